@@ -1,0 +1,43 @@
+//! What a number of the program rests on.
+
+/// How a number came to us.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Status {
+    /// Read in the source that is named beside it.
+    Sourced,
+    /// Worked out from sourced numbers by the formula that is named beside it.
+    Derived,
+    /// Recalled and not read again: a prior to be replaced by a trial in the room.
+    Memory,
+}
+
+impl Status {
+    /// The one word used in tables and JSON.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Sourced => "sourced",
+            Self::Derived => "derived",
+            Self::Memory => "memory",
+        }
+    }
+}
+
+/// One constant or parameter with its unit, range and source.
+///
+/// Each module keeps its numbers as `Fact` constants and reads them through [`Fact::value`],
+/// so that the table shown to a reader and the number used by the model cannot differ.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Fact {
+    /// Dotted name, such as `yeast.rate_30c`.
+    pub name: &'static str,
+    /// The value used, in `unit`.
+    pub value: f64,
+    /// Unit as a UCUM code, such as `mmol/(g.h)` or `1`.
+    pub unit: &'static str,
+    /// Plausible range (about the central 90 %) in `unit`, where one is known.
+    pub range: Option<(f64, f64)>,
+    /// How the number came to us.
+    pub status: Status,
+    /// Where the number comes from: author, year, title or journal, table or equation.
+    pub source: &'static str,
+}

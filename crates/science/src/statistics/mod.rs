@@ -1,0 +1,1 @@
+//! Statistics fit for purpose: the bag as the unit, the period as the block.
