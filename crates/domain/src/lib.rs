@@ -1,1 +1,8 @@
-//! placeholder
+//! The teacher's investigation: plan, groups, bags, fair tests, preparation, cautions, results.
+//!
+//! This crate knows no database, network, file or page. It takes bytes from nobody: text formats
+//! live in `documents`, the record in `store`.
+
+pub mod amount;
+pub mod finding;
+pub mod plan;
