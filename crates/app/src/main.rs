@@ -1,1 +1,3 @@
+//! Barm: one teacher, one yeast-bag investigation, one program.
+
 fn main() {}

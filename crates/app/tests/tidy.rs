@@ -1,0 +1,225 @@
+//! Guards the house rules that `docs/ARCHITECTURE.md` states as absences.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").canonicalize().expect("workspace root")
+}
+
+/// Every file that git tracks or would track, relative to the root.
+fn tracked() -> Vec<PathBuf> {
+    let output = Command::new("git")
+        .args(["ls-files", "--cached", "--others", "--exclude-standard"])
+        .current_dir(root())
+        .output()
+        .expect("git is needed to list the files");
+    let listing = String::from_utf8(output.stdout).expect("file names are UTF-8");
+    let files: Vec<PathBuf> = listing.lines().map(PathBuf::from).collect();
+    assert!(files.len() > 30, "git listed only {} files", files.len());
+    files.into_iter().filter(|file| root().join(file).is_file()).collect()
+}
+
+fn rust_files(under: &str) -> Vec<(PathBuf, String)> {
+    let found: Vec<_> = tracked()
+        .into_iter()
+        .filter(|file| file.starts_with(under) && file.extension().is_some_and(|e| e == "rs"))
+        .map(|file| {
+            let text = fs::read_to_string(root().join(&file)).expect("a source file is UTF-8");
+            (file, text)
+        })
+        .collect();
+    assert!(!found.is_empty(), "no source under {under}");
+    found
+}
+
+/// Fails with every place under `folder` where one of `words` stands outside comments.
+fn absent(folder: &str, words: &[&str], why: &str) {
+    let mut offences = Vec::new();
+    for (file, text) in rust_files(folder) {
+        for (number, line) in text.lines().enumerate() {
+            let code = line.split("//").next().unwrap_or_default();
+            for word in words.iter().filter(|word| code.contains(**word)) {
+                offences.push(format!("{}:{}: {word}", file.display(), number + 1));
+            }
+        }
+    }
+    assert!(offences.is_empty(), "{why}:\n{}", offences.join("\n"));
+}
+
+/// Names under `[dependencies]` of a crate.
+fn dependencies(name: &str) -> BTreeSet<String> {
+    let path = root().join("crates").join(name).join("Cargo.toml");
+    let text = fs::read_to_string(path).expect("a manifest");
+    let manifest: toml::Table = text.parse().expect("a manifest is TOML");
+    let table = manifest.get("dependencies").and_then(|d| d.as_table());
+    table.map(|t| t.keys().cloned().collect()).unwrap_or_default()
+}
+
+#[test]
+fn crates_point_one_way() {
+    for (name, ours) in [
+        ("science", &[][..]),
+        ("domain", &["barm-science"][..]),
+        ("store", &["barm-domain"][..]),
+        ("documents", &["barm-science", "barm-domain"][..]),
+    ] {
+        for dependency in dependencies(name).iter().filter(|d| d.starts_with("barm")) {
+            assert!(ours.contains(&dependency.as_str()), "{name} must not know {dependency}");
+        }
+    }
+}
+
+#[test]
+fn science_does_not_serialize_or_draw_its_own_chance() {
+    let dependencies = dependencies("science");
+    for forbidden in ["serde", "serde_json", "rand", "jiff", "tokio", "rayon"] {
+        assert!(!dependencies.contains(forbidden), "science must not depend on {forbidden}");
+    }
+}
+
+#[test]
+fn science_and_domain_know_no_outside_world() {
+    for folder in ["crates/science/src", "crates/domain/src"] {
+        absent(
+            folder,
+            &[
+                "std::fs",
+                "std::net",
+                "std::env",
+                "std::io",
+                "SystemTime",
+                "Instant::now",
+                "thread::sleep",
+                "println!",
+                "serde",
+            ],
+            "science and domain do not read, write, wait, print or serialize",
+        );
+    }
+}
+
+#[test]
+fn science_uses_the_same_mathematics_on_every_machine() {
+    absent(
+        "crates/science/src",
+        &[".exp()", ".ln()", ".log10()", ".powf(", ".sin()", ".cos()", ".tanh()", ".exp_m1()"],
+        "science takes transcendental functions from libm, so that results do not depend on \
+         the machine",
+    );
+}
+
+#[test]
+fn documents_turn_bytes_into_bytes() {
+    absent(
+        "crates/documents/src",
+        &["std::fs", "std::net", "std::env", "SystemTime", "println!"],
+        "documents take and give bytes; files belong to app",
+    );
+}
+
+#[test]
+fn faces_go_through_the_desk() {
+    absent(
+        "crates/app/src/cli",
+        &["barm_science::", "barm_store::", "barm_documents::"],
+        "the command line combines nothing; it calls desk and shows what it says",
+    );
+}
+
+#[test]
+fn no_room_is_a_lumber_room() {
+    for file in tracked() {
+        let name = file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+        for lumber in ["common", "utils", "util", "types", "helpers", "misc", "stuff"] {
+            assert_ne!(name, lumber, "{} says nothing about who lives there", file.display());
+        }
+    }
+}
+
+#[test]
+fn most_files_are_short() {
+    let mut long = Vec::new();
+    let mut all = 0;
+    for folder in
+        ["crates/science/src", "crates/domain/src", "crates/documents/src", "crates/app/src"]
+    {
+        for (file, text) in rust_files(folder) {
+            all += 1;
+            let lines = text.lines().count();
+            // A flat table of rows is easier to read whole.
+            let table = text.contains("//! A flat table");
+            assert!(lines <= 500 || table, "{} has {lines} lines: split it", file.display());
+            if lines > 250 && !table {
+                long.push(format!("{} ({lines})", file.display()));
+            }
+        }
+    }
+    assert!(
+        long.len() * 10 <= all,
+        "over a tenth of {all} files are long: {}",
+        long.join(", ")
+    );
+}
+
+#[test]
+fn no_file_points_out_of_the_project() {
+    // Assembled here so that this file does not offend against itself.
+    let workplace = ["/wo", "rk/"].concat();
+    let helper = ["before", "-stop"].concat();
+    for file in tracked() {
+        let Ok(text) = fs::read_to_string(root().join(&file)) else { continue };
+        for word in [&workplace, &helper] {
+            assert!(!text.contains(word.as_str()), "{} mentions {word}", file.display());
+        }
+    }
+}
+
+#[test]
+fn every_licence_allows_passing_the_program_on() {
+    let output = Command::new(env!("CARGO"))
+        .args(["metadata", "--format-version=1", "--locked", "--offline"])
+        .current_dir(root())
+        .output()
+        .expect("cargo metadata");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let metadata: serde_json::Value =
+        serde_json::from_slice(&output.stdout).expect("cargo metadata is JSON");
+    let allowed = [
+        "MIT",
+        "MIT-0",
+        "Apache-2.0",
+        "Apache-2.0 WITH LLVM-exception",
+        "BSD-2-Clause",
+        "BSD-3-Clause",
+        "ISC",
+        "Zlib",
+        "Unicode-3.0",
+        "Unicode-DFS-2016",
+        "CC0-1.0",
+        "0BSD",
+        "Unlicense",
+        "MPL-2.0",
+        "BSL-1.0",
+        "OFL-1.1",
+        "bzip2-1.0.6",
+        "CDLA-Permissive-2.0",
+    ];
+    let mut offences = Vec::new();
+    for package in metadata["packages"].as_array().expect("packages") {
+        let licence = package["license"].as_str().unwrap_or_default().replace('/', " OR ");
+        // One alternative whose every part is allowed is enough.
+        let fits = licence.split(" OR ").any(|alternative| {
+            alternative
+                .split(" AND ")
+                .map(|part| part.trim().trim_matches(['(', ')']))
+                .all(|part| allowed.contains(&part))
+        });
+        if !fits {
+            offences.push(format!("{} {}: {licence}", package["name"], package["version"]));
+        }
+    }
+    assert!(offences.is_empty(), "licences to look at:\n{}", offences.join("\n"));
+}
