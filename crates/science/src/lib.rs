@@ -4,6 +4,17 @@
 //! Nothing in this crate reads, writes, waits, knows the time, draws its own random seed or
 //! serializes. Time, chance and place are arguments.
 
+pub mod air;
+pub mod bag;
+pub mod carbon_dioxide;
+pub mod card_height;
+pub mod constants;
 pub mod fact;
+pub mod facts;
+pub mod gas;
+pub mod permeation;
 pub mod setup;
 pub mod statistics;
+pub mod stoichiometry;
+pub mod units;
+pub mod water;

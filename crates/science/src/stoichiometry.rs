@@ -1,0 +1,154 @@
+//! Who weighs what, and how much gas a sugar can give.
+//!
+//! Molar masses are sums of the same four atomic weights, so that every reaction balances to
+//! rounding.
+
+use crate::fact::{Fact, Status};
+use crate::setup::Composition;
+
+const WEIGHTS: &str = "IUPAC conventional atomic weights, as in the package chemicals 1.5.2";
+
+const fn atom(name: &'static str, value: f64) -> Fact {
+    Fact { name, value, unit: "g/mol", range: None, status: Status::Sourced, source: WEIGHTS }
+}
+
+const C: Fact = atom("stoichiometry.carbon", 12.0107);
+const H: Fact = atom("stoichiometry.hydrogen", 1.00794);
+const O: Fact = atom("stoichiometry.oxygen", 15.9994);
+const NA: Fact = atom("stoichiometry.sodium", 22.989_77);
+const CL: Fact = atom("stoichiometry.chlorine", 35.453);
+
+const fn molar(name: &'static str, c: f64, h: f64, o: f64, rest: f64) -> Fact {
+    Fact {
+        name,
+        value: c * C.value + h * H.value + o * O.value + rest,
+        unit: "g/mol",
+        range: None,
+        status: Status::Derived,
+        source: "sum of IUPAC conventional atomic weights",
+    }
+}
+
+/// Glucose, fructose, galactose (g/mol).
+pub const HEXOSE: Fact = molar("stoichiometry.hexose", 6.0, 12.0, 6.0, 0.0);
+/// Sucrose, maltose, lactose (g/mol).
+pub const DISACCHARIDE: Fact = molar("stoichiometry.disaccharide", 12.0, 22.0, 11.0, 0.0);
+/// One glucose unit inside starch or dextrin (g/mol).
+pub const GLUCAN_UNIT: Fact = molar("stoichiometry.glucan_unit", 6.0, 10.0, 5.0, 0.0);
+/// Water (g/mol).
+pub const WATER: Fact = molar("stoichiometry.water", 0.0, 2.0, 1.0, 0.0);
+/// Carbon dioxide (g/mol).
+pub const CARBON_DIOXIDE: Fact = molar("stoichiometry.carbon_dioxide", 1.0, 0.0, 2.0, 0.0);
+/// Ethanol (g/mol).
+pub const ETHANOL: Fact = molar("stoichiometry.ethanol", 2.0, 6.0, 1.0, 0.0);
+/// Glycerol (g/mol).
+pub const GLYCEROL: Fact = molar("stoichiometry.glycerol", 3.0, 8.0, 3.0, 0.0);
+/// Acetic acid (g/mol).
+pub const ACETIC_ACID: Fact = molar("stoichiometry.acetic_acid", 2.0, 4.0, 2.0, 0.0);
+/// Table salt (g/mol).
+pub const SALT: Fact = molar("stoichiometry.salt", 0.0, 0.0, 0.0, NA.value + CL.value);
+/// Baking soda (g/mol).
+pub const BICARBONATE: Fact = molar("stoichiometry.bicarbonate", 1.0, 1.0, 3.0, NA.value);
+
+/// Carbon dioxide made per mole of hexose fermented (mol/mol), by the equation of Gay-Lussac.
+pub const CO2_PER_HEXOSE: Fact = Fact {
+    name: "stoichiometry.co2_per_hexose",
+    value: 2.0,
+    unit: "mol/mol",
+    range: None,
+    status: Status::Sourced,
+    source: "C6H12O6 = 2 C2H5OH + 2 CO2 (J. L. Gay-Lussac, 1815)",
+};
+
+/// Ethanol made per mole of carbon dioxide (mol/mol).
+pub const ETHANOL_PER_CO2: Fact = Fact {
+    name: "stoichiometry.ethanol_per_co2",
+    value: 1.0,
+    unit: "mol/mol",
+    range: None,
+    status: Status::Sourced,
+    source: "C6H12O6 = 2 C2H5OH + 2 CO2 (J. L. Gay-Lussac, 1815)",
+};
+
+/// Share of the theoretical carbon dioxide that resting yeast makes in a short run (1).
+pub const CO2_YIELD: Fact = Fact {
+    name: "stoichiometry.co2_yield",
+    value: 0.95,
+    unit: "1",
+    range: Some((0.90, 0.98)),
+    status: Status::Memory,
+    source: "short runs with resting yeast, after Pasteur's split of 46.6 g carbon dioxide per \
+         100 g hexose, from memory",
+};
+
+/// Share of the theoretical ethanol that resting yeast makes (1).
+pub const ETHANOL_YIELD: Fact = Fact {
+    name: "stoichiometry.ethanol_yield",
+    value: 0.92,
+    unit: "1",
+    range: Some((0.87, 0.95)),
+    status: Status::Memory,
+    source: "0.45 to 0.48 g ethanol per g glucose in practice, from memory",
+};
+
+/// Heat given off per mole of hexose fermented (kJ/mol).
+pub const HEAT_PER_HEXOSE: Fact = Fact {
+    name: "stoichiometry.heat_per_hexose",
+    value: 100.0,
+    unit: "kJ/mol",
+    range: Some((80.0, 120.0)),
+    status: Status::Memory,
+    source: "heat of alcoholic fermentation, from memory",
+};
+
+/// Facts of this module.
+pub const FACTS: &[Fact] = &[
+    C,
+    H,
+    O,
+    NA,
+    CL,
+    HEXOSE,
+    DISACCHARIDE,
+    GLUCAN_UNIT,
+    WATER,
+    CARBON_DIOXIDE,
+    ETHANOL,
+    GLYCEROL,
+    ACETIC_ACID,
+    SALT,
+    BICARBONATE,
+    CO2_PER_HEXOSE,
+    ETHANOL_PER_CO2,
+    CO2_YIELD,
+    ETHANOL_YIELD,
+    HEAT_PER_HEXOSE,
+];
+
+/// Hexose that a gram of starch or dextrin gives when water splits it completely (g/g).
+pub const HEXOSE_PER_STARCH: f64 = HEXOSE.value / GLUCAN_UNIT.value;
+
+/// Hexose that a gram of sucrose, maltose or lactose gives when water splits it (g/g).
+pub const HEXOSE_PER_DISACCHARIDE: f64 = 2.0 * HEXOSE.value / DISACCHARIDE.value;
+
+/// Carbon dioxide that a gram of hexose gives at most (mol/g).
+pub const CO2_MOL_PER_G_HEXOSE: f64 = CO2_PER_HEXOSE.value / HEXOSE.value;
+
+/// Hexose that yeast can use at once, in grams per 100 g of food: glucose, fructose and split
+/// sucrose.
+pub const fn hexose_at_once(food: &Composition) -> f64 {
+    food.glucose + food.fructose + food.sucrose * HEXOSE_PER_DISACCHARIDE
+}
+
+/// Hexose in all carbohydrate of a food when everything is split, in grams per 100 g of food.
+///
+/// Galactose counts: it is a hexose, though yeast does not use it within the hour.
+pub const fn hexose_in_all(food: &Composition) -> f64 {
+    let glucans = food.raw_starch + food.cooked_starch + food.dextrin;
+    let pairs = food.maltose + food.sucrose + food.lactose;
+    food.glucose
+        + food.fructose
+        + food.galactose
+        + glucans * HEXOSE_PER_STARCH
+        + pairs * HEXOSE_PER_DISACCHARIDE
+}

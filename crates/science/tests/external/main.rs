@@ -1,0 +1,3 @@
+//! Checks of the science against what others have published.
+
+mod laws;
