@@ -1,0 +1,111 @@
+//! Values that no bag can have.
+
+use super::Span;
+use crate::setup::{Composition, Lying, Portion, Setup};
+
+/// A value of a setup that cannot be.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[error("{field} is {value} {unit}; it must lie between {low} and {high} {unit}")]
+pub struct SetupError {
+    /// Which field, such as `water_ml` or `foods[0].grams`.
+    pub field: String,
+    /// Its value.
+    pub value: f64,
+    /// Its unit; empty for a plain number.
+    pub unit: &'static str,
+    /// Least value allowed.
+    pub low: f64,
+    /// Largest value allowed.
+    pub high: f64,
+}
+
+fn within(
+    field: &str,
+    value: f64,
+    unit: &'static str,
+    low: f64,
+    high: f64,
+) -> Result<(), SetupError> {
+    if (low..=high).contains(&value) {
+        Ok(())
+    } else {
+        Err(SetupError { field: field.to_owned(), value, unit, low, high })
+    }
+}
+
+/// Largest spread of a dose that still is a dose (1).
+const MOST_SD: f64 = 3.0;
+
+pub(crate) fn span(span: &Span) -> Result<(), SetupError> {
+    within("last_minute", f64::from(span.last_minute), "min", 1.0, 1440.0)?;
+    within("draws", span.draws as f64, "", 1.0, 100_000.0)?;
+    within("until_hours", span.until_hours, "h", 0.0, 72.0)
+}
+
+pub(crate) fn setup(setup: &Setup) -> Result<(), SetupError> {
+    within("water_ml", setup.water_ml, "mL", 1.0, 2000.0)?;
+    within("water_celsius", setup.water_celsius, "°C", 0.0, 100.0)?;
+    within("water_celsius_sd", setup.water_celsius_sd, "K", 0.0, 20.0)?;
+    within("water_dosing_sd", setup.water_dosing_sd, "", 0.0, MOST_SD)?;
+    within("room_celsius", setup.room_celsius, "°C", 0.0, 45.0)?;
+    within("pressure_pa", setup.pressure_pa, "Pa", 50_000.0, 110_000.0)?;
+    within("trapped_air_ml", setup.trapped_air_ml, "mL", 0.0, 5000.0)?;
+    within("wet_before_zero_min", setup.wet_before_zero_min, "min", 0.0, 240.0)?;
+    within("bag.width_mm", setup.bag.width_mm, "mm", 30.0, 800.0)?;
+    within("bag.height_mm", setup.bag.height_mm, "mm", 30.0, 800.0)?;
+    within("bag.film_um", setup.bag.film_um, "µm", 10.0, 300.0)?;
+    within("card.length_mm", setup.card.length_mm, "mm", 10.0, 1000.0)?;
+    within("card.width_mm", setup.card.width_mm, "mm", 10.0, 1000.0)?;
+    within("card.grams", setup.card.grams, "g", 0.0, 200.0)?;
+    if let Lying::WarmTray { celsius } = setup.lying {
+        within("lying.celsius", celsius, "°C", 0.0, 70.0)?;
+    }
+    if let Some(yeast) = &setup.yeast {
+        within("yeast.grams", yeast.grams, "g", 0.0, 100.0)?;
+        within("yeast.dosing_sd", yeast.dosing_sd, "", 0.0, MOST_SD)?;
+    }
+    for (i, food) in setup.foods.iter().enumerate() {
+        portion(&format!("foods[{i}]"), food)?;
+    }
+    for (i, enzyme) in setup.enzymes.iter().enumerate() {
+        within(&format!("enzymes[{i}].units"), enzyme.units, "µmol/min", 0.0, 1e7)?;
+        within(&format!("enzymes[{i}].activity_sd"), enzyme.activity_sd, "", 0.0, MOST_SD)?;
+        within(&format!("enzymes[{i}].dosing_sd"), enzyme.dosing_sd, "", 0.0, MOST_SD)?;
+        if let Some(carrier) = &enzyme.carrier {
+            portion(&format!("enzymes[{i}].carrier"), carrier)?;
+        }
+    }
+    Ok(())
+}
+
+fn portion(field: &str, portion: &Portion) -> Result<(), SetupError> {
+    within(&format!("{field}.grams"), portion.grams, "g", 0.0, 1000.0)?;
+    within(&format!("{field}.dosing_sd"), portion.dosing_sd, "", 0.0, MOST_SD)?;
+    within(&format!("{field}.content_sd"), portion.content_sd, "", 0.0, MOST_SD)?;
+    composition(&format!("{field}.composition"), &portion.composition)
+}
+
+fn composition(field: &str, made_of: &Composition) -> Result<(), SetupError> {
+    let grams = [
+        ("water", made_of.water),
+        ("raw_starch", made_of.raw_starch),
+        ("cooked_starch", made_of.cooked_starch),
+        ("dextrin", made_of.dextrin),
+        ("maltose", made_of.maltose),
+        ("sucrose", made_of.sucrose),
+        ("lactose", made_of.lactose),
+        ("galactose", made_of.galactose),
+        ("glucose", made_of.glucose),
+        ("fructose", made_of.fructose),
+        ("salt", made_of.salt),
+    ];
+    let mut sum = 0.0;
+    for (part, value) in grams {
+        within(&format!("{field}.{part}"), value, "g per 100 g", 0.0, 100.0)?;
+        sum += value;
+    }
+    // Food tables round each part, so that a pure sugar may add up to a little over the whole.
+    within(&format!("{field} (sum of parts)"), sum, "g per 100 g", 0.0, 105.0)?;
+    within(&format!("{field}.acid"), made_of.acid, "mol per 100 g", 0.0, 3.0)?;
+    within(&format!("{field}.bicarbonate"), made_of.bicarbonate, "mol per 100 g", 0.0, 1.2)
+}
