@@ -1,0 +1,10 @@
+//! Distributions that tests and intervals need, to nearly the digits of a double.
+//!
+//! Every function is defined for every argument of its stated range and gives NaN outside it;
+//! callers in this crate check before they call.
+
+pub mod beta;
+pub mod fisher;
+pub mod gamma;
+pub mod normal;
+pub mod student;

@@ -1,0 +1,3 @@
+//! Statistics against handbooks, reference programs and simulation.
+
+mod compare;
