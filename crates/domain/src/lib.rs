@@ -5,4 +5,5 @@
 
 pub mod amount;
 pub mod finding;
+pub mod nearest;
 pub mod plan;
