@@ -168,7 +168,7 @@ pub fn robin_capacity_ml(bag: &Bag) -> f64 {
 /// Capacity of a sealed flat bag when drum-tight, in millilitres, as simulated.
 ///
 /// The height of the card is scaled by this one. Robin's formula with another edge term, within
-/// 0.4 % of the simulated sandwich, quart and gallon bags and 1.3 % of the snack bag.
+/// 0.4 % of the simulated sandwich, quart and gallon bags and 1.4 % of the snack bag.
 ///
 /// # Source
 /// [`SIMULATION`].

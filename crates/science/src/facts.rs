@@ -2,7 +2,8 @@
 
 use crate::fact::Fact;
 use crate::{
-    air, bag, carbon_dioxide, card_height, constants, gas, permeation, stoichiometry, water,
+    air, bag, carbon_dioxide, card_height, constants, gas, permeation, ruler, stoichiometry,
+    water,
 };
 
 /// The lists of all modules, one line each.
@@ -15,6 +16,8 @@ const LISTS: &[&[Fact]] = &[
     stoichiometry::FACTS,
     bag::FACTS,
     card_height::FACTS,
+    card_height::READING_FACTS,
+    ruler::FACTS,
     permeation::FACTS,
 ];
 

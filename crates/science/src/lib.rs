@@ -15,6 +15,7 @@ pub mod forecast;
 pub mod gas;
 pub mod ode;
 pub mod permeation;
+pub mod ruler;
 pub mod setup;
 pub mod statistics;
 pub mod stoichiometry;

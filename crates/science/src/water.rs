@@ -114,7 +114,7 @@ pub const FACTS: &[Fact] = &[
 /// Holds its temperature within 0 to 100 °C ([`Celsius::liquid`]).
 ///
 /// # Source
-/// IAPWS R7-97(2012), equation 30; within 0.005 % of IAPWS-95 there.
+/// IAPWS R7-97(2012), equation 30; within 0.01 % of IAPWS-95 there.
 pub fn vapour_pressure(temperature: Celsius) -> Pascal {
     let kelvin = temperature.liquid().kelvin().0;
     let n = |i: usize| N[i - 1].value;

@@ -1,3 +1,6 @@
 //! Checks of the science against what others have published.
 
-mod laws;
+mod cards;
+mod physical;
+mod rows;
+mod vectors;

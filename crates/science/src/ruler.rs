@@ -1,0 +1,60 @@
+//! What a ruler leaves open.
+
+use crate::fact::{Fact, Status};
+
+/// Smallest division that is read (mm).
+pub const DIVISION: Fact = Fact {
+    name: "ruler.division",
+    value: 1.0,
+    unit: "mm",
+    range: None,
+    status: Status::Sourced,
+    source: "school ruler marked in millimetres, read to the nearest mark; common practice, no \
+         source",
+};
+
+/// Half width of what a slanting look changes (mm).
+pub const PARALLAX: Fact = Fact {
+    name: "ruler.parallax",
+    value: 1.0,
+    unit: "mm",
+    range: Some((0.5, 2.0)),
+    status: Status::Memory,
+    source: "ruler a few millimetres behind the edge of the card, eye at bench level; common \
+         practice, no source",
+};
+
+/// Facts of this module.
+pub const FACTS: &[Fact] = &[DIVISION, PARALLAX];
+
+/// Standard uncertainty of one reading to the nearest division, in millimetres.
+///
+/// ```text
+/// u = d / √12      a value anywhere within half a division either way is as likely
+/// ```
+///
+/// # Source
+/// JCGM 100:2008 (GUM), F.2.2.1; clause number from memory.
+pub fn reading_sd_mm(division_mm: f64) -> f64 {
+    division_mm / 12.0_f64.sqrt()
+}
+
+/// Standard uncertainty of the difference of two readings of one card, in millimetres: 0.71 mm
+/// for an ordinary ruler.
+///
+/// Both readings are rounded; the slant of the eye counts once, since one child reads both.
+///
+/// ```text
+/// u² = 2 d²/12 + p²/3
+/// ```
+///
+/// # Source
+/// JCGM 100:2008 (GUM), 4.3.7 (limits ±p give u = p/√3) and F.2.2.1; clause numbers from memory.
+pub fn difference_sd_mm(division_mm: f64, parallax_mm: f64) -> f64 {
+    libm::hypot(reading_sd_mm(division_mm) * 2.0_f64.sqrt(), parallax_mm / 3.0_f64.sqrt())
+}
+
+/// [`difference_sd_mm`] of an ordinary ruler in ordinary hands, in millimetres.
+pub fn usual_difference_sd_mm() -> f64 {
+    difference_sd_mm(DIVISION.value, PARALLAX.value)
+}
