@@ -86,6 +86,30 @@ const ACENTRIC: Fact = Fact {
     source: SPAN,
 };
 
+const TSONOPOULOS: &str = "C. Tsonopoulos, AIChE J. 20, 263 (1974); from memory, within 1 % of \
+     Span and Wagner 1996 from 10 to 60 °C";
+
+const fn virial(name: &'static str, value: f64) -> Fact {
+    Fact { name, value, unit: "1", range: None, status: Status::Memory, source: TSONOPOULOS }
+}
+
+/// Terms of f0 in Tc/T, its square, cube and eighth power, after the constant.
+const F0: [Fact; 5] = [
+    virial("carbon_dioxide.virial.f0_0", 0.1445),
+    virial("carbon_dioxide.virial.f0_1", -0.330),
+    virial("carbon_dioxide.virial.f0_2", -0.1385),
+    virial("carbon_dioxide.virial.f0_3", -0.0121),
+    virial("carbon_dioxide.virial.f0_8", -0.000_607),
+];
+
+/// Terms of f1 in the square, cube and eighth power of Tc/T, after the constant.
+const F1: [Fact; 4] = [
+    virial("carbon_dioxide.virial.f1_0", 0.0637),
+    virial("carbon_dioxide.virial.f1_2", 0.331),
+    virial("carbon_dioxide.virial.f1_3", -0.423),
+    virial("carbon_dioxide.virial.f1_8", -0.008),
+];
+
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[
     HENRY[0],
@@ -98,6 +122,15 @@ pub const FACTS: &[Fact] = &[
     CRITICAL_KELVIN,
     CRITICAL_PASCAL,
     ACENTRIC,
+    F0[0],
+    F0[1],
+    F0[2],
+    F0[3],
+    F0[4],
+    F1[0],
+    F1[1],
+    F1[2],
+    F1[3],
 ];
 
 /// Dissolved carbon dioxide in equilibrium with its gas, in mol per kilogram of water and pascal
@@ -181,8 +214,10 @@ pub fn second_virial_m3_per_mol(temperature: Celsius) -> f64 {
     let r2 = r * r;
     let r3 = r2 * r;
     let r8 = r3 * r3 * r2;
-    let f0 = 0.1445 - 0.330 * r - 0.1385 * r2 - 0.0121 * r3 - 0.000_607 * r8;
-    let f1 = 0.0637 + 0.331 * r2 - 0.423 * r3 - 0.008 * r8;
+    let [c, c1, c2, c3, c8] = F0.map(|term| term.value);
+    let f0 = c + c1 * r + c2 * r2 + c3 * r3 + c8 * r8;
+    let [c, c2, c3, c8] = F1.map(|term| term.value);
+    let f1 = c + c2 * r2 + c3 * r3 + c8 * r8;
     (f0 + ACENTRIC.value * f1) * GAS.value * CRITICAL_KELVIN.value / CRITICAL_PASCAL.value
 }
 

@@ -2,8 +2,8 @@
 
 use crate::fact::Fact;
 use crate::{
-    air, bag, carbon_dioxide, card_height, constants, gas, permeation, ruler, stoichiometry,
-    water,
+    air, bag, carbon_dioxide, carbonate, card_height, constants, ethanol, gas, meter,
+    permeation, ruler, stoichiometry, water,
 };
 
 /// The lists of all modules, one line each.
@@ -13,11 +13,14 @@ const LISTS: &[&[Fact]] = &[
     water::FACTS,
     gas::FACTS,
     carbon_dioxide::FACTS,
+    carbonate::FACTS,
+    ethanol::FACTS,
     stoichiometry::FACTS,
     bag::FACTS,
     card_height::FACTS,
     card_height::READING_FACTS,
     ruler::FACTS,
+    meter::FACTS,
     permeation::FACTS,
 ];
 

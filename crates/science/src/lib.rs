@@ -7,12 +7,15 @@
 pub mod air;
 pub mod bag;
 pub mod carbon_dioxide;
+pub mod carbonate;
 pub mod card_height;
 pub mod constants;
+pub mod ethanol;
 pub mod fact;
 pub mod facts;
 pub mod forecast;
 pub mod gas;
+pub mod meter;
 pub mod ode;
 pub mod permeation;
 pub mod ruler;

@@ -120,7 +120,7 @@ impl CurvePrior {
 /// x0 grows with the margin; it is a judgement on creases, stiffness and liquid.
 ///
 /// # Accuracy
-/// Within 0.9 mm root mean square of every simulated card and sheet up to 93 % full.
+/// Within 0.95 mm root mean square of every simulated card and sheet up to 93 % full.
 /// # Source
 /// [`SIMULATION`].
 pub fn prior(bag: &Bag, card: &Card, liquid_ml: f64) -> CurvePrior {

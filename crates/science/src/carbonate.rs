@@ -1,0 +1,191 @@
+//! Carbon dioxide that hides in the liquid as bicarbonate and carbonate.
+//!
+//! Near pH 5, where a yeast bag with sugar sits, there is next to none. Baking soda turns the
+//! liquid into a sponge that takes up forty times as much, and an acid wrings it out.
+
+use crate::fact::{Fact, Status};
+use crate::units::Celsius;
+
+const PLUMMER: &str = "L. N. Plummer, E. Busenberg, Geochim. Cosmochim. Acta 46, 1011 (1982)";
+const HARNED: &str =
+    "H. S. Harned, B. B. Owen, pKw = 4470.99/T − 6.0875 + 0.01706 T, from memory";
+
+const fn plummer(name: &'static str, value: f64, unit: &'static str) -> Fact {
+    Fact { name, value, unit, range: None, status: Status::Sourced, source: PLUMMER }
+}
+
+const fn harned(name: &'static str, value: f64, unit: &'static str) -> Fact {
+    Fact { name, value, unit, range: None, status: Status::Memory, source: HARNED }
+}
+
+/// log10 of the first constant: a + b T + c/T + d log10 T + e/T².
+const FIRST: [Fact; 5] = [
+    plummer("carbonate.first.a", -356.309_4, "1"),
+    plummer("carbonate.first.b", -0.060_919_64, "1/K"),
+    plummer("carbonate.first.c", 21_834.37, "K"),
+    plummer("carbonate.first.d", 126.833_9, "1"),
+    plummer("carbonate.first.e", -1_684_915.0, "K2"),
+];
+
+/// log10 of the second constant, in the same form.
+const SECOND: [Fact; 5] = [
+    plummer("carbonate.second.a", -107.887_1, "1"),
+    plummer("carbonate.second.b", -0.032_528_49, "1/K"),
+    plummer("carbonate.second.c", 5_151.79, "K"),
+    plummer("carbonate.second.d", 38.925_61, "1"),
+    plummer("carbonate.second.e", -563_713.9, "K2"),
+];
+
+const WATER: [Fact; 3] = [
+    harned("carbonate.water.a", 4470.99, "K"),
+    harned("carbonate.water.b", -6.0875, "1"),
+    harned("carbonate.water.c", 0.017_06, "1/K"),
+];
+
+/// pKa by which the acids of foods and vinegar are treated (1).
+pub const FOOD_ACID_PKA: Fact = Fact {
+    name: "carbonate.food_acid_pka",
+    value: 4.76,
+    unit: "1",
+    range: Some((3.0, 4.9)),
+    status: Status::Memory,
+    source: "acetic acid 4.76, malic 3.4 and 5.1, citric 3.1 and 4.8, from memory; all react with \
+         bicarbonate",
+};
+
+/// Facts of this module.
+pub const FACTS: &[Fact] = &[
+    FIRST[0],
+    FIRST[1],
+    FIRST[2],
+    FIRST[3],
+    FIRST[4],
+    SECOND[0],
+    SECOND[1],
+    SECOND[2],
+    SECOND[3],
+    SECOND[4],
+    WATER[0],
+    WATER[1],
+    WATER[2],
+    FOOD_ACID_PKA,
+];
+
+fn plummer_log10(terms: &[Fact; 5], temperature: Celsius) -> f64 {
+    let kelvin = temperature.liquid().kelvin().0;
+    terms[0].value
+        + terms[1].value * kelvin
+        + terms[2].value / kelvin
+        + terms[3].value * libm::log10(kelvin)
+        + terms[4].value / (kelvin * kelvin)
+}
+
+/// pK of dissolved carbon dioxide giving bicarbonate (1).
+///
+/// # Source
+/// Plummer and Busenberg (1982), *Geochim. Cosmochim. Acta* 46, 1011. Holds its temperature within
+/// 0 to 100 °C, as do the others here.
+pub fn pk1(temperature: Celsius) -> f64 {
+    -plummer_log10(&FIRST, temperature)
+}
+
+/// pK of bicarbonate giving carbonate (1).
+///
+/// # Source
+/// Plummer and Busenberg (1982), *Geochim. Cosmochim. Acta* 46, 1011.
+pub fn pk2(temperature: Celsius) -> f64 {
+    -plummer_log10(&SECOND, temperature)
+}
+
+/// pK of water (1).
+///
+/// # Source
+/// Harned and Owen, from memory: 14.00 at 25 °C.
+pub fn pkw(temperature: Celsius) -> f64 {
+    let kelvin = temperature.liquid().kelvin().0;
+    WATER[0].value / kelvin + WATER[1].value + WATER[2].value * kelvin
+}
+
+/// All dissolved inorganic carbon over dissolved carbon dioxide at a pH (1).
+///
+/// ```text
+/// 1 + K1/h + K1 K2/h²
+/// ```
+pub fn carbon_over_carbon_dioxide(ph: f64, temperature: Celsius) -> f64 {
+    let bicarbonate = power_of_ten(ph - pk1(temperature));
+    1.0 + bicarbonate * (1.0 + power_of_ten(ph - pk2(temperature)))
+}
+
+fn power_of_ten(exponent: f64) -> f64 {
+    libm::exp(std::f64::consts::LN_10 * exponent)
+}
+
+/// What a bag's liquid holds that decides its acidity, per litre of water.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Solutes {
+    /// Dissolved inorganic carbon in all forms (mol/L).
+    pub carbon: f64,
+    /// Strong base, such as the sodium of baking soda (mol/L).
+    pub base: f64,
+    /// Weak acid of foods and vinegar (mol of H⁺ per L).
+    pub acid: f64,
+}
+
+impl Solutes {
+    /// pH of the liquid (1).
+    ///
+    /// ```text
+    /// base + h = Kw/h + carbon (K1 h + 2 K1 K2)/(h² + K1 h + K1 K2) + acid Ka/(Ka + h)
+    /// ```
+    ///
+    /// No activities: a teaspoon of soda in 50 mL shifts the true pK1 by about 0.3 (from memory).
+    /// Buffering by yeast and flour is left out too.
+    pub fn ph(&self, temperature: Celsius) -> f64 {
+        -libm::log10(self.hydrogen(&Constants::at(temperature)))
+    }
+
+    /// Share of the dissolved inorganic carbon that is carbon dioxide (1).
+    ///
+    /// This share only is in equilibrium with the gas.
+    pub fn carbon_dioxide_share(&self, temperature: Celsius) -> f64 {
+        let constants = Constants::at(temperature);
+        let h = self.hydrogen(&constants);
+        h * h / (h * h + constants.first * (h + constants.second))
+    }
+
+    /// Hydrogen ion (mol/L) by bisection of the charge balance, which rises with it.
+    fn hydrogen(&self, k: &Constants) -> f64 {
+        let (mut low, mut high) = (1e-15, 10.0);
+        // Every halving of the logarithm; sixty reach the last bit.
+        for _ in 0..60 {
+            let h = f64::sqrt(low * high);
+            let carbonates =
+                k.first * (h + 2.0 * k.second) / (h * h + k.first * (h + k.second));
+            let acid = self.acid * k.acid / (k.acid + h);
+            if self.base + h > k.water / h + self.carbon * carbonates + acid {
+                high = h;
+            } else {
+                low = h;
+            }
+        }
+        f64::sqrt(low * high)
+    }
+}
+
+struct Constants {
+    first: f64,
+    second: f64,
+    water: f64,
+    acid: f64,
+}
+
+impl Constants {
+    fn at(temperature: Celsius) -> Self {
+        Self {
+            first: power_of_ten(-pk1(temperature)),
+            second: power_of_ten(-pk2(temperature)),
+            water: power_of_ten(-pkw(temperature)),
+            acid: power_of_ten(-FOOD_ACID_PKA.value),
+        }
+    }
+}
