@@ -1,0 +1,130 @@
+//! What slows awake yeast down: strong solutions, its own ethanol, and a wrong acidity.
+
+use crate::fact::{Fact, Status};
+use crate::monotone::MonotoneCurve;
+
+/// Concentration of dissolved particles at which the rate is halved (osmol/L).
+pub const HALF_OSMOTIC: Fact = Fact {
+    name: "yeast.half_osmotic",
+    value: 1.2,
+    unit: "osm/L",
+    range: Some((0.9, 1.6)),
+    status: Status::Memory,
+    source: "half rate at 18 to 30 % sugar (split by then, so 1.0 to 1.6 osm/L) and at 3 to 4 % \
+         salt (1.0 to 1.4 osm/L), from memory",
+};
+
+/// Steepness of the fall with dissolved particles (1).
+pub const OSMOTIC_STEEPNESS: Fact = Fact {
+    name: "yeast.osmotic_steepness",
+    value: 3.0,
+    unit: "1",
+    range: Some((2.3, 4.0)),
+    status: Status::Derived,
+    source: "rate flat from 0.5 to 10 % sugar (R. H. Hopkins, R. H. Roberts, Biochem. J. 29, \
+         part CXI (1935)) against 1 % salt −10 %, 5 % salt −70 % (from memory)",
+};
+
+/// Ethanol at which fermentation stops (g/L).
+pub const ETHANOL_MOST: Fact = Fact {
+    name: "yeast.ethanol_most",
+    value: 101.6,
+    unit: "g/L",
+    range: Some((87.0, 115.0)),
+    status: Status::Sourced,
+    source: "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990)",
+};
+
+/// Exponent of ethanol inhibition (1).
+pub const ETHANOL_EXPONENT: Fact = Fact {
+    name: "yeast.ethanol_exponent",
+    value: 1.95,
+    unit: "1",
+    range: None,
+    status: Status::Sourced,
+    source: "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990)",
+};
+
+const fn ph_fact(name: &'static str, value: f64) -> Fact {
+    Fact {
+        name,
+        value,
+        unit: "1",
+        range: None,
+        status: Status::Memory,
+        source: "flat from pH 4 to 6, falling above 7 and below 3.5, from memory",
+    }
+}
+
+const PH: [f64; 9] = [2.0, 3.0, 3.5, 4.0, 6.0, 7.0, 8.0, 9.0, 10.0];
+const PH_RATE: [Fact; 9] = [
+    ph_fact("yeast.ph.2", 0.05),
+    ph_fact("yeast.ph.3", 0.6),
+    ph_fact("yeast.ph.3_5", 0.9),
+    ph_fact("yeast.ph.4", 1.0),
+    ph_fact("yeast.ph.6", 1.0),
+    ph_fact("yeast.ph.7", 0.9),
+    ph_fact("yeast.ph.8", 0.5),
+    ph_fact("yeast.ph.9", 0.15),
+    ph_fact("yeast.ph.10", 0.0),
+];
+static PH_CURVE: MonotoneCurve<9> = {
+    let mut rates = [0.0; 9];
+    let mut i = 0;
+    while i < 9 {
+        rates[i] = PH_RATE[i].value;
+        i += 1;
+    }
+    MonotoneCurve::new(PH, rates)
+};
+
+/// Facts of this module.
+pub const FACTS: &[Fact] = &[
+    HALF_OSMOTIC,
+    OSMOTIC_STEEPNESS,
+    ETHANOL_MOST,
+    ETHANOL_EXPONENT,
+    PH_RATE[0],
+    PH_RATE[1],
+    PH_RATE[2],
+    PH_RATE[3],
+    PH_RATE[4],
+    PH_RATE[5],
+    PH_RATE[6],
+    PH_RATE[7],
+    PH_RATE[8],
+];
+
+/// Factor on the rate from dissolved sugars and salts (1).
+///
+/// ```text
+/// i = 1 / (1 + (c/c½)³)      c in osmol/L; a salt counts twice, ethanol and starch not at all
+/// ```
+///
+/// One law serves sugar and salt: a spoon of sugar in 50 mL (0.5 osmol/L once split) costs 6 %,
+/// a spoon of salt (4 osmol/L) stops the yeast.
+///
+/// # Source
+/// Flat part: Hopkins and Roberts (1935), *Biochem. J.* 29, part CXI. Fall: from memory.
+pub fn osmotic_factor(osmol_per_l: f64, half_osmol_per_l: f64) -> f64 {
+    let share = osmol_per_l.max(0.0) / half_osmol_per_l;
+    1.0 / (1.0 + libm::pow(share, OSMOTIC_STEEPNESS.value))
+}
+
+/// Factor on the rate from ethanol in the liquid (1).
+///
+/// ```text
+/// i = 1 − (P/Pmax)^1.95      P in g/L, never below zero
+/// ```
+///
+/// # Source
+/// Warren, Hill and Macdonald (1990), *Biotechnol. Prog.* 6, 319.
+pub fn ethanol_factor(grams_per_l: f64, most_grams_per_l: f64) -> f64 {
+    let share = (grams_per_l.max(0.0) / most_grams_per_l).min(1.0);
+    1.0 - libm::pow(share, ETHANOL_EXPONENT.value)
+}
+
+/// Factor on the rate from acidity (1); all values from memory.
+pub fn ph_factor(ph: f64) -> f64 {
+    PH_CURVE.at(ph)
+}
