@@ -10,6 +10,7 @@ pub mod carbon_dioxide;
 pub mod carbonate;
 pub mod card_height;
 pub mod constants;
+pub mod enzyme;
 pub mod ethanol;
 pub mod fact;
 pub mod facts;
