@@ -2,7 +2,7 @@
 
 use crate::fact::Fact;
 use crate::{
-    air, bag, carbon_dioxide, carbonate, card_height, constants, ethanol, gas, meter,
+    air, bag, carbon_dioxide, carbonate, card_height, constants, ethanol, food, gas, meter,
     permeation, ruler, stoichiometry, water,
 };
 
@@ -22,9 +22,13 @@ const LISTS: &[&[Fact]] = &[
     ruler::FACTS,
     meter::FACTS,
     permeation::FACTS,
+    food::FACTS,
+    food::label::FACTS,
 ];
 
-/// All facts, module by module.
+/// All facts, module by module, and at the end what each food of the table is made of.
 pub fn all() -> Vec<Fact> {
-    LISTS.concat()
+    let mut facts = LISTS.concat();
+    facts.extend(food::facts());
+    facts
 }

@@ -14,6 +14,7 @@ pub mod enzyme;
 pub mod ethanol;
 pub mod fact;
 pub mod facts;
+pub mod food;
 pub mod forecast;
 pub mod gas;
 pub mod meter;

@@ -134,6 +134,9 @@ pub const HEXOSE_PER_DISACCHARIDE: f64 = 2.0 * HEXOSE.value / DISACCHARIDE.value
 /// Carbon dioxide that a gram of hexose gives at most (mol/g).
 pub const CO2_MOL_PER_G_HEXOSE: f64 = CO2_PER_HEXOSE.value / HEXOSE.value;
 
+/// Table salt that holds a gram of sodium (g/g).
+pub const SALT_PER_SODIUM: f64 = SALT.value / NA.value;
+
 /// Hexose that yeast can use at once, in grams per 100 g of food: glucose, fructose and split
 /// sucrose.
 pub const fn hexose_at_once(food: &Composition) -> f64 {

@@ -1,6 +1,7 @@
 //! Checks of the science against what others have published.
 
 mod cards;
+mod foods;
 mod liquid;
 mod physical;
 mod rows;

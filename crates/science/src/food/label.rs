@@ -1,0 +1,301 @@
+//! A food as its nutrition label tells it, with what the label leaves open.
+
+use crate::fact::{Fact, Status};
+use crate::setup::Composition;
+
+const CFR: &str = "21 CFR 101.9(c)(6): total carbohydrate, fiber, total and added sugars to the \
+     nearest gram, \"less than 1 g\" under one, zero under half; paragraph from memory";
+
+/// Step to which a label rounds carbohydrate, fiber and sugars (g).
+pub const STEP: Fact = Fact {
+    name: "label.step",
+    value: 1.0,
+    unit: "g",
+    range: None,
+    status: Status::Memory,
+    source: CFR,
+};
+
+/// Standard deviation of the true carbohydrate about the declared one, apart from rounding (1).
+pub const DECLARED_SD: Fact = Fact {
+    name: "label.declared_sd",
+    value: 0.07,
+    unit: "1",
+    range: Some((0.04, 0.12)),
+    status: Status::Memory,
+    source: "21 CFR 101.9(g): natural carbohydrate may fall to 80 % and sugars rise to 120 % of \
+         what is declared, taken as about three standard deviations; from memory",
+};
+
+/// What not knowing the kind of sugar adds (1).
+pub const UNKNOWN_SUGAR_SD: Fact = Fact {
+    name: "label.unknown_sugar_sd",
+    value: 0.15,
+    unit: "1",
+    range: None,
+    status: Status::Memory,
+    source: "judgement: part of an unknown sugar may be lactose or maltose, which yeast leaves \
+         alone within the hour",
+};
+
+/// Facts of this file.
+pub const FACTS: &[Fact] = &[STEP, DECLARED_SD, UNKNOWN_SUGAR_SD];
+
+/// One line of a label.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Declared {
+    /// A whole number of grams (or more exact, where the maker says more).
+    Grams(f64),
+    /// "Less than 1 g".
+    LessThanOne,
+}
+
+impl Declared {
+    /// Best value (g) and its standard deviation from rounding (g).
+    fn grams_and_sd(self) -> (f64, f64) {
+        let step = STEP.value / 12.0_f64.sqrt();
+        match self {
+            // Between a half and one; what is under a half may be called zero.
+            Self::LessThanOne => (0.75 * STEP.value, 0.5 * step),
+            Self::Grams(grams) => (grams, step),
+        }
+    }
+}
+
+/// What the starch of the food is, from the list of ingredients.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum LabelStarch {
+    /// Flour, meal, raw starch: in granules, a little of it damaged by the mill.
+    #[default]
+    Raw,
+    /// Cooked, baked, puffed, instant.
+    Cooked,
+    /// Maltodextrin, corn syrup solids, glucose syrup.
+    Dextrin,
+}
+
+/// What the sugars of the food are that were not added.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum NaturalSugar {
+    /// Not known: half sucrose, a quarter each glucose and fructose.
+    #[default]
+    Unknown,
+    /// Cane, beet or maple: sucrose.
+    Sucrose,
+    /// Fruit or honey: glucose and fructose in equal parts.
+    Fruit,
+    /// Milk: lactose.
+    Milk,
+    /// Malt or cooked sweet potato: maltose.
+    Malt,
+    /// Dextrose: glucose.
+    Dextrose,
+}
+
+/// A nutrition label, as far as it matters for yeast.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NutritionLabel {
+    /// Mass of a serving (g).
+    pub serving_g: f64,
+    /// Total carbohydrate in a serving.
+    pub carbohydrate: Declared,
+    /// Dietary fiber in a serving.
+    pub fiber: Declared,
+    /// Total sugars in a serving.
+    pub sugars: Declared,
+    /// Added sugars in a serving, taken as sucrose; `None` if the label has no such line.
+    pub added_sugars: Option<Declared>,
+    /// Sugar alcohols in a serving, which yeast leaves alone; `None` if not named.
+    pub sugar_alcohols: Option<Declared>,
+    /// Fat in a serving (g), if read.
+    pub fat_g: Option<f64>,
+    /// Protein in a serving (g), if read.
+    pub protein_g: Option<f64>,
+    /// Sodium in a serving (mg), if read; taken as table salt.
+    pub sodium_mg: Option<f64>,
+    /// What the starch is.
+    pub starch: LabelStarch,
+    /// What the sugars are that were not added.
+    pub natural_sugar: NaturalSugar,
+}
+
+/// A food that a label describes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LabelFood {
+    /// Composition (g per 100 g). Water is what is left when fat and protein are known, else 0.
+    pub composition: Composition,
+    /// Relative standard deviation of the carbohydrate that yeast or an enzyme can reach (1).
+    pub content_sd: f64,
+}
+
+/// A label that cannot be right.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum LabelError {
+    /// A serving of no mass.
+    #[error("a serving of {serving_g} g is impossible; copy the grams beside the serving size")]
+    Serving {
+        /// What was given (g).
+        serving_g: f64,
+    },
+    /// A line that is negative or not a number.
+    #[error("{line} of {grams} g is impossible; copy it from the label again")]
+    Line {
+        /// Which line of the label.
+        line: &'static str,
+        /// What was given (g).
+        grams: f64,
+    },
+    /// A part that is larger than what it is part of.
+    #[error(
+        "{part} ({part_g} g) exceeds {whole} ({whole_g} g), which it is part of; copy both from \
+         the label again"
+    )]
+    PartExceedsWhole {
+        /// The line that is too large.
+        part: &'static str,
+        /// Its value (g).
+        part_g: f64,
+        /// The line or lines it is part of.
+        whole: &'static str,
+        /// Their value (g).
+        whole_g: f64,
+    },
+}
+
+/// The food behind a label, with the uncertainty that rounding and tolerances leave.
+///
+/// ```text
+/// starch = carbohydrate − fiber − sugars − sugar alcohols, at least 0
+/// sd²    = 0.07² + (0.29 g · √lines / available)² + (0.15 if the kind of most sugar is unknown)²
+/// ```
+///
+/// Added sugars count as sucrose, the others as [`NaturalSugar`] says. A part may exceed its whole
+/// by what rounding can do.
+///
+/// # Source
+/// 21 CFR 101.9(c)(6) and (g), paragraphs from memory.
+/// # Errors
+/// [`LabelError`] for a label that no food can have.
+pub fn food(label: &NutritionLabel) -> Result<LabelFood, LabelError> {
+    let lines = Lines::checked(label)?;
+    let available = lines.sugars + lines.starch;
+    // Starch carries the rounding of all lines, sugars of one.
+    let rounding = if lines.starch > lines.sugars { 3.0_f64.sqrt() } else { 1.0 };
+    let step = STEP.value / 12.0_f64.sqrt() * rounding;
+    let rounding_sd = if available > 0.0 { step / available } else { 0.0 };
+    let natural = lines.sugars - lines.added;
+    let unknown =
+        label.natural_sugar == NaturalSugar::Unknown && natural > 0.25 * available.max(0.01);
+    let kind_sd = if unknown { UNKNOWN_SUGAR_SD.value } else { 0.0 };
+    let content_sd = libm::hypot(libm::hypot(DECLARED_SD.value, rounding_sd), kind_sd).min(1.0);
+    Ok(LabelFood { composition: lines.composition(label), content_sd })
+}
+
+/// The lines in grams a serving, made consistent.
+struct Lines {
+    sugars: f64,
+    added: f64,
+    starch: f64,
+    fat: f64,
+    protein: f64,
+    salt: f64,
+    carbohydrate: f64,
+}
+
+impl Lines {
+    fn checked(label: &NutritionLabel) -> Result<Self, LabelError> {
+        let serving_g = label.serving_g;
+        if !(serving_g > 0.0 && serving_g.is_finite()) {
+            return Err(LabelError::Serving { serving_g });
+        }
+        let read = |line, declared: Declared| plausible(line, declared.grams_and_sd().0);
+        let none = Declared::Grams(0.0);
+        let carbohydrate = read("total carbohydrate", label.carbohydrate)?;
+        let fiber = read("fiber", label.fiber)?;
+        let sugars = read("total sugars", label.sugars)?;
+        let added = read("added sugars", label.added_sugars.unwrap_or(none))?;
+        let alcohols = read("sugar alcohols", label.sugar_alcohols.unwrap_or(none))?;
+        let fat = plausible("fat", label.fat_g.unwrap_or(0.0))?;
+        let protein = plausible("protein", label.protein_g.unwrap_or(0.0))?;
+        let sodium_g = plausible("sodium", 1e-3 * label.sodium_mg.unwrap_or(0.0))?;
+        let salt = sodium_g * crate::stoichiometry::SALT_PER_SODIUM;
+
+        within("added sugars", added, "total sugars", sugars, 1.0)?;
+        within("total sugars", sugars, "total carbohydrate", carbohydrate, 1.0)?;
+        let parts = fiber + sugars + alcohols;
+        within("fiber and sugars", parts, "total carbohydrate", carbohydrate, 2.0)?;
+        let all = carbohydrate + fat + protein + salt;
+        within("carbohydrate, fat and protein", all, "the serving", serving_g, 1.5)?;
+        Ok(Self {
+            sugars: sugars.min(carbohydrate),
+            added: added.min(sugars).min(carbohydrate),
+            starch: (carbohydrate - parts).max(0.0),
+            fat,
+            protein,
+            salt,
+            carbohydrate,
+        })
+    }
+
+    fn composition(&self, label: &NutritionLabel) -> Composition {
+        // A small serving whose lines are all rounded up may add up to more than itself.
+        let all = self.carbohydrate + self.fat + self.protein + self.salt;
+        let per_100_g = 100.0 / label.serving_g.max(all);
+        let known = label.fat_g.is_some() && label.protein_g.is_some();
+        let water = if known { (label.serving_g - all).max(0.0) } else { 0.0 };
+        let mut food = Composition {
+            water: water * per_100_g,
+            sucrose: self.added * per_100_g,
+            salt: self.salt * per_100_g,
+            ..Composition::default()
+        };
+        let starch = self.starch * per_100_g;
+        match label.starch {
+            LabelStarch::Raw => {
+                food.cooked_starch = starch * super::DAMAGED_FLOUR.value;
+                food.raw_starch = starch - food.cooked_starch;
+            }
+            LabelStarch::Cooked => food.cooked_starch = starch,
+            LabelStarch::Dextrin => food.dextrin = starch,
+        }
+        let natural = (self.sugars - self.added) * per_100_g;
+        match label.natural_sugar {
+            NaturalSugar::Unknown => {
+                food.sucrose += 0.5 * natural;
+                food.glucose = 0.25 * natural;
+                food.fructose = 0.25 * natural;
+            }
+            NaturalSugar::Sucrose => food.sucrose += natural,
+            NaturalSugar::Fruit => {
+                food.glucose = 0.5 * natural;
+                food.fructose = 0.5 * natural;
+            }
+            NaturalSugar::Milk => food.lactose = natural,
+            NaturalSugar::Malt => food.maltose = natural,
+            NaturalSugar::Dextrose => food.glucose = natural,
+        }
+        food
+    }
+}
+
+fn plausible(line: &'static str, grams: f64) -> Result<f64, LabelError> {
+    if grams >= 0.0 && grams.is_finite() {
+        Ok(grams)
+    } else {
+        Err(LabelError::Line { line, grams })
+    }
+}
+
+/// Refuses a part that exceeds its whole by more than rounding can do.
+fn within(
+    part: &'static str,
+    part_g: f64,
+    whole: &'static str,
+    whole_g: f64,
+    slack_g: f64,
+) -> Result<(), LabelError> {
+    if part_g <= whole_g + slack_g * STEP.value {
+        return Ok(());
+    }
+    Err(LabelError::PartExceedsWhole { part, part_g, whole, whole_g })
+}
