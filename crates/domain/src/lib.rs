@@ -7,3 +7,4 @@ pub mod amount;
 pub mod finding;
 pub mod nearest;
 pub mod plan;
+pub mod reading;
