@@ -1,1 +1,5 @@
-//! placeholder
+//! Every format that comes in or goes out: bytes to domain types and back.
+//!
+//! This crate knows no file, database or network; it takes bytes and returns bytes.
+
+pub mod readings;

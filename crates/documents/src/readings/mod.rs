@@ -1,0 +1,97 @@
+//! Readings as a teacher types them from paper or exports them from a spreadsheet.
+//!
+//! One file may have one row a reading, one row a bag or one row a time; its headings, in
+//! English or Spanish, say which. Nothing is dropped without being listed, and nothing is
+//! changed without a note.
+
+mod cells;
+mod codes;
+mod context;
+mod heading;
+mod height;
+mod number;
+mod quoted;
+mod reader;
+mod row;
+mod settle;
+mod sheet;
+mod table;
+mod text;
+mod time;
+mod typed;
+
+pub use cells::Cells;
+pub use sheet::Layout;
+
+use barm_domain::plan::Plan;
+use barm_domain::reading::{Reading, Rejected, Remark, SetAside};
+use codes::Codes;
+use quoted::quoted;
+use reader::Reader;
+use row::Taking;
+use table::Row;
+
+/// What a file of readings holds.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ReadingsFile {
+    /// Readings that were taken, in the order of the file.
+    pub readings: Vec<Reading>,
+    /// Bags that the file sets aside; whether the rule exists is for the analysis to say.
+    pub set_aside: Vec<SetAside>,
+    /// Notes that stand beside no reading.
+    pub remarks: Vec<Remark>,
+    /// Rows and cells that were not taken, each with its line and reason, by line.
+    pub rejected: Vec<Rejected>,
+    /// What a person should know about how the file was read.
+    pub notes: Vec<String>,
+    /// How the file is laid out; `None` if no headings were found, and then nothing was taken.
+    pub layout: Option<Layout>,
+    /// What became of the cells in which a height may stand.
+    pub cells: Cells,
+}
+
+/// Reads a file of readings for a plan; any bytes give an answer.
+///
+/// - Comma, semicolon, tab or bar between cells; UTF-8, UTF-16 or Windows-1252.
+/// - A height without a unit has that of its heading; without one there, millimeters are taken
+///   and a note says so.
+/// - A time is in minutes after the bag's own zero reading or a time of day, counted from the
+///   bag's own zero reading.
+/// - Of two different heights for one bag and minute the later is listed, naming the first.
+pub fn read(bytes: &[u8], plan: &Plan) -> ReadingsFile {
+    let codes = Codes::of(plan);
+    let decoded = text::decode(bytes);
+    let named = table::named_delimiter(&decoded.text);
+    let delimiter = named.unwrap_or_else(|| sheet::delimiter(&decoded.text, &codes));
+    let mut file = ReadingsFile::default();
+    file.notes.extend(decoded.note);
+    let all = table::rows(&decoded.text, delimiter);
+    // The line that names the delimiter is no row.
+    let rows = &all[usize::from(named.is_some()).min(all.len())..];
+    match sheet::find(rows, &codes) {
+        Some((place, sheet)) => {
+            reject_all(&rows[..place], "it stands above the headings", &mut file);
+            file.layout = Some(sheet.layout);
+            let mut reader = Reader::new(&decoded.text, delimiter, &codes, sheet);
+            let mut taking = Taking::new(plan, &codes);
+            reader.rows(&rows[place + 1..], &mut taking);
+            taking.finish(&mut file);
+        }
+        None => reject_all(
+            rows,
+            "no headings were found: the first row must name its columns, such as bag, minute, \
+             height, or bag, 0, 4, 8",
+            &mut file,
+        ),
+    }
+    file.rejected.sort_by_key(|rejected| rejected.line);
+    file
+}
+
+fn reject_all(rows: &[Row], reason: &str, file: &mut ReadingsFile) {
+    for row in rows.iter().filter(|row| !row.is_blank()) {
+        let first = row.cells.iter().find(|cell| !cell.is_empty()).map_or("", String::as_str);
+        let reason = format!("{} was not read: {reason}", quoted(first));
+        file.rejected.push(Rejected { line: row.line, reason });
+    }
+}

@@ -1,0 +1,6 @@
+//! Files of readings as teachers and spreadsheets write them.
+
+mod counting;
+mod layouts;
+mod oddities;
+mod plan;
