@@ -1,3 +1,5 @@
 //! Statistics against handbooks, reference programs and simulation.
 
 mod compare;
+mod distributions;
+mod table;

@@ -112,16 +112,24 @@ pub fn density_of_spread(s: f64, df: f64) -> f64 {
 /// Start from Wilson & Hilferty (1931), *Proc. Natl. Acad. Sci.* 17, 684–688; polished by Newton
 /// steps on ln s that a bracket keeps from straying.
 pub fn quantile_of_spread(p: f64, df: f64) -> f64 {
+    if p <= 0.5 { spread_with_tail(p, true, df) } else { spread_with_tail(1.0 - p, false, df) }
+}
+
+/// Value that s = √(χ²/df) exceeds with chance `q` (1), for `q` above 0 and at most one half.
+pub fn upper_quantile_of_spread(q: f64, df: f64) -> f64 {
+    spread_with_tail(q, false, df)
+}
+
+fn spread_with_tail(target: f64, lower: bool, df: f64) -> f64 {
     let a = 0.5 * df;
-    let lower = p <= 0.5;
-    let target = if lower { p } else { 1.0 - p };
+    let side = if lower { 1.0 } else { -1.0 };
     // Cube of a normal value in the middle, the leading term of the series far below it.
     let ninth = 2.0 / (9.0 * df);
-    let cube_root = 1.0 - ninth + normal::quantile(p) * libm::sqrt(ninth);
+    let cube_root = 1.0 - ninth + side * normal::quantile(target) * libm::sqrt(ninth);
     let mut ln_u = if cube_root > 0.3 {
         libm::log(a) + 3.0 * libm::log(cube_root)
     } else {
-        (libm::log(p) + ln_gamma(a + 1.0)) / a
+        (libm::log(target) + ln_gamma(a + 1.0)) / a
     };
     let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
     for _ in 0..100 {
@@ -135,7 +143,7 @@ pub fn quantile_of_spread(p: f64, df: f64) -> f64 {
             low = low.max(ln_u);
         }
         // Newton on ln(share) as a function of ln u; d share / d ln u = ± front.
-        let slope = front(a, u) / share * if lower { 1.0 } else { -1.0 };
+        let slope = front(a, u) / share * side;
         let step = (libm::log(target) - libm::log(share)) / slope;
         let mut next = ln_u + step.clamp(-2.0, 2.0);
         if !next.is_finite() || next <= low || next >= high {

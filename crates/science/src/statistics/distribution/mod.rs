@@ -6,5 +6,12 @@
 pub mod beta;
 pub mod fisher;
 pub mod gamma;
+pub mod multivariate_t;
 pub mod normal;
+mod product_form;
+mod quadrature;
+mod root;
+mod sampled;
+mod spread_table;
 pub mod student;
+pub mod studentized_range;

@@ -1,0 +1,50 @@
+//! Reasons why two treatments cannot be compared.
+
+/// Why a treatment cannot be compared with its reference.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum NotComparable {
+    /// A treatment was to be compared with itself.
+    #[error("a treatment cannot be compared with itself; name another reference")]
+    Itself,
+    /// No bag on one side.
+    #[error(
+        "there are {n} bags of the treatment and {n_reference} of its reference; each needs at least one"
+    )]
+    NoBags {
+        /// Bags of the treatment.
+        n: usize,
+        /// Bags of the reference.
+        n_reference: usize,
+    },
+    /// No period, nor a chain of periods, has both.
+    #[error(
+        "they were never in the same period, nor linked through other treatments, so the difference cannot be told from that between periods"
+    )]
+    NoSharedBlock,
+    /// Every bag is the only one of its kind.
+    #[error(
+        "no bag has a second one like it ({n} of the treatment, {n_reference} of its reference), so chance cannot be judged; make at least two of each"
+    )]
+    TooFewBags {
+        /// Bags of the treatment.
+        n: usize,
+        /// Bags of the reference.
+        n_reference: usize,
+    },
+    /// Bags alike gave exactly the same value and no reading doubt was given.
+    #[error(
+        "bags of the same treatment all read exactly the same, so chance cannot be judged; check that nobody copied, or give the reading doubt"
+    )]
+    NoSpread,
+    /// A value is not a number or absurdly large.
+    #[error(
+        "a bag's value is {value}, which is not a usable number; correct it or set the bag aside"
+    )]
+    Unusable {
+        /// Which of the bags handed in, from 0.
+        bag: usize,
+        /// The value.
+        value: f64,
+    },
+}

@@ -1,0 +1,146 @@
+//! Correlated t values whose correlations are products of one loading for each value.
+
+use super::normal;
+use super::quadrature::{OverSpread, Rule};
+use std::f64::consts::FRAC_1_SQRT_2;
+
+/// Correlations closer to 0 than this are 0, and closer to ±1 are ±1 (1).
+pub(super) const CLOSE: f64 = 1e-10;
+
+/// One or more sets of values; those of different sets do not correlate.
+///
+/// ```text
+/// ρ_ij = b_i b_j within a set:
+/// P(c) = ∫ f(s) Π_sets ∫ φ(z) Π_i [Φ((cs − b_i z)/√(1−b_i²)) − Φ((−cs − b_i z)/√(1−b_i²))] dz ds
+/// ```
+#[derive(Debug, Clone)]
+pub(super) struct ProductForm {
+    over: OverSpread,
+    sets: Vec<Set>,
+}
+
+/// Values whose correlations are products of their loadings, with nodes in their common part.
+#[derive(Debug, Clone)]
+struct Set {
+    loadings: Vec<f64>,
+    /// Half of an even integrand: nodes from 0 up, weights with the normal density.
+    nodes: Vec<(f64, f64)>,
+}
+
+impl ProductForm {
+    /// From the loadings of each set; `None` where one is so near ±1 that the integrand is too
+    /// sharp to be worth quadrature.
+    pub(super) fn new(loadings: Vec<Vec<f64>>, df: f64) -> Option<Self> {
+        let sets: Option<Vec<Set>> = loadings.into_iter().map(Set::new).collect();
+        Some(Self { over: OverSpread::new(df, 8.0), sets: sets? })
+    }
+
+    /// Chance that none of the values lies further from 0 than `c`.
+    pub(super) fn within(&self, c: f64) -> f64 {
+        let all = |bound: f64| self.sets.iter().map(|set| set.within(bound)).product();
+        self.over.average(c, all).clamp(0.0, 1.0)
+    }
+}
+
+impl Set {
+    fn new(loadings: Vec<f64>) -> Option<Self> {
+        const FAR: f64 = 8.5;
+        if loadings.len() < 2 {
+            return Some(Self { loadings, nodes: vec![(0.0, 1.0)] });
+        }
+        // How fast the sharpest of the normal steps changes along the common part.
+        let sharpest = loadings.iter().map(|b| libm::sqrt(1.0 - b * b) / b.abs());
+        let sharpest = sharpest.fold(1.0_f64, f64::min);
+        if sharpest.is_nan() || sharpest < 0.05 {
+            return None;
+        }
+        let panels = libm::ceil(2.0 / sharpest) as u32;
+        let nodes = Rule::new(16)
+            .spread(0.0, FAR, panels)
+            .map(|(z, weight)| (z, 2.0 * weight * normal::density(z)))
+            .collect();
+        Some(Self { loadings, nodes })
+    }
+
+    /// Chance that no value of the set lies further from 0 than `bound` times the true spread.
+    fn within(&self, bound: f64) -> f64 {
+        let mut sum = 0.0;
+        for &(z, weight) in &self.nodes {
+            let mut product = weight;
+            for &b in &self.loadings {
+                let own = FRAC_1_SQRT_2 / libm::sqrt(1.0 - b * b);
+                let high = libm::erfc((b * z - bound) * own);
+                let low = libm::erfc((b * z + bound) * own);
+                product *= 0.5 * (high - low);
+            }
+            sum += product;
+        }
+        sum
+    }
+}
+
+/// Sets of values that correlate, directly or through others.
+pub(super) fn connected(
+    members: &[usize],
+    r: &impl Fn(usize, usize) -> f64,
+) -> Vec<Vec<usize>> {
+    let mut left = members.to_vec();
+    let mut sets = Vec::new();
+    while let Some(first) = left.pop() {
+        let mut set = vec![first];
+        let mut next = 0;
+        while next < set.len() {
+            let from = set[next];
+            let (joined, rest): (Vec<usize>, Vec<usize>) =
+                left.iter().partition(|&&j| r(from, j).abs() > CLOSE);
+            set.extend(joined);
+            left = rest;
+            next += 1;
+        }
+        set.sort_unstable();
+        sets.push(set);
+    }
+    sets
+}
+
+/// One loading for each value such that correlations are their products, if there are such.
+pub(super) fn loadings(set: &[usize], r: &impl Fn(usize, usize) -> f64) -> Option<Vec<f64>> {
+    let first = match *set {
+        [] | [_] => return Some(vec![0.0; set.len()]),
+        [a, b] => libm::sqrt(r(a, b).abs()),
+        [a, b, c, ..] => libm::sqrt(r(a, b) * r(a, c) / r(b, c)),
+    };
+    let mut found = vec![first];
+    found.extend(set[1..].iter().map(|&j| r(set[0], j) / first));
+    let fits = |i: usize, j: usize| (found[i] * found[j] - r(set[i], set[j])).abs() < CLOSE;
+    let all = (1..set.len()).all(|i| (0..i).all(|j| fits(i, j)));
+    (all && found.iter().all(|b| b.abs() < 1.0)).then_some(found)
+}
+
+/// Loadings whose products come near the correlations, in the sense of least squares.
+///
+/// # Source
+/// Harman & Jones (1966), *Psychometrika* 31, 351–368 (minres with one factor), by coordinate
+/// descent.
+pub(super) fn near_loadings(set: &[usize], r: &impl Fn(usize, usize) -> f64) -> Vec<f64> {
+    const MOST: f64 = 0.97;
+    let k = set.len();
+    // The sign pattern of the first value's row is enough of a start.
+    let mut b: Vec<f64> = set
+        .iter()
+        .map(|&j| if j == set[0] { 0.7 } else { r(set[0], j).signum() * 0.7 })
+        .collect();
+    for _ in 0..60 {
+        for i in 0..k {
+            let (mut over, mut under) = (0.0, 0.0);
+            for j in (0..k).filter(|&j| j != i) {
+                over += r(set[i], set[j]) * b[j];
+                under += b[j] * b[j];
+            }
+            if under > 0.0 {
+                b[i] = (over / under).clamp(-MOST, MOST);
+            }
+        }
+    }
+    b
+}
