@@ -4,7 +4,9 @@
 //! live in `documents`, the record in `store`.
 
 pub mod amount;
+pub mod bench;
 pub mod finding;
 pub mod nearest;
+pub mod outlook;
 pub mod plan;
 pub mod reading;

@@ -89,6 +89,29 @@ impl Plan {
         found
     }
 
+    /// What a treatment is compared with in that question, if anything: treatments that the
+    /// question takes in from elsewhere are compared with its reference too, unless they are
+    /// there only as references.
+    pub fn beside<'a>(
+        &'a self,
+        question: &'a Question,
+        treatment: &'a Treatment,
+    ) -> Option<&'a str> {
+        let own = question.treatments.iter().any(|t| t.name == treatment.name);
+        if own {
+            return question.reference_of(treatment);
+        }
+        let reference = question.reference.as_deref()?;
+        let compared = question.uses.contains(&treatment.name) && reference != treatment.name;
+        compared.then_some(reference)
+    }
+
+    /// Whether other treatments of that question are compared with this one.
+    pub fn is_reference(&self, question: &Question, name: &str) -> bool {
+        question.reference.as_deref() == Some(name)
+            || question.treatments.iter().any(|t| t.beside.as_deref() == Some(name))
+    }
+
     /// The recipe of a treatment.
     pub fn recipe(&self, treatment: &Treatment) -> Recipe {
         self.base.with(&treatment.difference)

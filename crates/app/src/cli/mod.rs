@@ -1,0 +1,64 @@
+//! The command line: parse, call the desk, show what it says.
+//!
+//! Exit codes: 0 fine, 1 the plan or the data have faults, 2 unreadable input or wrong use.
+
+mod analyze;
+mod check;
+mod demo;
+mod facts;
+mod failure;
+mod new;
+mod page;
+mod predict;
+mod prep;
+mod progress;
+
+use clap::{Parser, Subcommand};
+use failure::Failure;
+use std::io::{self, Write};
+use std::process::ExitCode;
+
+/// Plan, predict, prepare and make sense of a class practical with yeast in zip bags
+///
+/// Start with `barm demo`: it does the whole job on an invented school.
+#[derive(Parser, Debug)]
+#[command(name = "barm", version, max_term_width = 100)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand, Debug)]
+enum Command {
+    Demo(demo::Arguments),
+    New(new::Arguments),
+    Check(check::Arguments),
+    Predict(predict::Arguments),
+    Prep(prep::Arguments),
+    Analyze(analyze::Arguments),
+    Facts(facts::Arguments),
+}
+
+/// Runs the command that was asked for.
+pub(crate) fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    let mut out = io::BufWriter::new(io::stdout().lock());
+    let result = match &arguments.command {
+        Command::Demo(a) => demo::run(a, &mut out),
+        Command::New(a) => new::run(a, &mut out),
+        Command::Check(a) => check::run(a, &mut out),
+        Command::Predict(a) => predict::run(a, &mut out),
+        Command::Prep(a) => prep::run(a, &mut out),
+        Command::Analyze(a) => analyze::run(a, &mut out),
+        Command::Facts(a) => facts::run(a, &mut out),
+    };
+    // What was said before a failure is said before the failure is.
+    let result = result.and_then(|code| out.flush().map(|()| code).map_err(Failure::from));
+    match result {
+        Ok(code) => code,
+        Err(failure) => failure.tell(),
+    }
+}
+
+/// Exit code for a plan or data with faults.
+const FAULTY: u8 = 1;

@@ -1,0 +1,24 @@
+//! The JSON answers: twin types of what the desk says, so that inner types stay free to change.
+//!
+//! The shapes are promised in `docs/json.md`.
+
+mod facts;
+
+pub(crate) use facts::facts;
+
+use serde::Serialize;
+use std::io::{self, Write};
+
+/// Version of the shapes that carry a `format` field.
+const FORMAT: u32 = 1;
+
+/// Writes one answer and a line end.
+pub(crate) fn write(out: &mut impl Write, answer: &impl Serialize) -> io::Result<()> {
+    serde_json::to_writer(&mut *out, answer)?;
+    writeln!(out)
+}
+
+/// A number, or `null` where there is none: JSON has no NaN.
+fn real(value: f64) -> Option<f64> {
+    value.is_finite().then_some(value)
+}

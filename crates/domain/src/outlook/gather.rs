@@ -1,0 +1,102 @@
+//! Each forecast beside its reference, question by question.
+
+use super::Treated;
+use super::entry::{Curve, Entry, Upper};
+use crate::plan::{CONTROLS, Plan, Question, Treatment};
+use barm_science::forecast::{Band, Series};
+use barm_science::setup::Setup;
+use barm_science::{ethanol, stoichiometry};
+
+/// One entry for each treatment of each question, references included, then the shared controls
+/// that no question compares with. Treatments without a forecast are left out.
+pub fn gather(plan: &Plan, treated: &[Treated]) -> Vec<Entry> {
+    let mut entries = Vec::new();
+    for question in &plan.questions {
+        for treatment in plan.answering(question) {
+            entries.extend(entry(plan, treated, Some(question), treatment));
+        }
+    }
+    for control in &plan.controls {
+        let name = &control.treatment.name;
+        if entries.iter().all(|entry: &Entry| entry.treatment != *name) {
+            entries.extend(entry(plan, treated, None, &control.treatment));
+        }
+    }
+    entries
+}
+
+fn entry(
+    plan: &Plan,
+    treated: &[Treated],
+    question: Option<&Question>,
+    treatment: &Treatment,
+) -> Option<Entry> {
+    let find = |name: &str| treated.iter().find(|t| t.treatment == name);
+    let own = find(&treatment.name)?;
+    let forecast = &own.forecast;
+    let beside = question.and_then(|question| plan.beside(question, treatment));
+    let difference = beside
+        .and_then(find)
+        // All forecasts of a plan have the same draws and minutes.
+        .and_then(|reference| forecast.minus(&reference.forecast).ok());
+    Some(Entry {
+        question: question.map_or(CONTROLS, |question| &question.id).to_owned(),
+        treatment: treatment.name.clone(),
+        reference: question
+            .is_some_and(|question| plan.is_reference(question, &treatment.name)),
+        control: plan.is_control(&treatment.name),
+        beside: beside.map(str::to_owned),
+        rise_mm: curve(forecast.rise_mm().band()),
+        gas_ml: curve(forecast.gas_ml().band()),
+        ethanol_g: curve(forecast.ethanol_g().band()),
+        celsius: forecast.celsius().band().median,
+        peak_fill: forecast.peak_fill(),
+        vent_by_min: forecast.vent_by_min(),
+        readable_at_min: difference.as_ref().and_then(|d| d.readable_at_min(plan.readable_mm)),
+        chance_readable: difference.map(|d| d.chance_readable(plan.readable_mm)),
+        upper: upper(own),
+    })
+}
+
+fn curve(band: Band) -> Curve {
+    Curve { median: band.median, low: band.low, high: band.high }
+}
+
+fn upper(treated: &Treated) -> Upper {
+    let liquid_ml = liquid_ml(&treated.setup);
+    let percent = |grams: f64| ethanol::percent_by_volume(1000.0 * grams / liquid_ml);
+    let forecast = &treated.forecast;
+    let high = |series: &Series| series.band_of(0.025, 0.975).high;
+    let end = high(forecast.ethanol_g()).last().copied().unwrap_or(0.0);
+    Upper {
+        ethanol_percent_last: percent(end),
+        ethanol_percent_all: percent(ethanol_if_all_used(&treated.setup)).max(percent(end)),
+        hottest_celsius: high(forecast.celsius()).into_iter().fold(f64::MIN, f64::max),
+    }
+}
+
+/// Water poured and water of the foods (mL).
+fn liquid_ml(setup: &Setup) -> f64 {
+    let foods: f64 = setup.foods.iter().map(|f| f.grams * f.composition.water / 100.0).sum();
+    setup.water_ml + foods
+}
+
+/// Ethanol from everything that yeast and enzymes could ever use (g), dosed on the high side.
+fn ethanol_if_all_used(setup: &Setup) -> f64 {
+    let carriers = setup.enzymes.iter().filter_map(|enzyme| enzyme.carrier.as_ref());
+    let hexose: f64 = setup
+        .foods
+        .iter()
+        .chain(carriers)
+        .map(|portion| {
+            let high = 1.0 + 2.0 * libm::hypot(portion.dosing_sd, portion.content_sd);
+            high * portion.grams * stoichiometry::hexose_in_all(&portion.composition) / 100.0
+        })
+        .sum();
+    if setup.yeast.is_none() {
+        return 0.0;
+    }
+    let moles =
+        hexose * stoichiometry::CO2_MOL_PER_G_HEXOSE * stoichiometry::ETHANOL_PER_CO2.value;
+    moles * stoichiometry::ETHANOL.value
+}

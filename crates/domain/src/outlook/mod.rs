@@ -1,0 +1,109 @@
+//! What each treatment of a plan is expected to do, and whether that will show.
+//!
+//! Forecasting one treatment is the long part: [`forecast`] does one, so that a caller may do
+//! several at a time. [`gather`] then sets each beside its reference, draw by draw.
+
+mod entry;
+mod gather;
+
+pub use entry::{Curve, Entry, Upper};
+pub use gather::gather;
+
+use crate::bench::{self, BenchError};
+use crate::plan::{Plan, Treatment};
+use barm_science::forecast::{self as science, Forecast, SetupError, Span, Streams};
+use barm_science::setup::Setup;
+
+/// How finely to look ahead.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Look {
+    /// Number of draws; 512 unless there is a reason.
+    pub draws: usize,
+    /// Seed of everything that is left to chance.
+    pub seed: u64,
+}
+
+impl Default for Look {
+    fn default() -> Self {
+        Self { draws: 512, seed: 20_270_309 }
+    }
+}
+
+/// The forecast of one treatment with what went into it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Treated {
+    /// Name of the treatment.
+    pub treatment: String,
+    /// What stands on the bench.
+    pub setup: Setup,
+    /// What it is expected to do.
+    pub forecast: Forecast,
+}
+
+/// Why a treatment cannot be forecast.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum OutlookError {
+    /// The plan has no school day.
+    #[error("the plan has no school day, so room and air pressure are not known")]
+    NoDay,
+    /// No period leaves time for a reading.
+    #[error("no period leaves time for a reading between mixing and clearing")]
+    NoTime,
+    /// Part of the recipe cannot be weighed or measured out.
+    #[error("{treatment}: {source}")]
+    Bench {
+        /// The treatment.
+        treatment: String,
+        /// What is wrong with it.
+        source: BenchError,
+    },
+    /// A value is one that no bag can have.
+    #[error("{treatment}: {source}")]
+    Setup {
+        /// The treatment.
+        treatment: String,
+        /// What is wrong with it.
+        source: SetupError,
+    },
+}
+
+/// Forecasts one treatment on the plan's first day, up to the last reading that all periods reach.
+///
+/// # Errors
+/// [`OutlookError`] says which treatment cannot be made, and why.
+pub fn forecast(
+    plan: &Plan,
+    treatment: &Treatment,
+    look: Look,
+) -> Result<Treated, OutlookError> {
+    let name = || treatment.name.clone();
+    let setup = setup(plan, treatment)?;
+    let last_minute = plan.common_last_reading_min();
+    if last_minute == 0 {
+        return Err(OutlookError::NoTime);
+    }
+    let span = Span { draws: look.draws, ..Span::to(last_minute) };
+    let streams = Streams { day: look.seed, bag: bag_seed(look.seed, &treatment.name) };
+    let forecast = science::forecast(&setup, &span, &streams)
+        .map_err(|source| OutlookError::Setup { treatment: name(), source })?;
+    Ok(Treated { treatment: name(), setup, forecast })
+}
+
+/// What one bag of that treatment is on the plan's first day.
+///
+/// # Errors
+/// [`OutlookError`] if it cannot be made or the plan has no day.
+pub fn setup(plan: &Plan, treatment: &Treatment) -> Result<Setup, OutlookError> {
+    let day = plan.days.first().ok_or(OutlookError::NoDay)?;
+    bench::setup(plan, &plan.recipe(treatment), day)
+        .map_err(|source| OutlookError::Bench { treatment: treatment.name.clone(), source })
+}
+
+/// A seed of the treatment's own, so that its spoons differ from those of the others and its
+/// forecast does not change when another treatment is added (FNV-1a, G. Fowler, L. C. Noll, P. Vo;
+/// constants from memory).
+fn bag_seed(seed: u64, name: &str) -> u64 {
+    name.bytes().fold(seed ^ 0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    })
+}
