@@ -23,6 +23,8 @@ pub struct Food {
     pub grams_per_tsp: Option<f64>,
     /// What the mass of a teaspoon rests on, such as `1 cup 128 g / 48`; empty without one.
     pub spoon_source: &'static str,
+    /// Mass of one packet or cake (g), where it is sold so.
+    pub grams_per_piece: Option<f64>,
     /// How its numbers came to us.
     pub status: FoodStatus,
     /// Relative standard deviation of its carbohydrate from pack to pack (1).
@@ -31,8 +33,8 @@ pub struct Food {
     pub allergens: &'static [Allergen],
     /// Major allergens that it often carries traces of.
     pub traces: &'static [Allergen],
-    /// Names of its facts, in the order of [`Food::parts`], then teaspoon and content.
-    pub(super) fact_names: [&'static str; 15],
+    /// Names of its facts, in the order of [`Food::parts`], then teaspoon, piece and content.
+    pub(super) fact_names: [&'static str; 16],
     /// Citation of the table; empty if it is not in one.
     pub(super) source: &'static str,
 }
@@ -160,7 +162,13 @@ impl Food {
             Status::Memory,
             "judgement on how far packs, lots and ripeness differ, from memory",
         );
-        let rest = [spoon, content];
+        let piece = (
+            self.grams_per_piece.unwrap_or_default(),
+            "g",
+            Status::Sourced,
+            "USDA SR28, WEIGHT: packets of 1 g, cakes of 17 g; packets of dry yeast say 7 g (1/4 oz)",
+        );
+        let rest = [spoon, piece, content];
         let names = self.fact_names.into_iter();
         names.zip(parts.chain(rest)).filter(|(_, (value, ..))| *value > 0.0).map(
             |(name, (value, unit, status, source))| Fact {
@@ -183,6 +191,7 @@ macro_rules! food {
      $(also [$($alias:literal),*];)?
      $(usda $number:literal, $description:literal;)?
      $(spoon $grams:literal, $spoon:ident, $basis:literal;)?
+     $(piece $piece:literal;)?
      status $water:ident, $starch:ident, $sugars:ident;
      content_sd $content_sd:literal;
      $(allergens [$($allergen:ident),*];)?
@@ -197,6 +206,7 @@ macro_rules! food {
             composition: Composition { $($parts)* },
             grams_per_tsp: food!(@maybe $($grams)?),
             spoon_source: concat!($($basis)?),
+            grams_per_piece: food!(@maybe $($piece)?),
             status: $crate::food::FoodStatus {
                 water: $water,
                 starch: $starch,
@@ -207,7 +217,7 @@ macro_rules! food {
             allergens: &[$($($allergen),*)?],
             traces: &[$($($trace),*)?],
             fact_names: food!(@names $id water raw_starch cooked_starch dextrin maltose sucrose
-                lactose galactose glucose fructose salt acid bicarbonate teaspoon content_sd),
+                lactose galactose glucose fructose salt acid bicarbonate teaspoon piece content_sd),
             source: concat!($(
                 "USDA National Nutrient Database for Standard Reference, Release 28 (2015), NDB ",
                 $number, ": ", $description

@@ -329,6 +329,7 @@ pub(super) const ROWS: &[Food] = &[
     food!(sucralose_packet, "sucralose packet", Packet;
         also ["sucralose", "sucralose sweetener"];
         usda "19868", "Sweeteners, tabletop, sucralose, packets";
+        piece 1.0;
         status Sourced, Sourced, Derived;
         content_sd 0.08;
         { water: 8.83, dextrin: 9.64, glucose: 80.3, ..NONE }),
@@ -336,12 +337,14 @@ pub(super) const ROWS: &[Food] = &[
         also ["aspartame", "aspartame sweetener"];
         usda "19337", "Sweeteners, tabletop, aspartame, packets";
         spoon 3.5, Sourced, "USDA 1 tsp";
+        piece 1.0;
         status Sourced, Sourced, Derived;
         content_sd 0.08;
         { water: 8.75, dextrin: 8.36, glucose: 80.7, ..NONE }),
     food!(saccharin_packet, "saccharin packet", Packet;
         also ["saccharin", "saccharin sweetener"];
         usda "43158", "Sweeteners, tabletop, saccharin (sodium saccharin)";
+        piece 1.0;
         status Sourced, Sourced, Derived;
         content_sd 0.08;
         { water: 8.75, dextrin: 3.91, glucose: 85.2, salt: 1.088, ..NONE }),
@@ -355,6 +358,7 @@ pub(super) const ROWS: &[Food] = &[
     food!(stevia_powder, "stevia powder", Powder;
         also ["stevia"];
         usda "19918", "Sweetener, herbal extract powder from Stevia leaf";
+        piece 1.0;
         status Sourced, Derived, Sourced;
         content_sd 0.0;
         { water: 0.0, ..NONE }),
@@ -388,18 +392,21 @@ pub(super) const ROWS: &[Food] = &[
     food!(yeast_ady, "active dry yeast", Yeast;
         usda "18375", "Leavening agents, yeast, baker's, active dry";
         spoon 3.11, Derived, "packet of 7 g is 2 1/4 tsp; USDA says 4.0 g for active dry";
+        piece 7.0;
         status Sourced, Derived, Sourced;
         content_sd 0.0;
         { water: 5.08, salt: 0.13, ..NONE }),
     food!(yeast_instant, "instant yeast", Yeast;
         also ["instant dry yeast"];
         spoon 3.11, Derived, "packet of 7 g is 2 1/4 tsp";
+        piece 7.0;
         status Memory, Memory, Memory;
         content_sd 0.0;
         { water: 5.0, ..NONE }),
     food!(yeast_compressed, "compressed yeast", Yeast;
         also ["fresh yeast", "cake yeast"];
         usda "18374", "Leavening agents, yeast, baker's, compressed";
+        piece 17.0;
         status Sourced, Derived, Sourced;
         content_sd 0.0;
         { water: 69.0, salt: 0.076, ..NONE }),
