@@ -2,8 +2,8 @@
 
 use crate::fact::Fact;
 use crate::{
-    air, bag, carbon_dioxide, carbonate, card_height, constants, ethanol, food, gas, meter,
-    permeation, ruler, stoichiometry, water,
+    air, bag, carbon_dioxide, carbonate, card_height, constants, cooling, enzyme, ethanol,
+    food, forecast, gas, meter, model, permeation, ruler, stoichiometry, water, yeast,
 };
 
 /// The lists of all modules, one line each.
@@ -22,8 +22,22 @@ const LISTS: &[&[Fact]] = &[
     ruler::FACTS,
     meter::FACTS,
     permeation::FACTS,
+    cooling::FACTS,
+    yeast::FACTS,
+    yeast::sugars::FACTS,
+    yeast::temperature::FACTS,
+    yeast::waking::FACTS,
+    yeast::hindrance::FACTS,
+    enzyme::heat::FACTS,
+    enzyme::starch::FACTS,
+    enzyme::sugars::FACTS,
+    enzyme::label::FACTS,
+    enzyme::products::FACTS,
     food::FACTS,
     food::label::FACTS,
+    model::parameters::FACTS,
+    model::card::FACTS,
+    forecast::FACTS,
 ];
 
 /// All facts, module by module, and at the end what each food of the table is made of.

@@ -11,7 +11,7 @@ pub use prior::{
     blind_pair, covered_share, mean_margin_mm, prior,
 };
 pub use reading::{
-    CRUMPLE_SD, GasEstimate, MODEL_SD, READING_FACTS, gas_from_rise, height_sd_mm,
+    CRUMPLE_GONE, CRUMPLE_SD, GasEstimate, MODEL_SD, READING_FACTS, gas_from_rise, height_sd_mm,
 };
 
 /// Rise of a card against gas for one bag: one member of the fitted family.

@@ -26,7 +26,7 @@ pub const CRUMPLE_SD: Fact = Fact {
 };
 
 /// Rise at which a bag has pulled its crumples out (mm).
-const CRUMPLE_GONE: Fact = Fact {
+pub const CRUMPLE_GONE: Fact = Fact {
     name: "card_height.crumple_gone",
     value: 5.0,
     unit: "mm",

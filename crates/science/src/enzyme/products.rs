@@ -82,7 +82,7 @@ const fn strength(name: &'static str, value: f64, range: (f64, f64)) -> Fact {
     Fact {
         name,
         value,
-        unit: "[label]",
+        unit: "[arb'U]",
         range: Some(range),
         status: Status::Memory,
         source: SHELF,

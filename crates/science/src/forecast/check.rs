@@ -1,22 +1,30 @@
 //! Values that no bag can have.
 
 use super::Span;
+use crate::ode::OdeError;
 use crate::setup::{Composition, Lying, Portion, Setup};
 
-/// A value of a setup that cannot be.
+/// Why a bag cannot be forecast.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[error("{field} is {value} {unit}; it must lie between {low} and {high} {unit}")]
-pub struct SetupError {
-    /// Which field, such as `water_ml` or `foods[0].grams`.
-    pub field: String,
-    /// Its value.
-    pub value: f64,
-    /// Its unit; empty for a plain number.
-    pub unit: &'static str,
-    /// Least value allowed.
-    pub low: f64,
-    /// Largest value allowed.
-    pub high: f64,
+#[non_exhaustive]
+pub enum SetupError {
+    /// A value that no bag can have.
+    #[error("{field} is {value} {unit}; it must lie between {low} and {high} {unit}")]
+    OutsideRange {
+        /// Which field, such as `water_ml` or `foods[0].grams`.
+        field: String,
+        /// Its value.
+        value: f64,
+        /// Its unit; empty for a plain number.
+        unit: &'static str,
+        /// Least value allowed.
+        low: f64,
+        /// Largest value allowed.
+        high: f64,
+    },
+    /// The solver found no way on; the setup is in order but at the edge of sense.
+    #[error("this bag could not be worked out: {0}")]
+    Unsolved(#[from] OdeError),
 }
 
 fn within(
@@ -29,7 +37,7 @@ fn within(
     if (low..=high).contains(&value) {
         Ok(())
     } else {
-        Err(SetupError { field: field.to_owned(), value, unit, low, high })
+        Err(SetupError::OutsideRange { field: field.to_owned(), value, unit, low, high })
     }
 }
 

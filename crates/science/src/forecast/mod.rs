@@ -4,11 +4,15 @@
 mod bands;
 mod check;
 mod compare;
+mod deck;
+mod ensemble;
 mod streams;
 
 pub use bands::{Band, Series};
 pub use check::SetupError;
+pub(crate) use check::setup as check;
 pub use compare::{Difference, Unlike};
+pub use deck::FACTS;
 pub use streams::Streams;
 
 use crate::setup::Setup;
@@ -40,6 +44,7 @@ pub struct Forecast {
     pub(crate) celsius: Series,
     pub(crate) fill_at_last: Vec<f64>,
     pub(crate) full_at_min: Vec<Option<f64>>,
+    pub(crate) solution_l: Vec<f64>,
 }
 
 /// Share of its capacity at which a bag must have been vented (1).
@@ -116,20 +121,8 @@ impl Forecast {
 ///
 /// # Errors
 /// [`SetupError`] names the field whose value cannot be, the value and what may be.
-pub fn forecast(
-    setup: &Setup,
-    span: &Span,
-    _streams: &Streams,
-) -> Result<Forecast, SetupError> {
-    check::setup(setup)?;
+pub fn forecast(setup: &Setup, span: &Span, streams: &Streams) -> Result<Forecast, SetupError> {
+    check(setup)?;
     check::span(span)?;
-    let flat = Series::filled(span.draws, span.last_minute, 0.0);
-    Ok(Forecast {
-        rise_mm: flat.clone(),
-        gas_ml: flat.clone(),
-        ethanol_g: flat,
-        celsius: Series::filled(span.draws, span.last_minute, setup.water_celsius),
-        fill_at_last: vec![0.0; span.draws],
-        full_at_min: vec![None; span.draws],
-    })
+    ensemble::run(setup, span, streams)
 }

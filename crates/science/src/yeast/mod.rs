@@ -52,7 +52,8 @@ const INSTANT_MATTER: Fact =
     kind_fact("yeast.dry_matter.instant", 0.95, 0.94, 0.97, Status::Sourced, AACC);
 const COMPRESSED_MATTER: Fact =
     kind_fact("yeast.dry_matter.compressed", 0.30, 0.26, 0.33, Status::Sourced, AACC);
-const ACTIVE_DRY_VIGOR: Fact = kind_fact(
+/// Rate of active dry over instant yeast, per gram of dry matter (1).
+pub const ACTIVE_DRY_VIGOR: Fact = kind_fact(
     "yeast.vigor.active_dry",
     0.8,
     0.6,

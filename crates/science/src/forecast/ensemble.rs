@@ -1,0 +1,157 @@
+//! Running every draw.
+
+use super::bands::Series;
+use super::deck::Deck;
+use super::{Forecast, SetupError, Span, Streams, VENT_FILL};
+use crate::model::card::CardOnBag;
+use crate::model::run::tolerance;
+use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES};
+use crate::model::{Mixture, Parameters};
+use crate::ode::{self, Step, Tolerance};
+use crate::setup::Setup;
+use crate::stoichiometry::ETHANOL as ETHANOL_MASS;
+use core::ops::ControlFlow;
+
+/// Relative tolerance of one draw (1): errors far below what the draws differ by.
+const COARSE: f64 = 1e-4;
+
+/// Moment at which a step is cut to find when the bag is full (min).
+const FINEST_MIN: f64 = 1e-3;
+
+pub(super) fn run(
+    setup: &Setup,
+    span: &Span,
+    streams: &Streams,
+) -> Result<Forecast, SetupError> {
+    let deck = Deck::new(setup, streams, span.draws);
+    let empty = || Series::filled(span.draws, span.last_minute, 0.0);
+    let mut forecast = Forecast {
+        rise_mm: empty(),
+        gas_ml: empty(),
+        ethanol_g: empty(),
+        celsius: empty(),
+        fill_at_last: Vec::with_capacity(span.draws),
+        full_at_min: Vec::with_capacity(span.draws),
+        solution_l: Vec::with_capacity(span.draws),
+    };
+    let coarse = tolerance(COARSE);
+    for k in 0..span.draws {
+        let (dealt, parameters) = deck.deal(k);
+        let bag = Bag::new(&dealt, &parameters);
+        bag.follow(k, span, &coarse, &mut forecast)?;
+    }
+    Ok(forecast)
+}
+
+/// One draw's bag.
+struct Bag {
+    mixture: Mixture,
+    card: CardOnBag,
+    wet_min: f64,
+    /// Gas with air at which it must be vented (mL).
+    full_ml: f64,
+}
+
+impl Bag {
+    fn new(setup: &Setup, parameters: &Parameters) -> Self {
+        let mixture = Mixture::new(setup, parameters);
+        let card = CardOnBag::new(setup, &mixture, parameters);
+        let full_ml = card.gas_at_fill_ml(VENT_FILL);
+        Self { mixture, card, wet_min: setup.wet_before_zero_min, full_ml }
+    }
+
+    fn follow(
+        &self,
+        k: usize,
+        span: &Span,
+        coarse: &Tolerance<STATES>,
+        forecast: &mut Forecast,
+    ) -> Result<(), SetupError> {
+        let mixture = &self.mixture;
+        let last = f64::from(span.last_minute);
+        let end = last.max(60.0 * span.until_hours);
+        let mut full_at: Option<f64> = None;
+        let mut last_ml = 0.0;
+        let mut zero_mm = 0.0;
+        let mut next = 0;
+        let mut note = |next: u32, y: &Noted, forecast: &mut Forecast| {
+            let minute = next as usize;
+            let (gas_ml, with_air_ml) = (
+                mixture.wet_at(y.celsius, y.gas),
+                mixture.wet_at(y.celsius, y.gas + mixture.air_mmol()),
+            );
+            let height = self.card.height_mm(with_air_ml);
+            if next == 0 {
+                zero_mm = height;
+            }
+            last_ml = with_air_ml;
+            forecast.rise_mm.draw_mut(k)[minute] = height - zero_mm;
+            forecast.gas_ml.draw_mut(k)[minute] = gas_ml;
+            forecast.ethanol_g.draw_mut(k)[minute] = 1e-3 * ETHANOL_MASS.value * y.ethanol;
+            forecast.celsius.draw_mut(k)[minute] = y.celsius;
+        };
+        let start = mixture.start();
+        if self.wet_min <= 0.0 {
+            note(
+                0,
+                &Noted { celsius: start[CELSIUS], gas: start[GAS], ethanol: start[ETHANOL] },
+                forecast,
+            );
+            next = 1;
+        }
+        ode::solve(mixture, -self.wet_min, start, end, coarse, |step: &Step<STATES>| {
+            while next <= span.last_minute && f64::from(next) <= step.t1 {
+                note(next, &Noted::at(step, f64::from(next)), forecast);
+                next += 1;
+            }
+            if full_at.is_none() && mixture.gas_with_air_ml(step.end()) >= self.full_ml {
+                full_at = Some(self.full_in(step).max(0.0));
+            }
+            let read = next > span.last_minute;
+            if read && (full_at.is_some() || !self.can_fill(step.end(), step.t1)) {
+                return ControlFlow::Break(());
+            }
+            ControlFlow::Continue(())
+        })?;
+        forecast.fill_at_last.push(self.card.fill(last_ml));
+        forecast.full_at_min.push(full_at.filter(|&minute| minute <= end));
+        forecast.solution_l.push(mixture.solution_l());
+        Ok(())
+    }
+
+    /// Whether all that is left could still fill the bag.
+    fn can_fill(&self, y: &[f64; STATES], minute: f64) -> bool {
+        self.mixture.most_gas_ml(y, minute) >= self.full_ml
+    }
+
+    /// Minute inside `step` at which the bag is full.
+    fn full_in(&self, step: &Step<STATES>) -> f64 {
+        let (mut low, mut high) = (step.t0, step.t1);
+        while high - low > FINEST_MIN {
+            let middle = 0.5 * (low + high);
+            if self.mixture.gas_with_air_ml(&step.at(middle)) >= self.full_ml {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        high
+    }
+}
+
+/// The states that a forecast keeps.
+struct Noted {
+    celsius: f64,
+    gas: f64,
+    ethanol: f64,
+}
+
+impl Noted {
+    fn at(step: &Step<STATES>, minute: f64) -> Self {
+        Self {
+            celsius: step.state_at(CELSIUS, minute),
+            gas: step.state_at(GAS, minute),
+            ethanol: step.state_at(ETHANOL, minute),
+        }
+    }
+}

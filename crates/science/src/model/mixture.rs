@@ -1,0 +1,299 @@
+//! One bag put together: what is in it, how much of it, and how warm.
+
+use super::parameters::{
+    DEXTRIN_UNITS, POCKET_DEPTH, Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME,
+};
+use super::state::{
+    ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYMES, FRUCTOSE, GALACTOSE, GAS,
+    GLUCOSE, LACTOSE, MALTOSE, RAW, RESERVE, STATES, SUCROSE, State, enzyme_place,
+};
+use crate::cooling::{Cooling, SOLIDS_HEAT, film_j_per_k};
+use crate::gas;
+use crate::setup::{Composition, EnzymeKind, Portion, Setup, YeastKind};
+use crate::stoichiometry::{
+    BICARBONATE, CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT,
+};
+use crate::units::{Celsius, Pascal};
+use crate::yeast::{self, waking};
+use crate::{bag, water};
+
+/// Yeast in a bag.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Crowd {
+    pub(super) kind: YeastKind,
+    /// Dry matter (g).
+    pub(super) dry_g: f64,
+    /// Carbon dioxide it makes at 30 °C, awake, alive and unhindered (mmol/min).
+    pub(super) co2_per_min: f64,
+    /// Reserves at wetting (mmol hexose units).
+    pub(super) reserve: f64,
+}
+
+/// One bag's contents and everything about it that does not change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mixture {
+    pub(super) parameters: Parameters,
+    pub(super) crowd: Option<Crowd>,
+    pub(super) cooling: Cooling,
+    pub(super) pressure: Pascal,
+    /// Water (kg).
+    pub(super) water_kg: f64,
+    /// Solution, without starch and other solids (L).
+    pub(super) solution_l: f64,
+    /// Liquid and solids together (mL).
+    pub(super) contents_ml: f64,
+    /// Heat capacity of the bag and all in it (J/K).
+    pub(super) j_per_k: f64,
+    /// Particles of salts and acids (osmol/L).
+    pub(super) salts_osmol_per_l: f64,
+    /// Salt that lowers the solubility of gas (mol/kg water).
+    pub(super) salt_mol_per_kg: f64,
+    /// Sodium of baking soda (mol/kg water).
+    pub(super) base_mol_per_kg: f64,
+    /// Acid of foods (mol of H⁺ per kg water).
+    pub(super) acid_mol_per_kg: f64,
+    /// Trapped air (mmol).
+    pub(super) air: f64,
+    /// Gas at which half of the surface is open to it (mmol).
+    pub(super) half_pocket: f64,
+    /// One face of the bag (m²) and the film's thickness (µm).
+    pub(super) face_m2: f64,
+    pub(super) film_um: f64,
+    /// Kinds of enzyme present, by place.
+    pub(super) enzymes: [bool; 6],
+    start: State,
+}
+
+/// Heat capacity of `water_kg` of water around room temperature (J/K).
+fn water_j_per_k(water_kg: f64, celsius: f64) -> f64 {
+    water_kg * water::heat_capacity_j_per_kg_k(Celsius(celsius))
+}
+
+/// Grams of each part over all portions.
+#[derive(Debug, Clone, Copy, Default)]
+struct Pantry {
+    sum: Composition,
+    grams: f64,
+}
+
+impl Pantry {
+    fn add(&mut self, portion: &Portion) {
+        let of = |part: f64| 0.01 * portion.grams * part;
+        let part = &portion.composition;
+        self.grams += portion.grams;
+        self.sum.water += of(part.water);
+        self.sum.raw_starch += of(part.raw_starch);
+        self.sum.cooked_starch += of(part.cooked_starch);
+        self.sum.dextrin += of(part.dextrin);
+        self.sum.maltose += of(part.maltose);
+        self.sum.sucrose += of(part.sucrose);
+        self.sum.lactose += of(part.lactose);
+        self.sum.galactose += of(part.galactose);
+        self.sum.glucose += of(part.glucose);
+        self.sum.fructose += of(part.fructose);
+        self.sum.salt += of(part.salt);
+        self.sum.acid += of(part.acid);
+        self.sum.bicarbonate += of(part.bicarbonate);
+    }
+
+    /// Sugars, dextrin and salts (g).
+    fn dissolved_g(&self) -> f64 {
+        let sum = &self.sum;
+        sum.dextrin
+            + sum.maltose
+            + sum.sucrose
+            + sum.lactose
+            + sum.galactose
+            + sum.glucose
+            + sum.fructose
+            + sum.salt
+            + sum.bicarbonate * BICARBONATE.value
+    }
+}
+
+impl Mixture {
+    /// Puts a bag together. The setup must have passed the checks of a forecast.
+    pub fn new(setup: &Setup, parameters: &Parameters) -> Self {
+        let mut pantry = Pantry::default();
+        for food in &setup.foods {
+            pantry.add(food);
+        }
+        for carrier in setup.enzymes.iter().filter_map(|enzyme| enzyme.carrier.as_ref()) {
+            pantry.add(carrier);
+        }
+        let yeast_g = setup.yeast.map_or(0.0, |yeast| yeast.grams);
+        let dry_g =
+            setup.yeast.map_or(0.0, |yeast| yeast.grams * yeast::dry_matter(yeast.kind));
+        let poured = Celsius(setup.water_celsius);
+        let poured_kg = 1e-6 * setup.water_ml * water::density_kg_per_m3(poured);
+        let water_kg = poured_kg + 1e-3 * (pantry.sum.water + yeast_g - dry_g);
+        let dissolved_g = pantry.dissolved_g();
+        let solids_g = (pantry.grams - pantry.sum.water - dissolved_g).max(0.0);
+
+        // What was poured brings its warmth; everything else comes from the room.
+        let warm = water_j_per_k(poured_kg, setup.water_celsius);
+        let room = water_j_per_k(water_kg - poured_kg, setup.room_celsius)
+            + SOLIDS_HEAT.value * (dry_g + dissolved_g + solids_g)
+            + film_j_per_k(&setup.bag);
+        let j_per_k = warm + room;
+        let celsius = (warm * setup.water_celsius + room * setup.room_celsius) / j_per_k;
+
+        let density_kg_per_l = 1e-3 * water::density_kg_per_m3(Celsius(celsius));
+        let solution_l = water_kg / density_kg_per_l + 1e-3 * SOLUTE_VOLUME.value * dissolved_g;
+        let contents_ml =
+            1e3 * solution_l + solids_g / SOLIDS_DENSITY.value + dry_g / yeast::DENSITY.value;
+
+        let crowd = setup.yeast.filter(|yeast| yeast.grams > 0.0).map(|yeast| {
+            let cold = 1.0 - waking::left_by_cold_wetting(Celsius(celsius), yeast.kind);
+            let left = (1.0 - parameters.cold_loss * cold).max(0.0);
+            let rate = yeast::RATE_30C.value * yeast::vigor(yeast.kind) * parameters.vigor;
+            Crowd {
+                kind: yeast.kind,
+                dry_g,
+                co2_per_min: dry_g * rate * left / 60.0,
+                reserve: 2e3 * parameters.reserve * dry_g / DISACCHARIDE.value,
+            }
+        });
+
+        let pressure = Pascal(setup.pressure_pa);
+        let room_kelvin = Celsius(setup.room_celsius).kelvin().0;
+        let mmol_per_ml =
+            1e-3 * setup.pressure_pa / (crate::constants::GAS.value * room_kelvin);
+        let face_m2 = bag::face_m2(&setup.bag);
+        let salt_mol = pantry.sum.salt / SALT.value;
+
+        let mut start = [0.0; STATES];
+        start[CELSIUS] = celsius;
+        let units = |grams: f64, molar_mass: f64| 1e3 * grams / molar_mass;
+        let pair = 0.5 * DISACCHARIDE.value;
+        start[RAW] = units(pantry.sum.raw_starch, GLUCAN_UNIT.value);
+        start[COOKED] = units(pantry.sum.cooked_starch, GLUCAN_UNIT.value);
+        start[DEXTRIN] = units(pantry.sum.dextrin, GLUCAN_UNIT.value);
+        start[MALTOSE] = units(pantry.sum.maltose, pair);
+        start[SUCROSE] = units(pantry.sum.sucrose, pair);
+        start[LACTOSE] = units(pantry.sum.lactose, pair);
+        start[GALACTOSE] = units(pantry.sum.galactose, HEXOSE.value);
+        start[GLUCOSE] = units(pantry.sum.glucose, HEXOSE.value);
+        start[FRUCTOSE] = units(pantry.sum.fructose, HEXOSE.value);
+        start[DISSOLVED] = 1e3 * pantry.sum.bicarbonate;
+        if let Some(crowd) = &crowd {
+            start[ALIVE] = 1.0;
+            start[AWAKE] = waking::awake_at_once(crowd.kind);
+            start[RESERVE] = crowd.reserve;
+        }
+        let mut enzymes = [false; 6];
+        for enzyme in setup.enzymes.iter().filter(|enzyme| enzyme.units > 0.0) {
+            let place = enzyme_place(enzyme.kind);
+            enzymes[place] = true;
+            start[ENZYMES + place] += 1e-3 * enzyme.units;
+        }
+
+        Self {
+            parameters: *parameters,
+            crowd,
+            cooling: Cooling::new(
+                &setup.bag,
+                setup.lying,
+                setup.room_celsius,
+                j_per_k,
+                parameters.heat_loss,
+                parameters.tray_loss,
+            ),
+            pressure,
+            water_kg,
+            solution_l,
+            contents_ml,
+            j_per_k,
+            salts_osmol_per_l: (2.0 * salt_mol
+                + 2.0 * pantry.sum.bicarbonate
+                + pantry.sum.acid)
+                / solution_l,
+            salt_mol_per_kg: (salt_mol + pantry.sum.bicarbonate) / water_kg,
+            base_mol_per_kg: pantry.sum.bicarbonate / water_kg,
+            acid_mol_per_kg: pantry.sum.acid / water_kg,
+            air: setup.trapped_air_ml * mmol_per_ml,
+            half_pocket: 1e3 * POCKET_DEPTH.value * face_m2 * mmol_per_ml,
+            face_m2,
+            film_um: setup.bag.film_um,
+            enzymes,
+            start,
+        }
+    }
+
+    /// The same bag held at `celsius` from the start, as in a large water bath.
+    pub fn held_at(mut self, celsius: f64) -> Self {
+        self.start[CELSIUS] = celsius;
+        self.cooling = Cooling::none();
+        self.j_per_k = f64::INFINITY;
+        self
+    }
+
+    /// State at wetting.
+    pub const fn start(&self) -> &State {
+        &self.start
+    }
+
+    /// Liquid and solids together, in millilitres.
+    pub const fn contents_ml(&self) -> f64 {
+        self.contents_ml
+    }
+
+    /// Solution without solids, in litres.
+    pub const fn solution_l(&self) -> f64 {
+        self.solution_l
+    }
+
+    /// Dissolved particles (osmol/L) that the yeast feels, at a state.
+    pub fn osmol_per_l(&self, y: &State) -> f64 {
+        let singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE];
+        let pairs = y[SUCROSE] + y[MALTOSE] + y[LACTOSE];
+        let particles = singles + 0.5 * pairs + y[DEXTRIN] / DEXTRIN_UNITS.value;
+        self.salts_osmol_per_l + 1e-3 * particles / self.solution_l
+    }
+
+    /// Volume of the gas with the trapped air, wet, in millilitres, at a state.
+    pub fn gas_with_air_ml(&self, y: &State) -> f64 {
+        self.wet_ml(y, y[GAS] + self.air)
+    }
+
+    /// Volume of `mmol` of dry gas, wet, in millilitres, at the temperature of a state.
+    pub(super) fn wet_ml(&self, y: &State, mmol: f64) -> f64 {
+        self.wet_at(y[CELSIUS], mmol)
+    }
+
+    /// Volume of `mmol` of dry gas, wet, in millilitres, at a temperature.
+    pub(crate) fn wet_at(&self, celsius: f64, mmol: f64) -> f64 {
+        gas::wet_volume_ml(1e-3 * mmol, Celsius(celsius), self.pressure)
+    }
+
+    /// Trapped air, in mmol.
+    pub(crate) const fn air_mmol(&self) -> f64 {
+        self.air
+    }
+
+    /// More than the gas, with the air, can ever become from `minute` on, in millilitres: all that
+    /// can ferment has fermented, nothing stays dissolved, nothing leaks, at the warmest it gets.
+    pub fn most_gas_ml(&self, y: &State, minute: f64) -> f64 {
+        let mut mmol = y[GAS] + y[DISSOLVED];
+        if self.crowd.is_some() {
+            let has = |kind: EnzymeKind| self.enzymes[enzyme_place(kind)];
+            let mut hexose = y[RESERVE] + y[MALTOSE] + y[SUCROSE] + y[GLUCOSE] + y[FRUCTOSE];
+            if has(EnzymeKind::Glucoamylase)
+                || has(EnzymeKind::FungalAlphaAmylase)
+                || has(EnzymeKind::BacterialAlphaAmylase)
+            {
+                hexose += y[RAW] + y[COOKED] + y[DEXTRIN];
+            }
+            if has(EnzymeKind::NeutralLactase) || has(EnzymeKind::AcidLactase) {
+                hexose += 0.5 * y[LACTOSE];
+            }
+            mmol += CO2_PER_HEXOSE.value * self.parameters.co2_yield * hexose;
+        }
+        // Its own heat may warm a bag by some kelvin above its surroundings.
+        let warmest = y[CELSIUS].max(self.cooling.warmest_celsius(minute)) + OWN_WARMTH_KELVIN;
+        self.wet_at(warmest, mmol + self.air)
+    }
+}
+
+/// More than yeast ever warms its own bag (K).
+const OWN_WARMTH_KELVIN: f64 = 10.0;

@@ -1,0 +1,182 @@
+//! What the model does not know for sure.
+
+use crate::enzyme::starch::RAW_STARCH;
+use crate::fact::{Fact, Status};
+use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
+use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
+use crate::yeast::sugars::{
+    FRUCTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE, OWN_INVERTASE, RESERVE,
+    RESERVE_RATE,
+};
+use crate::yeast::waking::{D60, DEATH_Z};
+
+const fn fact(
+    name: &'static str,
+    value: f64,
+    unit: &'static str,
+    range: (f64, f64),
+    status: Status,
+    source: &'static str,
+) -> Fact {
+    Fact { name, value, unit, range: Some(range), status, source }
+}
+
+/// How fast dissolved carbon dioxide comes out of a shallow pool, as the share of the excess each
+/// minute (1/min).
+pub const RELEASE: Fact = fact(
+    "model.release",
+    1.0,
+    "/min",
+    (0.45, 2.3),
+    Status::Memory,
+    "a few millimetres of liquid full of yeast on which bubbles form; judgement, factor 1.6 each \
+     way",
+);
+
+/// Depth of gas over the whole bag at which half of the liquid's surface touches it (mm).
+pub const POCKET_DEPTH: Fact = fact(
+    "model.pocket_depth",
+    1.0,
+    "mm",
+    (0.3, 3.0),
+    Status::Memory,
+    "film and card lie on the liquid until there is some gas; judgement",
+);
+
+/// Glucose units in a dextrin chain, for counting dissolved particles (1).
+pub const DEXTRIN_UNITS: Fact = fact(
+    "model.dextrin_units",
+    7.0,
+    "1",
+    (4.0, 15.0),
+    Status::Memory,
+    "maltodextrin of dextrose equivalent 10 to 20, from memory",
+);
+
+/// Volume that a gram of dissolved sugar or salt takes up in water (mL/g).
+pub const SOLUTE_VOLUME: Fact = fact(
+    "model.solute_volume",
+    0.62,
+    "mL/g",
+    (0.55, 0.65),
+    Status::Memory,
+    "partial specific volume of sugars, from memory",
+);
+
+/// Density of starch and other undissolved solids (g/mL).
+pub const SOLIDS_DENSITY: Fact = fact(
+    "model.solids_density",
+    1.45,
+    "g/mL",
+    (1.3, 1.55),
+    Status::Memory,
+    "starch 1.5, protein and fibre 1.3 to 1.4, from memory",
+);
+
+/// Facts of this module.
+pub const FACTS: &[Fact] =
+    &[RELEASE, POCKET_DEPTH, DEXTRIN_UNITS, SOLUTE_VOLUME, SOLIDS_DENSITY];
+
+/// Values that differ from day to day, lot to lot or bag to bag. [`Parameters::median`] holds
+/// the best guess of each.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Parameters {
+    /// Yeast's rate over its table value (1).
+    pub vigor: f64,
+    /// How much more steeply than the table the rate rises with temperature (1/K).
+    pub steepness: f64,
+    /// By how much the optimum lies above the table's (K).
+    pub optimum_shift: f64,
+    /// Wake-up time over its table value (1).
+    pub wake: f64,
+    /// Loss by cold wetting over its table value (1).
+    pub cold_loss: f64,
+    /// Minutes at 60 °C that kill nine in ten (min).
+    pub d60: f64,
+    /// Kelvin that change those tenfold (K).
+    pub death_z: f64,
+    /// Half-saturation by glucose (g/L).
+    pub half_glucose: f64,
+    /// Rate on fructose over that on glucose (1).
+    pub fructose_rate: f64,
+    /// Rate on maltose, once induced, over that on glucose (1).
+    pub maltose_rate: f64,
+    /// Time constant of induction (min).
+    pub induction: f64,
+    /// Reserves (g per g dry matter).
+    pub reserve: f64,
+    /// Rate on reserves over that on glucose (1).
+    pub reserve_rate: f64,
+    /// Yeast's own invertase (µmol/min per g dry matter at 37 °C).
+    pub own_invertase: f64,
+    /// Dissolved particles that halve the rate (osmol/L).
+    pub half_osmotic: f64,
+    /// Ethanol that stops the yeast (g/L).
+    pub ethanol_most: f64,
+    /// Half-saturations of enzymes over their table values (1).
+    pub enzyme_half: f64,
+    /// Rate on raw starch over that on cooked starch (1).
+    pub raw_starch: f64,
+    /// Enzymes' loss by heat over its table value (1).
+    pub enzyme_loss: f64,
+    /// Share of the theoretical carbon dioxide (1).
+    pub co2_yield: f64,
+    /// Share of the theoretical ethanol (1).
+    pub ethanol_yield: f64,
+    /// Release of dissolved gas (1/min).
+    pub release: f64,
+    /// Permeability of the film over its table value (1).
+    pub permeability: f64,
+    /// Loss of heat over its table value (1).
+    pub heat_loss: f64,
+    /// Speed at which a tray cools over its table value (1).
+    pub tray_loss: f64,
+    /// Standard normal deviate of the card curve's exponent.
+    pub exponent: f64,
+    /// Standard normal deviate of the card curve's dead share.
+    pub dead_share: f64,
+    /// Standard normal deviate of the bag's capacity.
+    pub capacity: f64,
+    /// Height by which crumples hold the card up when nothing else does (mm).
+    pub crumple_mm: f64,
+    /// Distance of the card from the middle of the bag (mm).
+    pub off_center_mm: f64,
+}
+
+impl Parameters {
+    /// The best guess of each.
+    pub const fn median() -> Self {
+        Self {
+            vigor: 1.0,
+            steepness: 0.0,
+            optimum_shift: 0.0,
+            wake: 1.0,
+            cold_loss: 1.0,
+            d60: D60.value,
+            death_z: DEATH_Z.value,
+            half_glucose: HALF_GLUCOSE.value,
+            fructose_rate: FRUCTOSE_RATE.value,
+            maltose_rate: MALTOSE_RATE.value,
+            induction: MALTOSE_INDUCTION.value,
+            reserve: RESERVE.value,
+            reserve_rate: RESERVE_RATE.value,
+            own_invertase: OWN_INVERTASE.value,
+            half_osmotic: HALF_OSMOTIC.value,
+            ethanol_most: ETHANOL_MOST.value,
+            enzyme_half: 1.0,
+            raw_starch: RAW_STARCH.value,
+            enzyme_loss: 1.0,
+            co2_yield: CO2_YIELD.value,
+            ethanol_yield: ETHANOL_YIELD.value,
+            release: RELEASE.value,
+            permeability: 1.0,
+            heat_loss: 1.0,
+            tray_loss: 1.0,
+            exponent: 0.0,
+            dead_share: 0.0,
+            capacity: 0.0,
+            crumple_mm: 0.0,
+            off_center_mm: 0.0,
+        }
+    }
+}

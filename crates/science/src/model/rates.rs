@@ -1,0 +1,274 @@
+//! The rates of change of a bag.
+
+use super::mixture::{Crowd, Mixture};
+use super::state::{
+    ALIVE, AWAKE, BYPRODUCT, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_ORDER, ENZYMES,
+    ETHANOL, FRUCTOSE, GALACTOSE, GAS, GLUCOSE, INDUCED, LACTOSE, MALTOSE, PERMEATED, RAW,
+    RESERVE, STATES, SUCROSE, State, WATER_USED,
+};
+use crate::carbonate::Solutes;
+use crate::enzyme::heat;
+use crate::enzyme::starch::{self, AlphaAmylase, BACTERIAL, Chains, Cuts, FUNGAL};
+use crate::enzyme::sugars::{ACID, Lactase, NEUTRAL, invertase_at_work};
+use crate::ode::System;
+use crate::setup::EnzymeKind;
+use crate::stoichiometry::{
+    CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, GLUCAN_UNIT, HEAT_PER_HEXOSE, HEXOSE,
+};
+use crate::units::{Celsius, Pascal};
+use crate::yeast::hindrance::{ethanol_factor, osmotic_factor, ph_factor};
+use crate::yeast::sugars::{HALF_MALTOSE, uptake};
+use crate::yeast::temperature::response;
+use crate::yeast::waking::{tenfold_kill_min, wake_min};
+use crate::{carbon_dioxide, gas, permeation};
+
+/// Carbon atoms in a hexose, all of which must go somewhere (mol/mol).
+pub(super) const CARBON_PER_HEXOSE: f64 = 6.0;
+
+/// Reserves at which their rate is halved, as a share of the full ones (1).
+const HALF_RESERVE: f64 = 0.5;
+
+/// Temperature for which the yeast's table of rates is one (°C).
+const TABLE_CELSIUS: f64 = 30.0;
+
+impl System<STATES> for Mixture {
+    fn rates(&self, minute: f64, y: &State) -> State {
+        let mut change = [0.0; STATES];
+        let celsius = Celsius(y[CELSIUS]);
+        for (place, kind) in ENZYME_ORDER.into_iter().enumerate() {
+            if self.enzymes[place] {
+                let heat = heat::heat(kind);
+                let left = y[ENZYMES + place];
+                change[ENZYMES + place] =
+                    -self.parameters.enzyme_loss * heat.loss(celsius) * left;
+                self.cut(kind, left.max(0.0) * heat.rate(celsius), y, &mut change);
+            }
+        }
+        let mut hexose = 0.0;
+        if let Some(crowd) = &self.crowd {
+            self.wake_and_die(crowd, celsius, y, &mut change);
+            self.invert(crowd, celsius, y, &mut change);
+            hexose = self.ferment(crowd, celsius, y, &mut change);
+        }
+        self.exchange(celsius, y, &mut change);
+        change[CELSIUS] = self.cooling.kelvin_per_min(minute, y[CELSIUS])
+            + HEAT_PER_HEXOSE.value * hexose / self.j_per_k;
+        change
+    }
+
+    fn smallest(&self, index: usize) -> f64 {
+        if index == CELSIUS { 1.0 } else { 1e-4 }
+    }
+}
+
+impl Mixture {
+    /// mmol hexose units of chains in grams per litre.
+    fn glucan_g_per_l(&self, units: f64) -> f64 {
+        1e-3 * GLUCAN_UNIT.value * units / self.solution_l
+    }
+
+    /// mmol hexose units bound in pairs, in mmol of pairs per litre.
+    fn pairs_per_l(&self, units: f64) -> f64 {
+        0.5 * units / self.solution_l
+    }
+
+    /// Lets `activity` (mmol/min) of one enzyme loose.
+    fn cut(&self, kind: EnzymeKind, activity: f64, y: &State, change: &mut State) {
+        let half = self.parameters.enzyme_half;
+        match kind {
+            EnzymeKind::Glucoamylase => {
+                let cuts =
+                    starch::glucoamylase(&self.chains(y), half, self.parameters.raw_starch);
+                self.to_glucose(activity, &cuts, change);
+            }
+            EnzymeKind::FungalAlphaAmylase => self.to_dextrin(&FUNGAL, activity, y, change),
+            EnzymeKind::BacterialAlphaAmylase => {
+                self.to_dextrin(&BACTERIAL, activity, y, change);
+            }
+            EnzymeKind::NeutralLactase => self.split_lactose(&NEUTRAL, activity, y, change),
+            EnzymeKind::AcidLactase => self.split_lactose(&ACID, activity, y, change),
+            EnzymeKind::Invertase => self.split_sucrose(activity, y, change),
+        }
+    }
+
+    fn chains(&self, y: &State) -> Chains {
+        Chains {
+            cooked: self.glucan_g_per_l(y[COOKED]),
+            raw: self.glucan_g_per_l(y[RAW]),
+            dextrin: self.glucan_g_per_l(y[DEXTRIN]),
+            maltose: 1e-3 * DISACCHARIDE.value * self.pairs_per_l(y[MALTOSE]),
+        }
+    }
+
+    /// Chains to glucose, one water for every bond: one a unit, half a unit of maltose.
+    fn to_glucose(&self, activity: f64, cuts: &Cuts, change: &mut State) {
+        let (cooked, raw) = (activity * cuts.cooked, activity * cuts.raw);
+        let (dextrin, maltose) = (activity * cuts.dextrin, activity * cuts.maltose);
+        change[COOKED] -= cooked;
+        change[RAW] -= raw;
+        change[DEXTRIN] -= dextrin;
+        change[MALTOSE] -= maltose;
+        change[GLUCOSE] += cooked + raw + dextrin + maltose;
+        change[WATER_USED] += cooked + raw + dextrin + 0.5 * maltose;
+    }
+
+    /// Starch to dextrin and maltose; only maltose takes up water.
+    fn to_dextrin(&self, enzyme: &AlphaAmylase, activity: f64, y: &State, change: &mut State) {
+        let (half, raw) = (self.parameters.enzyme_half, self.parameters.raw_starch);
+        let cuts = starch::alpha_amylase(enzyme, &self.chains(y), half, raw);
+        let (cooked, raw) = (activity * cuts.cooked, activity * cuts.raw);
+        let trimmed = activity * cuts.dextrin;
+        let maltose = enzyme.maltose * (cooked + raw);
+        change[COOKED] -= cooked;
+        change[RAW] -= raw;
+        change[DEXTRIN] += cooked + raw - maltose - trimmed;
+        change[MALTOSE] += maltose + trimmed;
+        change[WATER_USED] += 0.5 * (maltose + trimmed);
+    }
+
+    fn split_lactose(&self, lactase: &Lactase, activity: f64, y: &State, change: &mut State) {
+        let galactose = y[GALACTOSE] / self.solution_l;
+        let share = lactase.at_work(
+            self.pairs_per_l(y[LACTOSE]),
+            galactose,
+            self.parameters.enzyme_half,
+        );
+        let pairs = activity * share;
+        change[LACTOSE] -= 2.0 * pairs;
+        change[GLUCOSE] += pairs;
+        change[GALACTOSE] += pairs;
+        change[WATER_USED] += pairs;
+    }
+
+    fn split_sucrose(&self, activity: f64, y: &State, change: &mut State) {
+        let at_work =
+            invertase_at_work(self.pairs_per_l(y[SUCROSE]), self.parameters.enzyme_half);
+        let pairs = activity * at_work;
+        change[SUCROSE] -= 2.0 * pairs;
+        change[GLUCOSE] += pairs;
+        change[FRUCTOSE] += pairs;
+        change[WATER_USED] += pairs;
+    }
+
+    /// Yeast's own invertase sits outside the cell: it works before the yeast wakes, and after it
+    /// has died.
+    fn invert(&self, crowd: &Crowd, celsius: Celsius, y: &State, change: &mut State) {
+        if y[SUCROSE] > 0.0 {
+            let heat = heat::heat(EnzymeKind::Invertase);
+            let activity = 1e-3 * crowd.dry_g * self.parameters.own_invertase;
+            self.split_sucrose(activity * heat.rate(celsius), y, change);
+        }
+    }
+
+    fn wake_and_die(&self, crowd: &Crowd, celsius: Celsius, y: &State, change: &mut State) {
+        let waking = self.parameters.wake * wake_min(celsius, crowd.kind);
+        change[AWAKE] = (1.0 - y[AWAKE]) / waking;
+        let kill = tenfold_kill_min(celsius, self.parameters.d60, self.parameters.death_z);
+        change[ALIVE] = -core::f64::consts::LN_10 / kill * y[ALIVE];
+    }
+
+    /// Rate of the yeast at a temperature over its rate at 30 °C (1).
+    fn warmth(&self, celsius: Celsius) -> f64 {
+        let (steeper, shift) = (self.parameters.steepness, self.parameters.optimum_shift);
+        let table = response(Celsius(celsius.0 - shift));
+        if steeper.abs() + shift.abs() > 0.0 {
+            table / response(Celsius(TABLE_CELSIUS - shift))
+                * libm::exp(steeper * (celsius.0 - TABLE_CELSIUS))
+        } else {
+            table
+        }
+    }
+
+    /// Ferments; returns the hexose used (mmol/min).
+    fn ferment(&self, crowd: &Crowd, celsius: Celsius, y: &State, change: &mut State) -> f64 {
+        let p = &self.parameters;
+        let g_per_l = |mmol: f64| 1e-3 * HEXOSE.value * mmol / self.solution_l;
+        let ethanol = 1e-3 * ETHANOL_MASS.value * y[ETHANOL] / self.solution_l;
+        let made_per_hexose = CO2_PER_HEXOSE.value * p.co2_yield;
+        // Hexose that unhindered carriers would take up (mmol/min).
+        let most = crowd.co2_per_min / made_per_hexose
+            * y[AWAKE].max(0.0)
+            * y[ALIVE].max(0.0)
+            * self.warmth(celsius)
+            * osmotic_factor(self.osmol_per_l(y), p.half_osmotic)
+            * ethanol_factor(ethanol, p.ethanol_most)
+            * self.acidity_factor(celsius, y);
+        let carriers = uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose);
+        let idle = carriers.idle();
+        let half_maltose = HALF_MALTOSE.value;
+        let maltose_g_per_l = 1e-3 * DISACCHARIDE.value * self.pairs_per_l(y[MALTOSE]);
+        let maltose_full = starch::saturation(maltose_g_per_l, half_maltose);
+
+        let glucose = most * carriers.glucose;
+        let fructose = most * p.fructose_rate * carriers.fructose;
+        let maltose = most * p.maltose_rate * y[INDUCED].max(0.0) * maltose_full * idle;
+        let stock = y[RESERVE].max(0.0) / (y[RESERVE].max(0.0) + HALF_RESERVE * crowd.reserve);
+        let reserve = most * p.reserve_rate * (1.0 + HALF_RESERVE) * stock * idle;
+        let hexose = glucose + fructose + maltose + reserve;
+
+        change[GLUCOSE] -= glucose;
+        change[FRUCTOSE] -= fructose;
+        change[MALTOSE] -= maltose;
+        change[RESERVE] -= reserve;
+        change[INDUCED] = (1.0 - y[INDUCED]) / p.induction * idle * maltose_full * y[AWAKE];
+        let co2 = made_per_hexose * hexose;
+        let ethanol = CO2_PER_HEXOSE.value * p.ethanol_yield * hexose;
+        change[DISSOLVED] += co2;
+        change[ETHANOL] = ethanol;
+        change[BYPRODUCT] = CARBON_PER_HEXOSE * hexose - co2 - 2.0 * ethanol;
+        change[WATER_USED] += 0.5 * (maltose + reserve);
+        hexose
+    }
+
+    fn solutes(&self, y: &State) -> Solutes {
+        Solutes {
+            carbon: 1e-3 * y[DISSOLVED].max(0.0) / self.water_kg,
+            base: self.base_mol_per_kg,
+            acid: self.acid_mol_per_kg,
+        }
+    }
+
+    /// Acidity counts only with soda: foods' own acids are buffered by their salts, which no
+    /// label gives.
+    fn acidity_factor(&self, celsius: Celsius, y: &State) -> f64 {
+        if self.base_mol_per_kg > 0.0 {
+            ph_factor(self.solutes(y).ph(celsius).max(PH_OF_FOOD))
+        } else {
+            1.0
+        }
+    }
+
+    /// Carbon dioxide between liquid, gas and the room.
+    fn exchange(&self, celsius: Celsius, y: &State, change: &mut State) {
+        let dissolved = if self.base_mol_per_kg > 0.0 {
+            y[DISSOLVED] * self.solutes(y).carbon_dioxide_share(celsius)
+        } else {
+            y[DISSOLVED]
+        };
+        let gases = y[GAS] + self.air;
+        let dry = gas::dry_pressure(celsius, self.pressure).0;
+        let share = if gases > 0.0 { (y[GAS] / gases).clamp(0.0, 1.0) } else { 1.0 };
+        // Dissolved when the gas is all carbon dioxide and steam (mmol).
+        let full = 1e3
+            * carbon_dioxide::mol_per_kg_pa(celsius)
+            * carbon_dioxide::salt_factor(self.salt_mol_per_kg, celsius)
+            * self.water_kg
+            * dry;
+        // Across the surface, as far as it is open to gas; and by bubbles, once they can form.
+        let open = (gases / (gases + self.half_pocket)).max(0.0);
+        let across = open * (dissolved - full * share);
+        let bubbles = (dissolved - full).max(0.0);
+        let out = self.parameters.release * (across + bubbles);
+        let leak = self.parameters.permeability
+            * open
+            * self.face_m2
+            * 6e4
+            * permeation::mol_per_m2_s(celsius, Pascal(share * dry), self.film_um);
+        change[DISSOLVED] -= out;
+        change[GAS] = out - leak;
+        change[PERMEATED] = leak;
+    }
+}
+
+/// Lowest pH that a food's own buffers let an acid reach (1).
+const PH_OF_FOOD: f64 = 4.0;

@@ -1,0 +1,79 @@
+//! The state of a bag: which number stands where.
+
+use crate::setup::EnzymeKind;
+
+/// Number of states.
+pub const STATES: usize = 26;
+
+/// State of one bag. Amounts of carbohydrate are mmol of hexose units, whatever they are bound in,
+/// so that splitting a sugar moves an amount from one place to another.
+pub type State = [f64; STATES];
+
+/// Temperature (°C).
+pub const CELSIUS: usize = 0;
+/// Awake share of the yeast (1).
+pub const AWAKE: usize = 1;
+/// Living share of the yeast (1).
+pub const ALIVE: usize = 2;
+/// Induction of maltose uptake (1).
+pub const INDUCED: usize = 3;
+/// Yeast's reserves, as trehalose (mmol hexose units).
+pub const RESERVE: usize = 4;
+/// Starch in raw granules (mmol hexose units).
+pub const RAW: usize = 5;
+/// Cooked or damaged starch (mmol hexose units).
+pub const COOKED: usize = 6;
+/// Dextrin (mmol hexose units).
+pub const DEXTRIN: usize = 7;
+/// Maltose (mmol hexose units).
+pub const MALTOSE: usize = 8;
+/// Sucrose (mmol hexose units).
+pub const SUCROSE: usize = 9;
+/// Lactose (mmol hexose units).
+pub const LACTOSE: usize = 10;
+/// Galactose (mmol).
+pub const GALACTOSE: usize = 11;
+/// Glucose (mmol).
+pub const GLUCOSE: usize = 12;
+/// Fructose (mmol).
+pub const FRUCTOSE: usize = 13;
+/// Inorganic carbon in the liquid, in all forms (mmol).
+pub const DISSOLVED: usize = 14;
+/// Carbon dioxide in the gas (mmol).
+pub const GAS: usize = 15;
+/// Carbon dioxide that went through the film (mmol).
+pub const PERMEATED: usize = 16;
+/// Ethanol (mmol).
+pub const ETHANOL: usize = 17;
+/// Carbon in glycerol, acids and cells made on the side (mmol of carbon).
+pub const BYPRODUCT: usize = 18;
+/// Water used up by splitting (mmol).
+pub const WATER_USED: usize = 19;
+/// First of six activities left (mmol/min at the enzymes' reference temperature).
+pub const ENZYMES: usize = 20;
+
+/// Kinds of enzyme in the order of their states.
+pub const ENZYME_ORDER: [EnzymeKind; 6] = [
+    EnzymeKind::Glucoamylase,
+    EnzymeKind::FungalAlphaAmylase,
+    EnzymeKind::BacterialAlphaAmylase,
+    EnzymeKind::NeutralLactase,
+    EnzymeKind::AcidLactase,
+    EnzymeKind::Invertase,
+];
+
+/// Place of a kind of enzyme in [`ENZYME_ORDER`].
+pub const fn enzyme_place(kind: EnzymeKind) -> usize {
+    match kind {
+        EnzymeKind::Glucoamylase => 0,
+        EnzymeKind::FungalAlphaAmylase => 1,
+        EnzymeKind::BacterialAlphaAmylase => 2,
+        EnzymeKind::NeutralLactase => 3,
+        EnzymeKind::AcidLactase => 4,
+        EnzymeKind::Invertase => 5,
+    }
+}
+
+/// All states that are hexose units.
+pub const CARBOHYDRATES: [usize; 10] =
+    [RESERVE, RAW, COOKED, DEXTRIN, MALTOSE, SUCROSE, LACTOSE, GALACTOSE, GLUCOSE, FRUCTOSE];
