@@ -2,4 +2,7 @@
 //!
 //! This crate knows no file, database or network; it takes bytes and returns bytes.
 
+pub mod chart;
+pub mod page;
 pub mod readings;
+pub mod sheet;

@@ -1,0 +1,226 @@
+//! Every bag a mark, the mean upright, the mean absolute deviation a bar beneath.
+
+use super::frame::Frame;
+use super::lettering::{Weight, figure, width};
+use super::look::{INK, INK_SOFT, RULE_STRONG};
+use super::rows::{Columns, hairline, uprights};
+use super::scale::Scale;
+use super::series::{Dot, DotRow};
+use super::svg::{Anchor, Drawing, Stroke, Style};
+
+/// Bags of several treatments at one time.
+#[derive(Debug, Clone, Copy)]
+pub struct DotPlot<'a> {
+    /// What it shows, in a few words, for those who cannot see it.
+    pub title: &'a str,
+    /// One row a treatment.
+    pub rows: &'a [DotRow],
+    /// A gap to be measured between the means of two rows, in millimeters and in deviations.
+    pub gap: Option<MeasuredGap>,
+}
+
+/// The span between the means of two rows of a plot.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MeasuredGap {
+    /// The row of the treatment.
+    pub row: usize,
+    /// The row of the reference.
+    pub reference: usize,
+    /// The gap over the larger mean absolute deviation.
+    pub in_mads: Option<f64>,
+}
+
+/// How high dots may be piled before they begin to overlap, in dots.
+const PILE: usize = 7;
+
+/// A row with its dots piled up.
+struct Piled<'a> {
+    row: &'a DotRow,
+    /// Place along the strip and level in the pile, with the dot.
+    dots: Vec<(f64, usize, Dot)>,
+    height: f64,
+    step: f64,
+}
+
+impl DotPlot<'_> {
+    /// Draws the chart as SVG.
+    pub fn svg(&self, frame: &Frame) -> String {
+        let size = frame.type_size;
+        let figures = frame.unit(150.0);
+        let columns =
+            Columns::new(frame, self.rows.iter().map(|row| row.name.as_str()), figures);
+        let right = columns.right - frame.unit(26.0);
+        let (low, high) = self.reach();
+        let x = Scale::round(low, high, 5, columns.left, right);
+        let rows: Vec<_> = self.rows.iter().map(|row| pile(frame, row, &x)).collect();
+        let top = if self.gap.is_some() { frame.unit(34.0) } else { frame.unit(6.0) };
+        let foot = top + rows.iter().map(|row| row.height).sum::<f64>();
+        let mut drawing = Drawing::new();
+        uprights(&mut drawing, frame, &x, top, foot);
+        let mut y = top;
+        let mut baselines = Vec::new();
+        for (at, piled) in rows.iter().enumerate() {
+            let base = y + piled.height - frame.unit(12.0);
+            if at > 0 {
+                hairline(&mut drawing, frame, y);
+            }
+            self.row(frame, &mut drawing, &columns, &x, piled, base);
+            baselines.push(base);
+            y += piled.height;
+        }
+        if let Some(gap) = self.gap {
+            self.span(frame, &mut drawing, &x, gap, &baselines);
+        }
+        if self.rows.is_empty() {
+            let style = Style::new(size).quiet().fill(INK_SOFT);
+            drawing.text((columns.left, top + size * 1.5), frame.words.nothing, style);
+        }
+        drawing.finish(
+            frame,
+            foot.max(frame.unit(40.0)) + frame.unit(26.0),
+            self.title,
+            &self.description(frame),
+        )
+    }
+
+    fn reach(&self) -> (f64, f64) {
+        let rises = self.rows.iter().flat_map(|row| row.dots.iter().map(|dot| dot.rise));
+        let means = self.rows.iter().filter_map(|row| {
+            let (mean, mad) = (row.mean?, row.mad.unwrap_or(0.0));
+            Some([mean - mad, mean + mad])
+        });
+        let all = rises.chain(means.flatten()).filter(|rise| rise.is_finite());
+        all.fold((0.0, 1.0), |(low, high), rise| (low.min(rise), high.max(rise)))
+    }
+
+    fn row(
+        &self,
+        frame: &Frame,
+        drawing: &mut Drawing,
+        columns: &Columns,
+        x: &Scale,
+        piled: &Piled<'_>,
+        base: f64,
+    ) {
+        let (size, row) = (frame.type_size, piled.row);
+        let middle = base + frame.unit(12.0) - piled.height / 2.0;
+        columns.name(frame, drawing, row.look, &row.name, middle);
+        let r = dot_radius(frame);
+        for (place, level, dot) in &piled.dots {
+            let at = (*place, base - frame.unit(6.0) - *level as f64 * piled.step);
+            drawing.mark(frame, row.look, at, r);
+            if dot.set_aside {
+                drawing.broken_ring(at, r);
+            }
+        }
+        let style = Style::new(size);
+        let end = frame.width;
+        if let Some(mean) = row.mean {
+            let spread = row.mad.unwrap_or(0.0);
+            let bar = Stroke::new(INK, frame.unit(2.0));
+            let y = base + frame.unit(3.0);
+            drawing.line((x.at(mean - spread), y), (x.at(mean + spread), y), bar);
+            let upright = Stroke::new(INK, frame.unit(1.6));
+            let (up, down) = (y - frame.unit(5.0), y + frame.unit(5.0));
+            drawing.line((x.at(mean), up), (x.at(mean), down), upright);
+            let value = format!("{} {}", figure(mean, 1), frame.words.millimeters);
+            let at = (end - frame.unit(68.0), middle + size * 0.34);
+            drawing.text(at, &value, style.bold().anchor(Anchor::End));
+        }
+        if let Some(mad) = row.mad {
+            let value = format!("{} {}", frame.words.mad, figure(mad, 1));
+            let at = (end, middle + size * 0.34);
+            drawing.text(
+                at,
+                &value,
+                Style::new(size * 0.95).fill(INK_SOFT).anchor(Anchor::End),
+            );
+        }
+    }
+
+    fn span(
+        &self,
+        frame: &Frame,
+        drawing: &mut Drawing,
+        x: &Scale,
+        gap: MeasuredGap,
+        baselines: &[f64],
+    ) {
+        let end = |row: usize| Some((x.at(self.rows.get(row)?.mean?), *baselines.get(row)?));
+        let mean = |row: usize| self.rows.get(row).and_then(|row| row.mean);
+        let (Some(a), Some(b)) = (end(gap.row), end(gap.reference)) else { return };
+        let (Some(high), Some(low)) = (mean(gap.row), mean(gap.reference)) else { return };
+        let y = frame.unit(26.0);
+        for (place, base) in [a, b] {
+            let dotted = Stroke::new(RULE_STRONG, frame.unit(1.0)).dash("1 2");
+            drawing.line((place, y), (place, base), dotted);
+            let (up, down) = (y - frame.unit(4.0), y + frame.unit(4.0));
+            drawing.line((place, up), (place, down), Stroke::new(INK, frame.unit(1.4)));
+        }
+        drawing.line((a.0, y), (b.0, y), Stroke::new(INK, frame.unit(1.4)));
+        let words = &frame.words;
+        let mut text =
+            format!("{} {} {}", words.gap, figure((high - low).abs(), 1), words.millimeters);
+        if let Some(mads) = gap.in_mads {
+            text = format!("{text} = {} {}", figure(mads, 1), words.mads);
+        }
+        let size = frame.type_size;
+        let half = width(&text, size, Weight::Semibold) / 2.0;
+        let middle = f64::midpoint(a.0, b.0).clamp(half, frame.width - half);
+        let style = Style::new(size).bold().anchor(Anchor::Middle);
+        drawing.text((middle, y - frame.unit(9.0)), &text, style);
+    }
+
+    /// The chart in words.
+    pub fn description(&self, frame: &Frame) -> String {
+        let words = &frame.words;
+        let lines = self.rows.iter().map(|row| {
+            let bags = row.dots.len();
+            match (row.mean, row.mad) {
+                (Some(mean), Some(mad)) => format!(
+                    "{} ({bags}): {} {}, {} {}",
+                    row.name,
+                    figure(mean, 1),
+                    words.millimeters,
+                    words.mad,
+                    figure(mad, 1)
+                ),
+                (Some(mean), None) => {
+                    format!("{} ({bags}): {} {}", row.name, figure(mean, 1), words.millimeters)
+                }
+                _ => format!("{} ({bags}): {}", row.name, words.nothing),
+            }
+        });
+        let lines: Vec<_> = lines.collect();
+        if lines.is_empty() { words.nothing.to_owned() } else { lines.join("; ") + "." }
+    }
+}
+
+fn dot_radius(frame: &Frame) -> f64 {
+    frame.unit(3.7)
+}
+
+/// Puts each dot at its true place and as low as it can lie without touching another.
+fn pile<'a>(frame: &Frame, row: &'a DotRow, x: &Scale) -> Piled<'a> {
+    let wide = dot_radius(frame) * 2.0 * if row.look.ringed() { 1.45 } else { 1.06 };
+    let mut sorted: Vec<Dot> =
+        row.dots.iter().copied().filter(|dot| dot.rise.is_finite()).collect();
+    sorted.sort_by(|a, b| a.rise.total_cmp(&b.rise));
+    let mut dots: Vec<(f64, usize, Dot)> = Vec::new();
+    for dot in sorted {
+        let place = x.at(dot.rise);
+        let taken: Vec<usize> = dots
+            .iter()
+            .rev()
+            .take_while(|(other, ..)| place - other < wide)
+            .map(|(_, level, _)| *level)
+            .collect();
+        let level = (0..).find(|level| !taken.contains(level)).unwrap_or(0);
+        dots.push((place, level, dot));
+    }
+    let levels = dots.iter().map(|(_, level, _)| level + 1).max().unwrap_or(1);
+    let step = if levels > PILE { wide * PILE as f64 / levels as f64 } else { wide };
+    let pile = step * (levels - 1) as f64;
+    let height = (pile + frame.unit(26.0)).max(frame.unit(36.0));
+    Piled { row, dots, height, step }
+}

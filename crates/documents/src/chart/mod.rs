@@ -1,0 +1,26 @@
+//! Charts in the house style, as SVG for the page and the screen and as text for the terminal.
+//!
+//! Labels sit on the data, spread is always drawn, axes carry their unit on the last figure.
+
+mod curves;
+mod dots;
+mod field;
+mod forecast;
+mod frame;
+mod intervals;
+mod lettering;
+mod look;
+mod marks;
+mod rows;
+mod scale;
+mod series;
+mod svg;
+
+pub use curves::CurvesChart;
+pub use dots::{DotPlot, MeasuredGap};
+pub use forecast::ForecastChart;
+pub use frame::{Frame, Ground, Words};
+pub use intervals::IntervalChart;
+pub use look::{INK, INK_SOFT, Look, Mark, PAPER, RULE, RULE_STRONG};
+pub use marks::mark;
+pub use series::{Dot, DotRow, Estimate, IntervalRow, Moment, Reading, Sheaf, Strand};

@@ -1,0 +1,138 @@
+//! The layout engine's small world: one template, the house template, the values, our fonts.
+
+use std::sync::LazyLock;
+
+use serde_json::{Value, json};
+use typst::diag::{FileError, FileResult, SourceDiagnostic};
+use typst::foundations::{Bytes, Datetime, Duration, Smart};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+
+use crate::chart::{Frame, Look, mark};
+
+use super::fonts::{BOOK, FONTS};
+use super::proof;
+use super::{Paper, PdfError};
+
+static LIBRARY: LazyLock<LazyHash<Library>> =
+    LazyLock::new(|| LazyHash::new(Library::builder().build()));
+
+/// The mark of every look that differs, for use in tables.
+static MARKS: LazyLock<Vec<String>> = LazyLock::new(|| {
+    (0..=16).map(|look| mark(Look(look), 18.0, &Frame::print(18.0))).collect()
+});
+
+const HOUSE: &str = include_str!("house.typ");
+
+struct Desktop {
+    main: Source,
+    house: Source,
+    values: (FileId, Bytes),
+}
+
+fn name(path: &str) -> Option<FileId> {
+    let path = VirtualPath::new(path).ok()?;
+    Some(FileId::new(RootedPath::new(VirtualRoot::Project, path)))
+}
+
+impl Desktop {
+    fn new(template: &str, values: Vec<u8>) -> Option<Self> {
+        Some(Self {
+            main: Source::new(name("/sheet.typ")?, template.to_owned()),
+            house: Source::new(name("/house.typ")?, HOUSE.to_owned()),
+            values: (name("/values.json")?, Bytes::new(values)),
+        })
+    }
+}
+
+impl World for Desktop {
+    fn library(&self) -> &LazyHash<Library> {
+        &LIBRARY
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &BOOK
+    }
+
+    fn main(&self) -> FileId {
+        self.main.id()
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        [&self.main, &self.house]
+            .into_iter()
+            .find(|source| source.id() == id)
+            .cloned()
+            .ok_or(FileError::AccessDenied)
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        if id == self.values.0 {
+            Ok(self.values.1.clone())
+        } else {
+            Err(FileError::AccessDenied)
+        }
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        FONTS.get(index).cloned()
+    }
+
+    // A page that knew the date would differ from day to day; dates come in as values.
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}
+
+fn said(diagnostics: &[SourceDiagnostic]) -> String {
+    let messages: Vec<&str> = diagnostics.iter().map(|one| one.message.as_str()).collect();
+    messages.join("; ")
+}
+
+/// Sets `values` with `template` and returns the PDF; `sheet` names the sheet in errors.
+///
+/// The PDF is tagged and keeps to PDF/UA-1 (ISO 14289-1), or it is not made at all.
+pub(crate) fn press(
+    sheet: &'static str,
+    template: &str,
+    mut values: Value,
+    paper: Paper,
+) -> Result<Vec<u8>, PdfError> {
+    let replaced = proof::read(&mut values);
+    let values = json!({
+        "sheet": values,
+        "paper": paper.name(),
+        "marks": *MARKS,
+        "replaced": replaced,
+    });
+    let bytes = serde_json::to_vec(&values)
+        .map_err(|error| PdfError::Values { sheet, cause: error.to_string() })?;
+    let desktop = Desktop::new(template, bytes).ok_or_else(|| PdfError::Layout {
+        sheet,
+        cause: "a template has no valid name".to_owned(),
+    })?;
+    let laid_out = typst::compile::<PagedDocument>(&desktop).output;
+    let written = match &laid_out {
+        Err(errors) => Err(PdfError::Layout { sheet, cause: said(errors) }),
+        Ok(document) => write(sheet, document),
+    };
+    // The engine remembers every layout for ever unless told to forget, failed ones too.
+    comemo::evict(0);
+    written
+}
+
+fn write(sheet: &'static str, document: &PagedDocument) -> Result<Vec<u8>, PdfError> {
+    let failed = |cause| PdfError::Export { sheet, cause };
+    let standards = PdfStandards::new(&[PdfStandard::Ua_1])
+        .map_err(|error| failed(error.message().to_string()))?;
+    let options = PdfOptions {
+        creator: Smart::Custom(Some("Barm".to_owned())),
+        standards,
+        ..PdfOptions::default()
+    };
+    typst_pdf::pdf(document, &options).map_err(|errors| failed(said(&errors)))
+}

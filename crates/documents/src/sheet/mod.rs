@@ -1,0 +1,52 @@
+//! The sheets that go to paper, as plain values: words, numbers and choices, nothing to work out.
+//!
+//! Whoever fills them has done the thinking; this module only lays out. All text prints as itself, whatever
+//! signs it holds. The serial form of these values is read by our own page templates and promised to nobody.
+
+mod forecast;
+mod prep;
+#[cfg(feature = "pdf")]
+mod print;
+mod results;
+
+pub use forecast::{ForecastPanel, ForecastRow, ForecastSheet};
+pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix};
+#[cfg(feature = "pdf")]
+pub use print::{forecast_pdf, prep_pdf, results_pdf};
+pub use results::{
+    Claim, Comparison, Counted, Gap, GasRow, LeftOut, QuestionResult, Rejected, ResultsReport,
+    Slope,
+};
+
+/// What stands at the foot of every page of a sheet, and what language it is in.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct Imprint {
+    /// The school, as the plan names it.
+    pub school: String,
+    /// The code of the sheet, such as `RES-D-M`.
+    pub sheet: String,
+    /// Whether school, class and readings are made up; every page says so.
+    pub invented: bool,
+    /// The language of the text as a BCP 47 tag, such as `en`.
+    pub language: String,
+}
+
+/// A sentence or two under a short heading.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct Entry {
+    /// The heading, two or three words.
+    pub head: String,
+    /// What there is to say.
+    pub says: String,
+}
+
+/// A hazard and what to do about it.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct Caution {
+    /// The stable code, such as `S05`.
+    pub code: String,
+    /// What could hurt and what to do, with the duty to the school's own rules where it matters.
+    pub says: String,
+    /// Who says so.
+    pub source: Option<String>,
+}

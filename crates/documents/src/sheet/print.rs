@@ -1,0 +1,117 @@
+//! Sets the sheets: draws their charts, hands both to the template.
+
+use serde::Serialize;
+use serde_json::{Value, json};
+
+use super::{ForecastSheet, PrepSheet, QuestionResult, ResultsReport};
+use crate::chart::{
+    CurvesChart, DotPlot, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap,
+};
+use crate::page::{Paper, PdfError, press};
+
+/// The results report as a PDF of several pages.
+///
+/// # Errors
+/// [`PdfError`] if the layout engine refuses; no text in the report can make it do so.
+pub fn results_pdf(report: &ResultsReport, paper: Paper) -> Result<Vec<u8>, PdfError> {
+    const SHEET: &str = "results report";
+    let frame = Frame::print(paper.entry_width());
+    let plot = DotPlot { title: &report.title, rows: &report.every_bag, gap: None };
+    let questions: Vec<Value> = report
+        .questions
+        .iter()
+        .map(|question| question_pictures(report, question, &frame))
+        .collect();
+    let pictures = json!({
+        "every-bag": picture(&plot.svg(&frame), &plot.description(&frame)),
+        "questions": questions,
+    });
+    press(SHEET, include_str!("results.typ"), values(SHEET, report, &pictures)?, paper)
+}
+
+/// The prep sheet as a PDF of two or three pages.
+///
+/// # Errors
+/// [`PdfError`] if the layout engine refuses; no text in the sheet can make it do so.
+pub fn prep_pdf(sheet: &PrepSheet, paper: Paper) -> Result<Vec<u8>, PdfError> {
+    const SHEET: &str = "prep sheet";
+    press(SHEET, include_str!("prep.typ"), values(SHEET, sheet, &Value::Null)?, paper)
+}
+
+/// The forecast as a PDF of one page, for the teacher only.
+///
+/// # Errors
+/// [`PdfError`] if the layout engine refuses; no text in the sheet can make it do so.
+pub fn forecast_pdf(sheet: &ForecastSheet, paper: Paper) -> Result<Vec<u8>, PdfError> {
+    const SHEET: &str = "forecast";
+    let frame = Frame::print(paper.entry_width());
+    let pictures: Vec<Value> = sheet
+        .panels
+        .iter()
+        .map(|panel| {
+            let chart = ForecastChart {
+                title: &panel.asks,
+                strands: &panel.strands,
+                last_reading: panel.last_reading,
+                bell: panel.bell,
+            };
+            picture(&chart.svg(&frame), &chart.description(&frame))
+        })
+        .collect();
+    press(SHEET, include_str!("forecast.typ"), values(SHEET, sheet, &json!(pictures))?, paper)
+}
+
+fn values(
+    sheet: &'static str,
+    of: &impl Serialize,
+    pictures: &Value,
+) -> Result<Value, PdfError> {
+    let mut values = serde_json::to_value(of)
+        .map_err(|error| PdfError::Values { sheet, cause: error.to_string() })?;
+    if let Some(fields) = values.as_object_mut() {
+        fields.insert("pictures".to_owned(), pictures.clone());
+    }
+    Ok(values)
+}
+
+fn picture(svg: &str, alt: &str) -> Value {
+    json!({ "svg": svg, "alt": alt })
+}
+
+fn question_pictures(
+    report: &ResultsReport,
+    question: &QuestionResult,
+    frame: &Frame,
+) -> Value {
+    let rows: Vec<IntervalRow> = question
+        .comparisons
+        .iter()
+        .map(|one| IntervalRow {
+            name: one.treatment.clone(),
+            look: one.look,
+            difference: one.with_all.difference,
+            verdict: one.with_all.verdict.clone(),
+        })
+        .collect();
+    let intervals =
+        IntervalChart { title: &question.asks, reference: &question.reference, rows: &rows };
+    let curves = CurvesChart { title: &question.asks, sheaves: &question.curves };
+    json!({
+        "intervals": picture(&intervals.svg(frame), &intervals.description(frame)),
+        "curves": picture(&curves.svg(frame), &curves.description(frame)),
+        "gap": gap_picture(report, question, frame),
+    })
+}
+
+/// The first gap, drawn over the bags of its two treatments, if both stand in the plot of every bag.
+fn gap_picture(report: &ResultsReport, question: &QuestionResult, frame: &Frame) -> Value {
+    let row = |name: &str| report.every_bag.iter().find(|row| row.name == name).cloned();
+    let Some(gap) = question.gaps.first() else { return Value::Null };
+    let (Some(treatment), Some(reference)) = (row(&gap.treatment), row(&gap.reference)) else {
+        return Value::Null;
+    };
+    let rows = [treatment, reference];
+    let measured = MeasuredGap { row: 0, reference: 1, in_mads: gap.in_mads };
+    let plot = DotPlot { title: &question.asks, rows: &rows, gap: Some(measured) };
+    picture(&plot.svg(frame), &plot.description(frame))
+}
