@@ -4,5 +4,6 @@
 
 pub mod chart;
 pub mod page;
+pub mod plan_text;
 pub mod readings;
 pub mod sheet;

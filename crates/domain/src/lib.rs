@@ -5,6 +5,8 @@
 
 pub mod amount;
 pub mod bench;
+pub mod code;
+pub mod cupboard;
 pub mod finding;
 pub mod nearest;
 pub mod outlook;

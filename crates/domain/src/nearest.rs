@@ -2,7 +2,7 @@
 
 /// The candidate closest to `word`, if it is close enough to be worth asking "did you mean".
 ///
-/// Close means at most one slip (a wrong, missing, doubled or swapped letter) in words of up to
+/// Close means at most one slip (a wrong, missing, doubled or swapped letter) in words of two to
 /// four letters and about one slip in three letters beyond that, or that one starts with the
 /// other. Letter case, spaces, dashes and underscores do not count.
 pub fn nearest<'a>(
@@ -15,7 +15,11 @@ pub fn nearest<'a>(
     if length == 0 || length > 80 {
         return None;
     }
-    let slips = if length <= 4 { 1 } else { length / 3 };
+    let slips = match length {
+        1 => 0,
+        2..=4 => 1,
+        _ => length / 3,
+    };
     candidates
         .into_iter()
         .filter_map(|candidate| {

@@ -85,5 +85,6 @@ pub(crate) fn plan() -> Plan {
         materials: Vec::new(),
         equipment: Equipment::default(),
         bags: CODES.iter().zip(1..).map(|(code, replicate)| bag(code, replicate)).collect(),
+        retired_codes: Vec::new(),
     }
 }

@@ -53,28 +53,51 @@ pub struct Wanted {
     pub name: &'static str,
     /// Examples, such as `40 °C or 104 °F`.
     pub example: &'static str,
+    /// What may be measured there.
+    pub dimensions: &'static [Dimension],
 }
 
 impl Wanted {
     /// An amount of something that goes into a bag or a pack.
-    pub const AMOUNT: Self = Self { name: "an amount", example: "1/4 tsp, 2.5 g or 60 mL" };
+    pub const AMOUNT: Self = Self {
+        name: "an amount",
+        example: "1/4 tsp, 2.5 g or 60 mL",
+        dimensions: &[
+            Dimension::Mass,
+            Dimension::Volume,
+            Dimension::Spoon,
+            Dimension::Drops,
+            Dimension::Pieces,
+        ],
+    };
     /// A temperature.
-    pub const TEMPERATURE: Self = Self { name: "a temperature", example: "40 °C or 104 °F" };
+    pub const TEMPERATURE: Self =
+        Self::one("a temperature", "40 °C or 104 °F", &[Dimension::Temperature]);
     /// A length.
-    pub const LENGTH: Self = Self { name: "a length", example: "3 mm or 1 3/8 in" };
+    pub const LENGTH: Self = Self::one("a length", "3 mm or 1 3/8 in", &[Dimension::Length]);
     /// A size, one length by another.
-    pub const SIZE: Self = Self { name: "a size", example: "165 x 83 mm or 3 x 5 in" };
+    pub const SIZE: Self = Self::one("a size", "165 x 83 mm or 3 x 5 in", &[Dimension::Length]);
     /// A length of time.
     pub const DURATION: Self =
-        Self { name: "a length of time", example: "4 min or 3 min 30 s" };
+        Self::one("a length of time", "4 min or 3 min 30 s", &[Dimension::Duration]);
     /// Air pressure.
-    pub const PRESSURE: Self = Self { name: "a pressure", example: "85.6 kPa or 25.3 inHg" };
+    pub const PRESSURE: Self =
+        Self::one("a pressure", "85.6 kPa or 25.3 inHg", &[Dimension::Pressure]);
     /// Height above the sea.
-    pub const ALTITUDE: Self = Self { name: "an altitude", example: "1400 m or 4600 ft" };
+    pub const ALTITUDE: Self =
+        Self::one("an altitude", "1400 m or 4600 ft", &[Dimension::Length]);
     /// A share of a whole.
-    pub const SHARE: Self = Self { name: "a share", example: "10 %" };
+    pub const SHARE: Self = Self::one("a share", "10 %", &[Dimension::Share]);
     /// A price.
-    pub const PRICE: Self = Self { name: "a price", example: "$5.49" };
+    pub const PRICE: Self = Self::one("a price", "$5.49", &[Dimension::Money]);
     /// A number without a unit.
-    pub const NUMBER: Self = Self { name: "a number", example: "12, 2.5 or 1 3/8" };
+    pub const NUMBER: Self = Self::one("a number", "12, 2.5 or 1 3/8", &[]);
+
+    const fn one(
+        name: &'static str,
+        example: &'static str,
+        dimensions: &'static [Dimension],
+    ) -> Self {
+        Self { name, example, dimensions }
+    }
 }

@@ -70,6 +70,9 @@ pub fn share(text: &str) -> Result<f64, AmountError> {
 pub fn dollars(text: &str) -> Result<f64, AmountError> {
     let wanted = Wanted::PRICE;
     let text = text.trim();
+    if let Some(sign) = text.chars().find(|c| "€£¥".contains(*c)) {
+        return Err(AmountError::UnknownUnit { unit: sign.into(), meant: None, wanted });
+    }
     let bare = text.strip_prefix('$').or_else(|| text.strip_suffix('$'));
     let value = match bare {
         Some(bare) => number(bare),

@@ -205,9 +205,9 @@ fn no_unit(text: &str, after: &str, wanted: Wanted) -> AmountError {
     if let Some((_, instead)) = UNCLEAR.iter().find(|(word, _)| *word == lower) {
         return AmountError::UnclearUnit { unit: first.into(), instead };
     }
-    // Units of one or two letters are nearest to everything; only spelled names are worth asking.
-    let names =
-        || UNITS.iter().flat_map(|u| u.names).copied().filter(|n| n.chars().count() > 1);
-    let meant = nearest(words, names()).or_else(|| nearest(first, names()));
+    // Units of one letter are nearest to everything; only longer names are worth asking.
+    let fitting = UNITS.iter().filter(|unit| wanted.dimensions.contains(&unit.dimension));
+    let names = fitting.flat_map(|unit| unit.names).copied().filter(|n| n.chars().count() > 1);
+    let meant = nearest(words, names.clone()).or_else(|| nearest(first, names));
     AmountError::UnknownUnit { unit: first.into(), meant, wanted }
 }

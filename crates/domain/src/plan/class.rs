@@ -16,6 +16,21 @@ pub enum Inquiry {
     Open,
 }
 
+impl Inquiry {
+    /// All levels, the most guided first.
+    pub const ALL: [Self; 4] = [Self::Confirmation, Self::Structured, Self::Guided, Self::Open];
+
+    /// The word used in plans.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Confirmation => "confirmation",
+            Self::Structured => "structured",
+            Self::Guided => "guided",
+            Self::Open => "open",
+        }
+    }
+}
+
 /// A standard that the investigation serves.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Standard {

@@ -4,6 +4,7 @@
 //! judge it. Names of treatments, questions, days and periods are unique within a plan.
 
 mod bag;
+mod choice;
 mod class;
 mod lookup;
 mod question;
@@ -11,6 +12,7 @@ mod recipe;
 mod supply;
 
 pub use bag::PlannedBag;
+pub use choice::ChoiceError;
 pub use class::{Answered, Day, GroupSetting, Inquiry, Period, Place, SetAsideRule, Standard};
 pub use question::{Control, Difference, Question, Treatment, Variable};
 pub use recipe::{BagChoice, CardChoice, Extra, Lies, Recipe, Timing};
@@ -66,4 +68,6 @@ pub struct Plan {
     pub equipment: Equipment,
     /// The bag list.
     pub bags: Vec<PlannedBag>,
+    /// Codes of bags that left the list; none of them is ever given out again.
+    pub retired_codes: Vec<String>,
 }

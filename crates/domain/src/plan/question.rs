@@ -33,6 +33,42 @@ pub enum Variable {
     Lies,
 }
 
+impl Variable {
+    /// All variables, in the order in which they are offered.
+    pub const ALL: [Self; 12] = [
+        Self::Food,
+        Self::FoodAmount,
+        Self::Enzyme,
+        Self::EnzymeAmount,
+        Self::Yeast,
+        Self::YeastAmount,
+        Self::Water,
+        Self::WaterTemperature,
+        Self::Extra,
+        Self::Bag,
+        Self::Card,
+        Self::Lies,
+    ];
+
+    /// The words used in plans.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Food => "food",
+            Self::FoodAmount => "food amount",
+            Self::Enzyme => "enzyme",
+            Self::EnzymeAmount => "enzyme amount",
+            Self::Yeast => "yeast",
+            Self::YeastAmount => "yeast amount",
+            Self::Water => "water",
+            Self::WaterTemperature => "water temperature",
+            Self::Extra => "extra",
+            Self::Bag => "bag",
+            Self::Card => "card",
+            Self::Lies => "lies",
+        }
+    }
+}
+
 /// What a treatment changes against the base recipe; `None` keeps the base's value.
 ///
 /// `Some(None)` takes something out, such as `food = "none"`.

@@ -1,6 +1,7 @@
 //! Materials, label foods and equipment.
 
 use crate::amount::Amount;
+use barm_science::food::label::NutritionLabel;
 use barm_science::setup::Composition;
 
 /// A pack that can be bought.
@@ -24,6 +25,8 @@ pub struct LabelFood {
     pub name: String,
     /// Mass of a level customary teaspoon (g), if it was weighed.
     pub grams_per_tsp: Option<f64>,
+    /// What stands on the label.
+    pub label: NutritionLabel,
     /// What it is made of, as far as the label tells.
     pub composition: Composition,
     /// Relative standard deviation of the carbohydrate that the label leaves open (1).

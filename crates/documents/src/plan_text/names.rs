@@ -1,0 +1,344 @@
+//! Checks that names are unique and that what refers to a name finds it.
+
+use super::mistake::Wrong;
+use super::notes::Notes;
+use barm_domain::cupboard::Cupboard;
+use barm_domain::nearest::{nearest, plain};
+use barm_domain::plan::{CONTROLS, Difference, Plan, Question};
+use std::collections::BTreeMap;
+
+/// Notes every name that stands twice and every reference that leads nowhere.
+///
+/// Empty names are passed over: they have been noted as missing.
+pub(super) fn check(plan: &Plan, notes: &mut Notes<'_>) {
+    for (table, what) in [("day", "days"), ("period", "periods"), ("question", "questions")] {
+        if counted(plan, table) == 0 {
+            let fix = format!("add at least one [[{table}]]");
+            notes.wrong(table.into(), Wrong::new(format!("the plan has no {what}"), fix));
+        }
+    }
+    unique(
+        notes,
+        "a day called",
+        plan.days.iter().enumerate().map(|(i, d)| (d.name.clone(), format!("day[{i}].name"))),
+    );
+    unique(
+        notes,
+        "a period called",
+        plan.periods
+            .iter()
+            .enumerate()
+            .map(|(i, p)| (p.name.clone(), format!("period[{i}].name"))),
+    );
+    unique(
+        notes,
+        "a question called",
+        plan.questions
+            .iter()
+            .enumerate()
+            .map(|(i, q)| (q.id.clone(), format!("question[{i}].id"))),
+    );
+    unique(
+        notes,
+        "a rule called",
+        plan.set_aside_rules
+            .iter()
+            .enumerate()
+            .map(|(i, r)| (r.id.clone(), format!("set_aside[{i}].rule"))),
+    );
+    unique(
+        notes,
+        "a treatment called",
+        treatment_names(plan).into_iter().map(|(name, field, _)| (name, field)),
+    );
+    unique(
+        notes,
+        "a setting for group",
+        plan.group_settings.iter().enumerate().filter(|(_, g)| !g.period.is_empty()).map(
+            |(i, g)| {
+                (format!("{} of period {}", g.group, g.period), format!("group[{i}].number"))
+            },
+        ),
+    );
+    foods(plan, notes);
+    class(plan, notes);
+    questions(plan, notes);
+    recipes(plan, notes);
+    bags(plan, notes);
+}
+
+fn counted(plan: &Plan, table: &str) -> usize {
+    match table {
+        "day" => plan.days.len(),
+        "period" => plan.periods.len(),
+        _ => plan.questions.len(),
+    }
+}
+
+fn unique(notes: &mut Notes<'_>, a: &str, names: impl Iterator<Item = (String, String)>) {
+    let mut seen: BTreeMap<String, String> = BTreeMap::new();
+    for (name, field) in names {
+        if name.is_empty() {
+            continue;
+        }
+        if let Some(first) = seen.get(&plain(&name)) {
+            let wrong = Wrong::new(
+                format!("there is already {a} “{name}”: {first}"),
+                "change one of the two",
+            );
+            notes.wrong(field, wrong);
+        } else {
+            seen.insert(plain(&name), field);
+        }
+    }
+}
+
+/// Notes that `name` is not among `names`.
+fn known<'n>(
+    notes: &mut Notes<'_>,
+    field: impl FnOnce() -> String,
+    what: &str,
+    name: &str,
+    names: impl Iterator<Item = &'n str> + Clone,
+) {
+    if name.is_empty() || names.clone().any(|other| other == name) {
+        return;
+    }
+    let fix = match nearest(name, names.clone().filter(|n| !n.is_empty())) {
+        Some(meant) => format!("did you mean {meant}?"),
+        None => {
+            let all: Vec<&str> = names.filter(|n| !n.is_empty()).take(20).collect();
+            if all.is_empty() {
+                format!("add the {what}")
+            } else {
+                format!("write one of: {}", all.join(", "))
+            }
+        }
+    };
+    notes.wrong(field(), Wrong::new(format!("there is no {what} called “{name}”"), fix));
+}
+
+/// Name, field of the name, and question of every treatment and control.
+fn treatment_names(plan: &Plan) -> Vec<(String, String, &str)> {
+    let own = plan.questions.iter().enumerate().flat_map(|(q, question)| {
+        question.treatments.iter().enumerate().map(move |(t, treatment)| {
+            (
+                treatment.name.clone(),
+                format!("question[{q}].treatment[{t}].name"),
+                question.id.as_str(),
+            )
+        })
+    });
+    let shared = plan.controls.iter().enumerate().map(|(c, control)| {
+        (control.treatment.name.clone(), format!("control[{c}].name"), CONTROLS)
+    });
+    own.chain(shared).collect()
+}
+
+fn foods(plan: &Plan, notes: &mut Notes<'_>) {
+    let names = plan.label_foods.iter().enumerate();
+    unique(
+        notes,
+        "a food called",
+        names.map(|(i, food)| (food.name.clone(), format!("label_food[{i}].name"))),
+    );
+    for (i, food) in plan.label_foods.iter().enumerate() {
+        if Cupboard::is_built_in(&food.name) {
+            let what = format!("“{}” is the name of a built-in food", food.name);
+            let fix = "give yours another name, such as the one on the box";
+            notes.wrong(format!("label_food[{i}].name"), Wrong::new(what, fix));
+        }
+    }
+}
+
+fn class(plan: &Plan, notes: &mut Notes<'_>) {
+    let days = || plan.days.iter().map(|day| day.name.as_str());
+    for (i, period) in plan.periods.iter().enumerate() {
+        known(notes, || format!("period[{i}].day"), "day", &period.day, days());
+    }
+    if plan.periods.len() > usize::from(barm_domain::code::MOST) {
+        let wrong = Wrong::new("a plan holds at most 99 periods", "make a second plan");
+        notes.wrong("period[99]".into(), wrong);
+    }
+    let periods = || plan.periods.iter().map(|period| period.name.as_str());
+    for (i, group) in plan.group_settings.iter().enumerate() {
+        known(notes, || format!("group[{i}].period"), "period", &group.period, periods());
+        group_exists(plan, &group.period, group.group, || format!("group[{i}].number"), notes);
+    }
+}
+
+fn group_exists(
+    plan: &Plan,
+    period: &str,
+    group: u32,
+    field: impl FnOnce() -> String,
+    notes: &mut Notes<'_>,
+) {
+    if let Some(period) = plan.period(period)
+        && group > period.groups
+    {
+        let what = format!(
+            "period {} has {} groups, and this is group {group}",
+            period.name, period.groups
+        );
+        notes.wrong(
+            field(),
+            Wrong::new(what, "take a group of the period, or raise its groups"),
+        );
+    }
+}
+
+fn questions(plan: &Plan, notes: &mut Notes<'_>) {
+    let all = treatment_names(plan);
+    let names = || all.iter().map(|(name, ..)| name.as_str());
+    for (q, question) in plan.questions.iter().enumerate() {
+        let field = |key: &str| format!("question[{q}].{key}");
+        if plain(&question.id) == CONTROLS {
+            let what =
+                format!("“{}” is what the bags of shared controls stand under", question.id);
+            notes.wrong(field("id"), Wrong::new(what, "give the question another id"));
+        }
+        if question.crossed_with == Some(question.variable) {
+            let what = "a question cannot be crossed with its own variable";
+            notes.wrong(
+                field("crossed_with"),
+                Wrong::new(what, "name the second variable, or take the line out"),
+            );
+        }
+        if let Some(reference) = &question.reference {
+            known(notes, || field("reference"), "treatment", reference, names());
+        }
+        for (u, used) in question.uses.iter().enumerate() {
+            known(notes, || field(&format!("uses[{u}]")), "treatment", used, names());
+            if question.treatments.iter().any(|treatment| &treatment.name == used) {
+                let what = format!("“{used}” is this question's own treatment");
+                notes.wrong(
+                    field(&format!("uses[{u}]")),
+                    Wrong::new(what, "take it out of uses"),
+                );
+            }
+        }
+        for (t, treatment) in question.treatments.iter().enumerate() {
+            let field = || format!("question[{q}].treatment[{t}].beside");
+            let Some(beside) = &treatment.beside else { continue };
+            known(notes, field, "treatment", beside, names());
+            if *beside == treatment.name {
+                let what = "a treatment cannot be compared with itself";
+                notes
+                    .wrong(field(), Wrong::new(what, "name the treatment it is compared with"));
+            }
+        }
+        if question.treatments.is_empty() && question.uses.is_empty() {
+            let what = "the question has no treatments";
+            notes.wrong(
+                format!("question[{q}]"),
+                Wrong::new(what, "add [[question.treatment]] below it"),
+            );
+        }
+    }
+}
+
+/// What a treatment changes must make sense on top of the base recipe.
+fn recipes(plan: &Plan, notes: &mut Notes<'_>) {
+    let own = plan.questions.iter().enumerate().flat_map(|(q, question)| {
+        let treatments = question.treatments.iter().enumerate();
+        treatments
+            .map(move |(t, treatment)| (format!("question[{q}].treatment[{t}]"), treatment))
+    });
+    let shared = plan.controls.iter().enumerate();
+    let shared = shared.map(|(c, control)| (format!("control[{c}]"), &control.treatment));
+    let base = (String::from("base"), None);
+    let all = own.chain(shared).map(|(path, treatment)| (path, Some(&treatment.difference)));
+    for (path, difference) in std::iter::once(base).chain(all) {
+        complete(plan, &path, difference, notes);
+    }
+}
+
+fn complete(plan: &Plan, path: &str, difference: Option<&Difference>, notes: &mut Notes<'_>) {
+    let recipe = difference.map_or_else(|| plan.base.clone(), |d| plan.base.with(d));
+    let nothing = Difference::default();
+    let changed = difference.unwrap_or(&nothing);
+    let pairs = [
+        (
+            "food",
+            recipe.food.is_some(),
+            recipe.food_amount.is_some(),
+            changed.food_amount.is_some(),
+        ),
+        (
+            "enzyme",
+            recipe.enzyme.is_some(),
+            recipe.enzyme_amount.is_some(),
+            changed.enzyme_amount.is_some(),
+        ),
+        (
+            "yeast",
+            recipe.yeast.is_some(),
+            recipe.yeast_amount.value > 0.0,
+            changed.yeast_amount.is_some(),
+        ),
+    ];
+    for (what, is_in, has_amount, amount_written) in pairs {
+        let amount = format!("{path}.{what}_amount");
+        // A base without yeast_amount was noted when it was read.
+        if is_in && !has_amount && !(what == "yeast" && path == "base") {
+            let fix = format!("write {what}_amount, here or under [base]");
+            notes.wrong(
+                format!("{path}.{what}"),
+                Wrong::new(format!("nobody knows how much {what}"), fix),
+            );
+        } else if !is_in && amount_written {
+            let fix = format!("name the {what}, or take {what}_amount out");
+            notes.wrong(amount, Wrong::new(format!("an amount without any {what}"), fix));
+        }
+    }
+}
+
+fn bags(plan: &Plan, notes: &mut Notes<'_>) {
+    let codes = plan
+        .bags
+        .iter()
+        .enumerate()
+        .map(|(i, bag)| (bag.code.clone(), format!("bag[{i}].code")));
+    let retired = plan.retired_codes.iter().enumerate();
+    let retired = retired.map(|(i, code)| (code.clone(), format!("bag_list.retired[{i}]")));
+    unique(notes, "a bag with the code", codes.chain(retired));
+    unique(
+        notes,
+        "a bag at",
+        plan.bags.iter().enumerate().filter(|(_, bag)| !bag.period.is_empty()).map(
+            |(i, bag)| {
+                let place = format!(
+                    "place {} of group {} in period {}",
+                    bag.place, bag.group, bag.period
+                );
+                (place, format!("bag[{i}].place"))
+            },
+        ),
+    );
+    let periods = || plan.periods.iter().map(|period| period.name.as_str());
+    let questions = || plan.questions.iter().map(|q| q.id.as_str()).chain([CONTROLS]);
+    for (i, bag) in plan.bags.iter().enumerate() {
+        known(notes, || format!("bag[{i}].period"), "period", &bag.period, periods());
+        group_exists(plan, &bag.period, bag.group, || format!("bag[{i}].group"), notes);
+        known(notes, || format!("bag[{i}].question"), "question", &bag.question, questions());
+        let field = || format!("bag[{i}].treatment");
+        if bag.question == CONTROLS {
+            let names = || plan.controls.iter().map(|control| control.treatment.name.as_str());
+            known(notes, field, "control", &bag.treatment, names());
+        } else if let Some(question) = plan.questions.iter().find(|q| q.id == bag.question) {
+            known(
+                notes,
+                field,
+                "treatment of this question",
+                &bag.treatment,
+                answering(plan, question).iter().copied(),
+            );
+        }
+    }
+}
+
+/// Names of the treatments of which a question can have bags.
+fn answering<'p>(plan: &'p Plan, question: &'p Question) -> Vec<&'p str> {
+    plan.answering(question).into_iter().map(|treatment| treatment.name.as_str()).collect()
+}
