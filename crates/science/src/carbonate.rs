@@ -131,6 +131,16 @@ pub struct Solutes {
     pub acid: f64,
 }
 
+/// How acid a liquid is, and what becomes of the carbon in it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Speciation {
+    /// pH (1).
+    pub ph: f64,
+    /// Share of the dissolved inorganic carbon that is carbon dioxide (1). This share only is in
+    /// equilibrium with the gas.
+    pub carbon_dioxide_share: f64,
+}
+
 impl Solutes {
     /// pH of the liquid (1).
     ///
@@ -141,36 +151,66 @@ impl Solutes {
     /// No activities: a teaspoon of soda in 50 mL shifts the true pK1 by about 0.3 (from memory).
     /// Buffering by yeast and flour is left out too.
     pub fn ph(&self, temperature: Celsius) -> f64 {
-        -libm::log10(self.hydrogen(&Constants::at(temperature)))
+        self.speciation(temperature).ph
     }
 
     /// Share of the dissolved inorganic carbon that is carbon dioxide (1).
-    ///
-    /// This share only is in equilibrium with the gas.
     pub fn carbon_dioxide_share(&self, temperature: Celsius) -> f64 {
-        let constants = Constants::at(temperature);
-        let h = self.hydrogen(&constants);
-        h * h / (h * h + constants.first * (h + constants.second))
+        self.speciation(temperature).carbon_dioxide_share
     }
 
-    /// Hydrogen ion (mol/L) by bisection of the charge balance, which rises with it.
+    /// Both at once.
+    pub fn speciation(&self, temperature: Celsius) -> Speciation {
+        let k = Constants::at(temperature);
+        let h = self.hydrogen(&k);
+        Speciation {
+            ph: -libm::log10(h),
+            carbon_dioxide_share: h * h / (h * h + k.first * (h + k.second)),
+        }
+    }
+
+    /// Charge that is left over at a hydrogen ion (mol/L), and its slope with it.
+    fn charge(&self, h: f64, k: &Constants) -> (f64, f64) {
+        let over = k.first * (h + 2.0 * k.second);
+        let under = h * h + k.first * (h + k.second);
+        let free = k.acid / (k.acid + h);
+        let charge =
+            self.base + h - k.water / h - self.carbon * over / under - self.acid * free;
+        let bend = (k.first * under - over * (2.0 * h + k.first)) / (under * under);
+        let slope =
+            1.0 + k.water / (h * h) - self.carbon * bend + self.acid * free / (k.acid + h);
+        (charge, slope)
+    }
+
+    /// Hydrogen ion (mol/L) from the charge balance, which rises with it: halvings of its
+    /// logarithm until it is known to a factor of two, then Newton's method inside the bracket.
     fn hydrogen(&self, k: &Constants) -> f64 {
         let (mut low, mut high) = (1e-15, 10.0);
-        // Every halving of the logarithm; sixty reach the last bit.
-        for _ in 0..60 {
-            let h = f64::sqrt(low * high);
-            let carbonates =
-                k.first * (h + 2.0 * k.second) / (h * h + k.first * (h + k.second));
-            let acid = self.acid * k.acid / (k.acid + h);
-            if self.base + h > k.water / h + self.carbon * carbonates + acid {
+        let mut h = f64::sqrt(low * high);
+        for _ in 0..MOST_TRIALS {
+            let (charge, slope) = self.charge(h, k);
+            if charge > 0.0 {
                 high = h;
             } else {
                 low = h;
             }
+            let newton = h - charge / slope;
+            let next = if high < 2.0 * low && low <= newton && newton <= high {
+                newton
+            } else {
+                f64::sqrt(low * high)
+            };
+            if (next - h).abs() <= 4.0 * f64::EPSILON * h {
+                return next;
+            }
+            h = next;
         }
-        f64::sqrt(low * high)
+        h
     }
 }
+
+/// Enough to reach the last bit by halvings alone.
+const MOST_TRIALS: usize = 70;
 
 struct Constants {
     first: f64,

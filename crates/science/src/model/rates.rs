@@ -6,7 +6,7 @@ use super::state::{
     ETHANOL, FRUCTOSE, GALACTOSE, GAS, GLUCOSE, INDUCED, LACTOSE, MALTOSE, PERMEATED, RAW,
     RESERVE, STATES, SUCROSE, State, WATER_USED,
 };
-use crate::carbonate::Solutes;
+use crate::carbonate::{Solutes, Speciation};
 use crate::enzyme::heat;
 use crate::enzyme::starch::{self, AlphaAmylase, BACTERIAL, Chains, Cuts, FUNGAL};
 use crate::enzyme::sugars::{ACID, Lactase, NEUTRAL, invertase_at_work};
@@ -44,13 +44,16 @@ impl System<STATES> for Mixture {
                 self.cut(kind, left.max(0.0) * heat.rate(celsius), y, &mut change);
             }
         }
+        let acidity = self.acidity(celsius, y);
         let mut hexose = 0.0;
         if let Some(crowd) = &self.crowd {
             self.wake_and_die(crowd, celsius, y, &mut change);
             self.invert(crowd, celsius, y, &mut change);
-            hexose = self.ferment(crowd, celsius, y, &mut change);
+            let fit = acidity.map_or(1.0, |liquid| ph_factor(liquid.ph.max(PH_OF_FOOD)));
+            hexose = self.ferment(crowd, celsius, fit, y, &mut change);
         }
-        self.exchange(celsius, y, &mut change);
+        let as_gas = acidity.map_or(1.0, |liquid| liquid.carbon_dioxide_share);
+        self.exchange(celsius, as_gas * y[DISSOLVED], y, &mut change);
         change[CELSIUS] = self.cooling.kelvin_per_min(minute, y[CELSIUS])
             + HEAT_PER_HEXOSE.value * hexose / self.j_per_k;
         change
@@ -179,8 +182,16 @@ impl Mixture {
         }
     }
 
-    /// Ferments; returns the hexose used (mmol/min).
-    fn ferment(&self, crowd: &Crowd, celsius: Celsius, y: &State, change: &mut State) -> f64 {
+    /// Ferments, at `fit` of the rate that the liquid's acidity allows; returns the hexose used
+    /// (mmol/min).
+    fn ferment(
+        &self,
+        crowd: &Crowd,
+        celsius: Celsius,
+        fit: f64,
+        y: &State,
+        change: &mut State,
+    ) -> f64 {
         let p = &self.parameters;
         let g_per_l = |mmol: f64| 1e-3 * HEXOSE.value * mmol / self.solution_l;
         let ethanol = 1e-3 * ETHANOL_MASS.value * y[ETHANOL] / self.solution_l;
@@ -192,7 +203,7 @@ impl Mixture {
             * self.warmth(celsius)
             * osmotic_factor(self.osmol_per_l(y), p.half_osmotic)
             * ethanol_factor(ethanol, p.ethanol_most)
-            * self.acidity_factor(celsius, y);
+            * fit;
         let carriers = uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose);
         let idle = carriers.idle();
         let half_maltose = HALF_MALTOSE.value;
@@ -220,31 +231,21 @@ impl Mixture {
         hexose
     }
 
-    fn solutes(&self, y: &State) -> Solutes {
-        Solutes {
-            carbon: 1e-3 * y[DISSOLVED].max(0.0) / self.water_kg,
-            base: self.base_mol_per_kg,
-            acid: self.acid_mol_per_kg,
-        }
+    /// Acidity and carbon of a liquid with soda in it. Without soda neither counts: what dissolves
+    /// is carbon dioxide, and foods' own acids are buffered by salts that no label gives.
+    fn acidity(&self, celsius: Celsius, y: &State) -> Option<Speciation> {
+        (self.base_mol_per_kg > 0.0).then(|| {
+            let liquid = Solutes {
+                carbon: 1e-3 * y[DISSOLVED].max(0.0) / self.water_kg,
+                base: self.base_mol_per_kg,
+                acid: self.acid_mol_per_kg,
+            };
+            liquid.speciation(celsius)
+        })
     }
 
-    /// Acidity counts only with soda: foods' own acids are buffered by their salts, which no
-    /// label gives.
-    fn acidity_factor(&self, celsius: Celsius, y: &State) -> f64 {
-        if self.base_mol_per_kg > 0.0 {
-            ph_factor(self.solutes(y).ph(celsius).max(PH_OF_FOOD))
-        } else {
-            1.0
-        }
-    }
-
-    /// Carbon dioxide between liquid, gas and the room.
-    fn exchange(&self, celsius: Celsius, y: &State, change: &mut State) {
-        let dissolved = if self.base_mol_per_kg > 0.0 {
-            y[DISSOLVED] * self.solutes(y).carbon_dioxide_share(celsius)
-        } else {
-            y[DISSOLVED]
-        };
+    /// Carbon dioxide between liquid, where `dissolved` mmol of it are in that form, gas and room.
+    fn exchange(&self, celsius: Celsius, dissolved: f64, y: &State, change: &mut State) {
         let gases = y[GAS] + self.air;
         let dry = gas::dry_pressure(celsius, self.pressure).0;
         let share = if gases > 0.0 { (y[GAS] / gases).clamp(0.0, 1.0) } else { 1.0 };
