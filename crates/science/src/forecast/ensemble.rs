@@ -5,15 +5,19 @@ use super::deck::Deck;
 use super::{Forecast, SetupError, Span, Streams, VENT_FILL};
 use crate::model::card::CardOnBag;
 use crate::model::run::tolerance;
-use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES};
+use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES, State};
 use crate::model::{Mixture, Parameters};
 use crate::ode::{self, Step, Tolerance};
 use crate::setup::Setup;
 use crate::stoichiometry::ETHANOL as ETHANOL_MASS;
+use crate::units::Pascal;
 use core::ops::ControlFlow;
 
-/// Relative tolerance of one draw (1): errors far below what the draws differ by.
-const COARSE: f64 = 1e-4;
+/// Tolerance of one draw up to the last reading: errors far below what the draws differ by.
+static COARSE: Tolerance<STATES> = tolerance(1e-4);
+
+/// Tolerance after it, where only the time of filling counts.
+static LOOSE: Tolerance<STATES> = tolerance(1e-3);
 
 /// Moment at which a step is cut to find when the bag is full (min).
 const FINEST_MIN: f64 = 1e-3;
@@ -33,12 +37,12 @@ pub(super) fn run(
         fill_at_last: Vec::with_capacity(span.draws),
         full_at_min: Vec::with_capacity(span.draws),
         solution_l: Vec::with_capacity(span.draws),
+        pressure: Pascal(setup.pressure_pa),
     };
-    let coarse = tolerance(COARSE);
     for k in 0..span.draws {
         let (dealt, parameters) = deck.deal(k);
         let bag = Bag::new(&dealt, &parameters);
-        bag.follow(k, span, &coarse, &mut forecast)?;
+        bag.follow(k, span, &mut forecast)?;
     }
     Ok(forecast)
 }
@@ -60,16 +64,9 @@ impl Bag {
         Self { mixture, card, wet_min: setup.wet_before_zero_min, full_ml }
     }
 
-    fn follow(
-        &self,
-        k: usize,
-        span: &Span,
-        coarse: &Tolerance<STATES>,
-        forecast: &mut Forecast,
-    ) -> Result<(), SetupError> {
+    fn follow(&self, k: usize, span: &Span, forecast: &mut Forecast) -> Result<(), SetupError> {
         let mixture = &self.mixture;
         let last = f64::from(span.last_minute);
-        let end = last.max(60.0 * span.until_hours);
         let mut full_at: Option<f64> = None;
         let mut last_ml = 0.0;
         let mut zero_mm = 0.0;
@@ -99,28 +96,40 @@ impl Bag {
             );
             next = 1;
         }
-        ode::solve(mixture, -self.wet_min, start, end, coarse, |step: &Step<STATES>| {
+        let reading = ode::solve(mixture, -self.wet_min, start, last, &COARSE, |step| {
             while next <= span.last_minute && f64::from(next) <= step.t1 {
                 note(next, &Noted::at(step, f64::from(next)), forecast);
                 next += 1;
             }
-            if full_at.is_none() && mixture.gas_with_air_ml(step.end()) >= self.full_ml {
-                full_at = Some(self.full_in(step).max(0.0));
-            }
-            let read = next > span.last_minute;
-            if read && (full_at.is_some() || !self.can_fill(step.end(), step.t1)) {
-                return ControlFlow::Break(());
+            if full_at.is_none() && self.is_full(step.end()) {
+                full_at = Some(self.full_in(step));
             }
             ControlFlow::Continue(())
         })?;
+        let end = 60.0 * span.until_hours;
+        if full_at.is_none() && end > last && self.can_fill(&reading.y, last) {
+            ode::solve(mixture, last, &reading.y, end, &LOOSE, |step| {
+                if self.is_full(step.end()) {
+                    full_at = Some(self.full_in(step));
+                    return ControlFlow::Break(());
+                }
+                ControlFlow::Continue(())
+            })?;
+        }
         forecast.fill_at_last.push(self.card.fill(last_ml));
-        forecast.full_at_min.push(full_at.filter(|&minute| minute <= end));
+        // A bag that is full before its zero reading is full at it.
+        forecast.full_at_min.push(full_at.map(|minute| minute.max(0.0)));
         forecast.solution_l.push(mixture.solution_l());
         Ok(())
     }
 
-    /// Whether all that is left could still fill the bag.
-    fn can_fill(&self, y: &[f64; STATES], minute: f64) -> bool {
+    fn is_full(&self, y: &State) -> bool {
+        self.mixture.gas_with_air_ml(y) >= self.full_ml
+    }
+
+    /// Whether all that is left could still fill the bag. Most bags that never fill show it by
+    /// this and need not be followed.
+    fn can_fill(&self, y: &State, minute: f64) -> bool {
         self.mixture.most_gas_ml(y, minute) >= self.full_ml
     }
 
@@ -129,7 +138,7 @@ impl Bag {
         let (mut low, mut high) = (step.t0, step.t1);
         while high - low > FINEST_MIN {
             let middle = 0.5 * (low + high);
-            if self.mixture.gas_with_air_ml(&step.at(middle)) >= self.full_ml {
+            if self.is_full(&step.at(middle)) {
                 high = middle;
             } else {
                 low = middle;

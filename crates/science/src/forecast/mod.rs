@@ -6,6 +6,7 @@ mod check;
 mod compare;
 mod deck;
 mod ensemble;
+mod ethanol;
 mod streams;
 
 pub use bands::{Band, Series};
@@ -13,9 +14,11 @@ pub use check::SetupError;
 pub(crate) use check::setup as check;
 pub use compare::{Difference, Unlike};
 pub use deck::FACTS;
+pub use ethanol::EthanolEstimate;
 pub use streams::Streams;
 
 use crate::setup::Setup;
+use crate::units::Pascal;
 
 /// How far and how finely to look ahead.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,6 +48,7 @@ pub struct Forecast {
     pub(crate) fill_at_last: Vec<f64>,
     pub(crate) full_at_min: Vec<Option<f64>>,
     pub(crate) solution_l: Vec<f64>,
+    pub(crate) pressure: Pascal,
 }
 
 /// Share of its capacity at which a bag must have been vented (1).
@@ -82,6 +86,12 @@ impl Forecast {
     /// followed.
     pub fn full_at_min(&self) -> &[Option<f64>] {
         &self.full_at_min
+    }
+
+    /// Solution in the bag, starch and other solids not counted (L), one for each draw: what the
+    /// ethanol is spread in.
+    pub fn solution_l(&self) -> &[f64] {
+        &self.solution_l
     }
 
     /// Fill at the last minute that 97.5 % of the draws stay below (1).

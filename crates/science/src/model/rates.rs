@@ -213,7 +213,11 @@ impl Mixture {
         let glucose = most * carriers.glucose;
         let fructose = most * p.fructose_rate * carriers.fructose;
         let maltose = most * p.maltose_rate * y[INDUCED].max(0.0) * maltose_full * idle;
-        let stock = y[RESERVE].max(0.0) / (y[RESERVE].max(0.0) + HALF_RESERVE * crowd.reserve);
+        let stock = if y[RESERVE] > 0.0 {
+            starch::saturation(y[RESERVE], HALF_RESERVE * crowd.reserve)
+        } else {
+            0.0
+        };
         let reserve = most * p.reserve_rate * (1.0 + HALF_RESERVE) * stock * idle;
         let hexose = glucose + fructose + maltose + reserve;
 

@@ -4,7 +4,7 @@ use super::card::CardOnBag;
 use super::mixture::Mixture;
 use super::parameters::Parameters;
 use super::state::{
-    AWAKE, CELSIUS, DISSOLVED, ENZYMES, ETHANOL, GAS, PERMEATED, STATES, State,
+    ALIVE, AWAKE, CELSIUS, DISSOLVED, ENZYMES, ETHANOL, GAS, INDUCED, PERMEATED, STATES, State,
 };
 use crate::forecast::{self, SetupError};
 use crate::ode::{self, Effort, OdeError, Step, Tolerance};
@@ -48,13 +48,16 @@ pub struct Trajectory {
 
 /// Tolerances: `relative`, and absolute ones that fit the size of each state: `relative` kelvin,
 /// shares and mmol; activities, which may be small, a thousandth of that.
-pub fn tolerance(relative: f64) -> Tolerance<STATES> {
+pub const fn tolerance(relative: f64) -> Tolerance<STATES> {
     let mut absolute = [relative; STATES];
-    for activity in &mut absolute[ENZYMES..] {
-        *activity *= 1e-3;
-    }
-    for share in &mut absolute[AWAKE..AWAKE + 3] {
-        *share *= 0.1;
+    let mut i = 0;
+    while i < STATES {
+        if i >= ENZYMES {
+            absolute[i] = 1e-3 * relative;
+        } else if i == AWAKE || i == ALIVE || i == INDUCED {
+            absolute[i] = 0.1 * relative;
+        }
+        i += 1;
     }
     Tolerance { relative, absolute }
 }
