@@ -1,9 +1,9 @@
 //! What a food of the plan is made of.
 
 use super::BenchError;
-use crate::nearest::{nearest, plain};
+use crate::cupboard::Cupboard;
 use crate::plan::Plan;
-use barm_science::food;
+use barm_science::food::{self, Allergen, FoodKind};
 use barm_science::setup::Composition;
 
 /// A food, built in or described from its label.
@@ -11,10 +11,14 @@ use barm_science::setup::Composition;
 pub struct Ingredient {
     /// Name for people.
     pub name: String,
+    /// What it comes as; not known of a label food.
+    pub kind: Option<FoodKind>,
     /// What it is made of.
     pub composition: Composition,
     /// Mass of a level customary teaspoon (g), if known.
     pub grams_per_tsp: Option<f64>,
+    /// Mass of one packet or cake (g), where it is sold so.
+    pub grams_per_piece: Option<f64>,
     /// How unsure its carbohydrate is from pack to pack (1).
     pub content_sd: f64,
     /// Major allergens it is made from, as on the label.
@@ -32,33 +36,38 @@ pub fn ingredient(
     name: &str,
     key: &'static str,
 ) -> Result<Ingredient, BenchError> {
-    let wanted = plain(name);
-    if let Some(own) = plan.label_foods.iter().find(|own| plain(&own.name) == wanted) {
+    let cupboard = Cupboard::with(&plan.label_foods);
+    let id = cupboard.food(name).map_err(|missing| BenchError {
+        key,
+        problem: missing.to_string(),
+        fix: missing.fix(),
+    })?;
+    if let Some(own) = cupboard.label_food(&id) {
         return Ok(Ingredient {
             name: own.name.clone(),
+            kind: None,
             composition: own.composition,
             grams_per_tsp: own.grams_per_tsp,
+            grams_per_piece: None,
             content_sd: own.content_sd,
             allergens: own.allergens.clone(),
             traces: Vec::new(),
         });
     }
-    if let Some(found) = food::find(name) {
-        let names =
-            |list: &[food::Allergen]| list.iter().map(|a| a.name().to_owned()).collect();
-        return Ok(Ingredient {
-            name: found.name.to_owned(),
-            composition: found.composition,
-            grams_per_tsp: found.grams_per_tsp,
-            content_sd: found.content_sd,
-            allergens: names(found.allergens),
-            traces: names(found.traces),
-        });
-    }
-    let known = food::all().iter().map(|food| food.name);
-    let fix = match nearest(name, known) {
-        Some(meant) => format!("did you mean “{meant}”?"),
-        None => "write a built-in food, or describe yours under [[label_food]]".into(),
-    };
-    Err(BenchError { key, problem: format!("there is no food called “{name}”"), fix })
+    let found = food::by_id(&id).ok_or_else(|| BenchError {
+        key,
+        problem: format!("there is no food called “{name}”"),
+        fix: "write a built-in food, or describe yours under [[label_food]]".into(),
+    })?;
+    let names = |list: &[Allergen]| list.iter().map(|a| a.name().to_owned()).collect();
+    Ok(Ingredient {
+        name: found.name.to_owned(),
+        kind: Some(found.kind),
+        composition: found.composition,
+        grams_per_tsp: found.grams_per_tsp,
+        grams_per_piece: found.grams_per_piece,
+        content_sd: found.content_sd,
+        allergens: names(found.allergens),
+        traces: names(found.traces),
+    })
 }

@@ -8,10 +8,10 @@ mod food;
 pub mod tools;
 mod weigh;
 
-pub use enzyme::{ShelfEnzyme, find as find_enzyme, shelf};
+pub use enzyme::{ShelfEnzyme, enzyme};
 pub use food::{Ingredient, ingredient};
 
-pub use weigh::{food_grams, yeast_grams};
+pub use weigh::{TEASPOON_ML, food_grams, yeast_grams};
 
 use crate::amount::{Amount, AmountKind};
 use crate::plan::{Day, Lies, Place, Plan, Recipe};
@@ -103,20 +103,12 @@ fn portion(
 
 fn yeast(recipe: &Recipe) -> Result<Option<YeastDose>, BenchError> {
     let Some(kind) = recipe.yeast else { return Ok(None) };
-    let (grams, dosing_sd) = yeast_grams(&recipe.yeast_amount)?;
+    let (grams, dosing_sd) = yeast_grams(kind, &recipe.yeast_amount)?;
     Ok(Some(YeastDose { kind, grams, dosing_sd }))
 }
 
 fn enzyme_dose(recipe: &Recipe) -> Result<Option<EnzymeDose>, BenchError> {
     let Some(id) = &recipe.enzyme else { return Ok(None) };
-    let Some(found) = find_enzyme(id) else {
-        let names: Vec<String> = shelf().map(|enzyme| enzyme.name).collect();
-        return Err(BenchError {
-            key: "enzyme",
-            problem: format!("there is no enzyme called “{id}”"),
-            fix: format!("write one of: {}", names.join(", ")),
-        });
-    };
     let Some(amount) = &recipe.enzyme_amount else {
         return Err(BenchError {
             key: "enzyme_amount",
@@ -124,7 +116,7 @@ fn enzyme_dose(recipe: &Recipe) -> Result<Option<EnzymeDose>, BenchError> {
             fix: "write how much, such as enzyme_amount = \"2 mL\"".into(),
         });
     };
-    found.dose(amount).map(Some)
+    enzyme(id, amount)?.dose(amount).map(Some)
 }
 
 /// The scatter of an amount from bag to bag (1): spoon, syringe, balance or dropper.

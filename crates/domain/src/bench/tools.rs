@@ -93,6 +93,15 @@ pub const YEAST_PACKET: Fact = Fact {
     status: Status::Sourced,
     source: "1/4 oz on the packet; USDA SR28 NDB 18375 gives 7.2 g",
 };
+/// Mass of a cake of compressed yeast (g).
+pub const YEAST_CAKE: Fact = Fact {
+    name: "bench.yeast_cake",
+    value: 17.0,
+    unit: "g",
+    range: None,
+    status: Status::Sourced,
+    source: "USDA SR28 NDB 18374: 1 cake (0.6 oz) 17 g",
+};
 /// Strength of a stock solution made from enzyme powder (g per 100 mL).
 pub const STOCK_STRENGTH: Fact =
     fact("bench.stock_strength", 1.0, "g/dL", (0.5, 2.0), "common practice, no source");
@@ -110,5 +119,6 @@ pub const FACTS: &[Fact] = &[
     TRAPPED_AIR,
     YEAST_SPOON,
     YEAST_PACKET,
+    YEAST_CAKE,
     STOCK_STRENGTH,
 ];

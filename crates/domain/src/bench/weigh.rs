@@ -2,9 +2,10 @@
 
 use super::{BenchError, Ingredient, scatter, tools};
 use crate::amount::{Amount, AmountKind};
+use barm_science::setup::YeastKind;
 
 /// The customary teaspoon (mL), 1/768 US gallon (NIST SP 811, 2008, appendix B.8).
-const TEASPOON_ML: f64 = 4.928_921_593_75;
+pub const TEASPOON_ML: f64 = 4.928_921_593_75;
 
 /// Mass (g) of that amount of a food, and its relative scatter from bag to bag (1).
 ///
@@ -16,23 +17,17 @@ pub fn food_grams(
     key: &'static str,
 ) -> Result<(f64, f64), BenchError> {
     let per_ml = food.grams_per_tsp.map(|grams| grams / TEASPOON_ML);
-    let grams = match (amount.kind, per_ml) {
-        (AmountKind::Mass, _) => amount.value,
-        (AmountKind::Volume | AmountKind::Spoon, Some(per_ml)) => amount.value * per_ml,
-        (AmountKind::Drops, Some(per_ml)) => amount.value * tools::DROP_ML.value * per_ml,
-        // Sweetener packets are filled with one gram (food table).
-        (AmountKind::Pieces, _) if food.name.contains("packet") => amount.value,
-        _ => {
-            return Err(BenchError {
-                key,
-                problem: format!(
-                    "“{}” says nothing about the mass of {}",
-                    amount.written, food.name
-                ),
-                fix: "weigh it and write grams, such as \"2 g\"".into(),
-            });
-        }
+    let each = match amount.kind {
+        AmountKind::Mass => Some(1.0),
+        AmountKind::Volume | AmountKind::Spoon => per_ml,
+        AmountKind::Drops => per_ml.map(|per_ml| tools::DROP_ML.value * per_ml),
+        AmountKind::Pieces => food.grams_per_piece,
     };
+    let grams = each.map(|each| amount.value * each).ok_or_else(|| BenchError {
+        key,
+        problem: format!("“{}” says nothing about the mass of {}", amount.written, food.name),
+        fix: "weigh it and write grams, such as \"2 g\"".into(),
+    })?;
     Ok((grams, scatter(amount.kind)))
 }
 
@@ -40,21 +35,22 @@ pub fn food_grams(
 ///
 /// # Errors
 /// [`BenchError`] if yeast cannot be measured that way.
-pub fn yeast_grams(amount: &Amount) -> Result<(f64, f64), BenchError> {
-    let grams = match amount.kind {
-        AmountKind::Mass => amount.value,
+pub fn yeast_grams(kind: YeastKind, amount: &Amount) -> Result<(f64, f64), BenchError> {
+    let dry = kind != YeastKind::Compressed;
+    let each = match amount.kind {
+        AmountKind::Mass => Some(1.0),
         AmountKind::Volume | AmountKind::Spoon => {
-            amount.value / TEASPOON_ML * tools::YEAST_SPOON.value
+            dry.then_some(tools::YEAST_SPOON.value / TEASPOON_ML)
         }
-        AmountKind::Pieces => amount.value * tools::YEAST_PACKET.value,
-        AmountKind::Drops => {
-            return Err(BenchError {
-                key: "yeast_amount",
-                problem: "yeast does not come in drops".into(),
-                fix: "weigh it and write grams, such as \"2 g\"".into(),
-            });
-        }
+        AmountKind::Pieces if dry => Some(tools::YEAST_PACKET.value),
+        AmountKind::Pieces => Some(tools::YEAST_CAKE.value),
+        AmountKind::Drops => None,
     };
+    let grams = each.map(|each| amount.value * each).ok_or_else(|| BenchError {
+        key: "yeast_amount",
+        problem: format!("“{}” says nothing about the mass of this yeast", amount.written),
+        fix: "weigh it and write grams, such as \"2 g\"".into(),
+    })?;
     Ok((grams, scatter(amount.kind)))
 }
 
