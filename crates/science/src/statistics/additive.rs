@@ -66,6 +66,11 @@ impl Additive {
         self.fit.estimate(&weights)
     }
 
+    /// Whether any value is of this treatment.
+    pub(super) fn holds(&self, treatment: usize) -> bool {
+        self.column.contains_key(&treatment)
+    }
+
     /// Residual degrees of freedom.
     pub(super) fn df(&self) -> usize {
         self.fit.df()

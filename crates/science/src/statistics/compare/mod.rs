@@ -135,7 +135,7 @@ pub fn compare(bags: &[BagValue], reference: &Reference, reading_doubt: f64) -> 
         .iter()
         .map(|(sides, told)| {
             let outcome = match (told, spread, multiplier) {
-                (Ok(told), Some(spread), Some(times)) => Ok(estimate(told, spread, times)),
+                (Ok(told), Some(spread), Some(times)) => Ok(Estimate::new(told, spread, times)),
                 (Ok(_), ..) => Err(no_spread(sides)),
                 (Err(why), ..) => Err(why.clone()),
             };
@@ -184,22 +184,15 @@ fn told(sides: &Sides, model: &Result<Additive, FitError>) -> Result<Estimated, 
         Ok(model) => model
             .contrast(&[(treatment, 1.0), (reference, -1.0)])
             .ok_or(NotComparable::NoSharedBlock),
-        Err(FitError::OutOfReach { row, value }) => {
-            Err(NotComparable::Unusable { bag: *row, value: *value })
-        }
-        Err(_) => Err(NotComparable::NoBags { n, n_reference }),
+        Err(why) => Err(NotComparable::from_fit(why, n, n_reference)),
     }
 }
 
-fn estimate(told: &Estimated, spread: Spread, multiplier: f64) -> Estimate {
-    let se = spread.sd * libm::sqrt(told.variance());
-    let half = multiplier * se;
-    Estimate {
-        difference: told.value,
-        low: told.value - half,
-        high: told.value + half,
-        se,
-        df: spread.df,
+impl Estimate {
+    pub(super) fn new(told: &Estimated, spread: Spread, multiplier: f64) -> Self {
+        let se = spread.sd * libm::sqrt(told.variance());
+        let (difference, half) = (told.value, multiplier * se);
+        Self { difference, low: difference - half, high: difference + half, se, df: spread.df }
     }
 }
 

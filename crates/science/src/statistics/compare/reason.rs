@@ -1,5 +1,7 @@
 //! Reasons why two treatments cannot be compared.
 
+use crate::statistics::linear::FitError;
+
 /// Why a treatment cannot be compared with its reference.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
@@ -22,6 +24,11 @@ pub enum NotComparable {
         "they were never in the same period, nor linked through other treatments, so the difference cannot be told from that between periods"
     )]
     NoSharedBlock,
+    /// A crossed question has no bag for one of the combinations that the comparison averages over.
+    #[error(
+        "one of the combinations has no bag, so an average over all of them cannot be made; compare within the others"
+    )]
+    EmptyCell,
     /// Every bag is the only one of its kind.
     #[error(
         "no bag has a second one like it ({n} of the treatment, {n_reference} of its reference), so chance cannot be judged; make at least two of each"
@@ -47,4 +54,18 @@ pub enum NotComparable {
         /// The value.
         value: f64,
     },
+}
+
+impl NotComparable {
+    /// The reason behind a model that could not be fitted.
+    pub(in crate::statistics) fn from_fit(
+        why: &FitError,
+        n: usize,
+        n_reference: usize,
+    ) -> Self {
+        match *why {
+            FitError::OutOfReach { row, value } => Self::Unusable { bag: row, value },
+            FitError::Empty | FitError::Uneven { .. } => Self::NoBags { n, n_reference },
+        }
+    }
 }
