@@ -1,7 +1,10 @@
 //! Statistics against handbooks, reference programs and simulation.
 
+mod any_bags;
+mod bags;
 mod compare;
 mod distributions;
+mod dunnett;
 mod experiments;
 mod generator;
 mod lines;

@@ -56,11 +56,12 @@ impl LargestOfSeveral {
         }
         let sets = connected(&distinct, &r);
         let exact: Option<Vec<Vec<f64>>> = sets.iter().map(|set| loadings(set, &r)).collect();
-        let way = match exact.and_then(|loadings| ProductForm::new(loadings, df)) {
+        let way = match exact.and_then(|loadings| ProductForm::new(&loadings, df)) {
             Some(form) => Way::Quadrature(form),
             None => {
-                let near = sets.iter().map(|set| near_loadings(set, &r)).collect();
-                Way::Sampled(Sampled::new(&sets, &r, near, df, seed))
+                let near: Vec<Vec<f64>> =
+                    sets.iter().map(|set| near_loadings(set, &r)).collect();
+                Way::Sampled(Sampled::new(&sets, &r, &near, df, seed))
             }
         };
         Self { count: distinct.len(), df, way }

@@ -22,17 +22,26 @@ pub(super) struct ProductForm {
 /// Values whose correlations are products of their loadings, with nodes in their common part.
 #[derive(Debug, Clone)]
 struct Set {
-    loadings: Vec<f64>,
+    steps: Vec<Step>,
     /// Half of an even integrand: nodes from 0 up, weights with the normal density.
     nodes: Vec<(f64, f64)>,
+}
+
+/// What the conditional chance of one value needs, scaled for the error function.
+#[derive(Debug, Clone, Copy)]
+struct Step {
+    /// 1/√(2(1 − b²)).
+    own: f64,
+    /// b/√(2(1 − b²)).
+    shared: f64,
 }
 
 impl ProductForm {
     /// From the loadings of each set; `None` where one is so near ±1 that the integrand is too
     /// sharp to be worth quadrature.
-    pub(super) fn new(loadings: Vec<Vec<f64>>, df: f64) -> Option<Self> {
-        let sets: Option<Vec<Set>> = loadings.into_iter().map(Set::new).collect();
-        Some(Self { over: OverSpread::new(df, 8.0), sets: sets? })
+    pub(super) fn new(loadings: &[Vec<f64>], df: f64) -> Option<Self> {
+        let sets: Option<Vec<Set>> = loadings.iter().map(|set| Set::new(set)).collect();
+        Some(Self { over: OverSpread::new(df, 8.3), sets: sets? })
     }
 
     /// Chance that none of the values lies further from 0 than `c`.
@@ -43,10 +52,15 @@ impl ProductForm {
 }
 
 impl Set {
-    fn new(loadings: Vec<f64>) -> Option<Self> {
+    fn new(loadings: &[f64]) -> Option<Self> {
         const FAR: f64 = 8.5;
+        let step = |b: &f64| {
+            let own = FRAC_1_SQRT_2 / libm::sqrt(1.0 - b * b);
+            Step { own, shared: b * own }
+        };
+        let steps: Vec<Step> = loadings.iter().map(step).collect();
         if loadings.len() < 2 {
-            return Some(Self { loadings, nodes: vec![(0.0, 1.0)] });
+            return Some(Self { steps, nodes: vec![(0.0, 1.0)] });
         }
         // How fast the sharpest of the normal steps changes along the common part.
         let sharpest = loadings.iter().map(|b| libm::sqrt(1.0 - b * b) / b.abs());
@@ -59,7 +73,7 @@ impl Set {
             .spread(0.0, FAR, panels)
             .map(|(z, weight)| (z, 2.0 * weight * normal::density(z)))
             .collect();
-        Some(Self { loadings, nodes })
+        Some(Self { steps, nodes })
     }
 
     /// Chance that no value of the set lies further from 0 than `bound` times the true spread.
@@ -67,15 +81,25 @@ impl Set {
         let mut sum = 0.0;
         for &(z, weight) in &self.nodes {
             let mut product = weight;
-            for &b in &self.loadings {
-                let own = FRAC_1_SQRT_2 / libm::sqrt(1.0 - b * b);
-                let high = libm::erfc((b * z - bound) * own);
-                let low = libm::erfc((b * z + bound) * own);
-                product *= 0.5 * (high - low);
+            for step in &self.steps {
+                let (middle, half) = (step.shared * z, step.own * bound);
+                product *= 0.5 * (erfc(middle - half) - erfc(middle + half));
             }
             sum += product;
         }
         sum
+    }
+}
+
+/// The complementary error function, cut where it is 0 or 2 to the last digit.
+fn erfc(x: f64) -> f64 {
+    const FLAT: f64 = 6.0;
+    if x > FLAT {
+        0.0
+    } else if x < -FLAT {
+        2.0
+    } else {
+        libm::erfc(x)
     }
 }
 

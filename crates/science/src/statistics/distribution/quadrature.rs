@@ -71,10 +71,10 @@ pub(super) struct OverSpread {
 }
 
 impl OverSpread {
-    /// For functions that do all their changing between 0 and `reach`.
+    /// For functions that rise from 0 at 0 to 1 at `reach` and stay there.
     pub(super) fn new(df: f64, reach: f64) -> Self {
         let (low, high) = if df.is_finite() {
-            // All but 1e-16 of the chance lies between.
+            // All but 1e-17 of the chance on either side lies between.
             (gamma::quantile_of_spread(1e-17, df), gamma::upper_quantile_of_spread(1e-17, df))
         } else {
             (1.0, 1.0)
@@ -88,14 +88,11 @@ impl OverSpread {
             return g(scale);
         }
         let bend = (self.reach / scale).clamp(self.low, self.high);
-        let mut sum = 0.0;
-        for (low, high) in [(self.low, bend), (bend, self.high)] {
-            if high > low {
-                for (s, weight) in self.rule.spread(low, high, 3) {
-                    sum += weight * gamma::density_of_spread(s, self.df) * g(scale * s);
-                }
-            }
-        }
-        sum
+        let beyond = gamma::incomplete(0.5 * self.df, 0.5 * self.df * bend * bend).1;
+        let nodes = self.rule.spread(self.low, bend, 3);
+        let inside: f64 = nodes
+            .map(|(s, weight)| weight * gamma::density_of_spread(s, self.df) * g(scale * s))
+            .sum();
+        inside + beyond
     }
 }

@@ -19,8 +19,8 @@ const ENOUGH: f64 = 6e-5;
 /// Derived: of all such numbers (up to 4,093 points; of 2,500 random ones beyond) the one with the
 /// smallest P₂ in 12 dimensions with weights 1/j² (Sloan & Joe 1994, *Lattice Methods for Multiple
 /// Integration*, from memory).
-const SIZES: [(u32, u32); 6] =
-    [(509, 146), (1021, 481), (2039, 469), (4093, 450), (8191, 1163), (16381, 8098)];
+const SIZES: [(u32, u32); 7] =
+    [(251, 37), (509, 146), (1021, 481), (2039, 469), (4093, 450), (8191, 1163), (16381, 8098)];
 
 /// Separation of variables over a randomly shifted lattice, with the spread as first variable.
 ///
@@ -46,7 +46,7 @@ impl Sampled {
     pub(super) fn new(
         sets: &[Vec<usize>],
         r: &impl Fn(usize, usize) -> f64,
-        near: Vec<Vec<f64>>,
+        near: &[Vec<f64>],
         df: f64,
         seed: u64,
     ) -> Self {

@@ -1,0 +1,67 @@
+//! What holds of a comparison whatever the bags are.
+
+use crate::bags::{bag, finite};
+use barm_science::statistics::compare::{BagValue, Reference, compare};
+use proptest::prelude::*;
+
+prop_compose! {
+    fn any_bag()(
+        value in prop_oneof![
+            8 => -5.0_f64..80.0,
+            1 => Just(0.0),
+            1 => prop::num::f64::ANY,
+        ],
+        treatment in 0_usize..5,
+        block in 0_usize..4,
+        group in 0_usize..6,
+    ) -> BagValue {
+        BagValue { value, treatment, block, group }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(
+        crate::size::counts(32, 96, 4096).try_into().unwrap_or(256)
+    ))]
+
+    #[test]
+    fn no_answer_is_ever_nan(
+        list in prop::collection::vec(any_bag(), 0..24),
+        pairs in prop::collection::vec((0_usize..6, 0_usize..6), 0..5),
+        doubt in prop_oneof![Just(0.0), Just(0.7), Just(f64::NAN)],
+    ) {
+        for reference in [Reference::Treatment(0), Reference::Pairs(pairs)] {
+            let answer = compare(&list, &reference, doubt);
+            prop_assert!(finite(&answer) , "{:?}", answer);
+            for contrast in &answer.contrasts {
+                if let Ok(e) = &contrast.outcome {
+                    prop_assert!(e.low <= e.difference && e.difference <= e.high && e.df > 0);
+                } else {
+                    let words = contrast.outcome.as_ref().unwrap_err().to_string();
+                    prop_assert!(words.len() > 20);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn numbering_and_order_do_not_matter(
+        values in prop::collection::vec(0.0_f64..40.0, 12..13),
+        turn in 0_usize..12,
+    ) {
+        let list: Vec<BagValue> =
+            values.iter().enumerate().map(|(i, &v)| bag(i % 3, i / 6, i, v)).collect();
+        let mut other: Vec<BagValue> = list
+            .iter()
+            .map(|b| bag(b.treatment * 7 + 3, 9 - b.block, 100 + b.group, b.value))
+            .collect();
+        other.rotate_left(turn);
+        let ours = compare(&list, &Reference::Treatment(0), 0.7);
+        let theirs = compare(&other, &Reference::Treatment(3), 0.7);
+        for (a, b) in ours.contrasts.iter().zip(&theirs.contrasts) {
+            let (a, b) = (a.outcome.clone().unwrap(), b.outcome.clone().unwrap());
+            prop_assert!((a.difference - b.difference).abs() < 1e-10);
+            prop_assert!((a.low - b.low).abs() < 1e-6 && (a.high - b.high).abs() < 1e-6);
+        }
+    }
+}
