@@ -4,6 +4,7 @@
 //! live in `documents`, the record in `store`.
 
 pub mod amount;
+pub mod bag_list;
 pub mod bench;
 pub mod code;
 pub mod cupboard;

@@ -18,9 +18,7 @@ pub(super) fn label_foods(top: &mut Section<'_>, notes: &mut Notes<'_>) -> Vec<L
             Err(error) => {
                 // A line that could not be read has been noted already.
                 if section.all_read(notes) {
-                    let wrong =
-                        Wrong::new(error.to_string(), "compare every line with the label");
-                    notes.wrong(section.path().to_owned(), wrong);
+                    notes.wrong(section.path().to_owned(), Wrong::split(&error.to_string()));
                 }
                 None
             }

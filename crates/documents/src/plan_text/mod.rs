@@ -6,6 +6,7 @@
 mod bags;
 mod class;
 mod label;
+mod measurable;
 mod mistake;
 mod names;
 mod notes;

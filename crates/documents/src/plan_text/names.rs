@@ -4,7 +4,7 @@ use super::mistake::Wrong;
 use super::notes::Notes;
 use barm_domain::cupboard::Cupboard;
 use barm_domain::nearest::{nearest, plain};
-use barm_domain::plan::{CONTROLS, Difference, Plan, Question};
+use barm_domain::plan::{CONTROLS, Plan, Question};
 use std::collections::BTreeMap;
 
 /// Notes every name that stands twice and every reference that leads nowhere.
@@ -63,7 +63,6 @@ pub(super) fn check(plan: &Plan, notes: &mut Notes<'_>) {
     foods(plan, notes);
     class(plan, notes);
     questions(plan, notes);
-    recipes(plan, notes);
     bags(plan, notes);
 }
 
@@ -234,62 +233,6 @@ fn questions(plan: &Plan, notes: &mut Notes<'_>) {
                 format!("question[{q}]"),
                 Wrong::new(what, "add [[question.treatment]] below it"),
             );
-        }
-    }
-}
-
-/// What a treatment changes must make sense on top of the base recipe.
-fn recipes(plan: &Plan, notes: &mut Notes<'_>) {
-    let own = plan.questions.iter().enumerate().flat_map(|(q, question)| {
-        let treatments = question.treatments.iter().enumerate();
-        treatments
-            .map(move |(t, treatment)| (format!("question[{q}].treatment[{t}]"), treatment))
-    });
-    let shared = plan.controls.iter().enumerate();
-    let shared = shared.map(|(c, control)| (format!("control[{c}]"), &control.treatment));
-    let base = (String::from("base"), None);
-    let all = own.chain(shared).map(|(path, treatment)| (path, Some(&treatment.difference)));
-    for (path, difference) in std::iter::once(base).chain(all) {
-        complete(plan, &path, difference, notes);
-    }
-}
-
-fn complete(plan: &Plan, path: &str, difference: Option<&Difference>, notes: &mut Notes<'_>) {
-    let recipe = difference.map_or_else(|| plan.base.clone(), |d| plan.base.with(d));
-    let nothing = Difference::default();
-    let changed = difference.unwrap_or(&nothing);
-    let pairs = [
-        (
-            "food",
-            recipe.food.is_some(),
-            recipe.food_amount.is_some(),
-            changed.food_amount.is_some(),
-        ),
-        (
-            "enzyme",
-            recipe.enzyme.is_some(),
-            recipe.enzyme_amount.is_some(),
-            changed.enzyme_amount.is_some(),
-        ),
-        (
-            "yeast",
-            recipe.yeast.is_some(),
-            recipe.yeast_amount.value > 0.0,
-            changed.yeast_amount.is_some(),
-        ),
-    ];
-    for (what, is_in, has_amount, amount_written) in pairs {
-        let amount = format!("{path}.{what}_amount");
-        // A base without yeast_amount was noted when it was read.
-        if is_in && !has_amount && !(what == "yeast" && path == "base") {
-            let fix = format!("write {what}_amount, here or under [base]");
-            notes.wrong(
-                format!("{path}.{what}"),
-                Wrong::new(format!("nobody knows how much {what}"), fix),
-            );
-        } else if !is_in && amount_written {
-            let fix = format!("name the {what}, or take {what}_amount out");
-            notes.wrong(amount, Wrong::new(format!("an amount without any {what}"), fix));
         }
     }
 }

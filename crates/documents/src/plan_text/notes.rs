@@ -68,6 +68,11 @@ impl<'t> Notes<'t> {
         self.mistakes.push(Mistake { line, column, field: Some(field), what, fix });
     }
 
+    /// Whether a mistake has been noted in this very field.
+    pub(super) fn has(&self, field: &str) -> bool {
+        self.mistakes.iter().any(|mistake| mistake.field.as_ref().is_some_and(|f| f.0 == field))
+    }
+
     /// Whether a mistake has been noted in a field of this table.
     pub(super) fn has_any_under(&self, path: &str) -> bool {
         let under = |field: &Field| {

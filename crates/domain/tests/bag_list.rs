@@ -1,0 +1,316 @@
+//! The bag list: what the plain rule promises, for any plan.
+
+use barm_domain::amount::Amount;
+use barm_domain::bag_list::{BagListError, misleading, write};
+use barm_domain::code::BagCode;
+use barm_domain::plan::{
+    BagChoice, CONTROLS, CardChoice, Control, Difference, Equipment, Inquiry, Lies, Period,
+    Plan, PlannedBag, Question, Recipe, Timing, Treatment, Variable,
+};
+use proptest::prelude::*;
+use std::collections::{BTreeMap, BTreeSet};
+
+fn treatment(name: String, beside: Option<String>) -> Treatment {
+    Treatment { name, beside, replicates: None, difference: Difference::default() }
+}
+
+/// A plan with so many groups in each period, and questions of `(treatments, replicates,
+/// reference)`: the reference is a shared control (0), the first treatment (1), or none (2); the
+/// last question compares each treatment with one of the first question's (3).
+fn plan(groups: &[u32], questions: &[(usize, u32, u8)], controls: &[u32]) -> Plan {
+    let periods = groups.iter().zip(1..).map(|(&groups, number)| Period {
+        name: format!("{number}"),
+        day: "Tuesday".into(),
+        start: jiff::civil::time(8, 0, 0, 0),
+        length_min: 45.0,
+        students: groups * 3,
+        groups,
+        grade: None,
+        inquiry: None,
+    });
+    let questions = questions.iter().enumerate().map(|(q, &(count, replicates, kind))| {
+        let name = |t: usize| format!("treatment {q}.{t}");
+        Question {
+            id: format!("question {q}"),
+            asks: "Which?".into(),
+            variable: Variable::Food,
+            crossed_with: None,
+            reference: match kind {
+                0 => Some("control 0".into()),
+                1 => Some(name(0)),
+                _ => None,
+            },
+            treatments: (0..count)
+                .map(|t| {
+                    treatment(name(t), (kind == 3 && q > 0).then(|| "treatment 0.0".into()))
+                })
+                .collect(),
+            uses: Vec::new(),
+            replicates,
+        }
+    });
+    let controls = controls.iter().enumerate().map(|(c, &per_period)| Control {
+        treatment: treatment(format!("control {c}"), None),
+        per_period,
+    });
+    Plan {
+        title: "Any".into(),
+        school: None,
+        invented: true,
+        big_question: "Which?".into(),
+        grade: 8,
+        inquiry: Inquiry::Guided,
+        standards: Vec::new(),
+        days: Vec::new(),
+        periods: periods.collect(),
+        group_settings: Vec::new(),
+        readable_mm: 3.0,
+        spare: 0.1,
+        set_aside_rules: Vec::new(),
+        answered: Vec::new(),
+        base: Recipe {
+            bag: BagChoice::parse("snack").unwrap(),
+            card: CardChoice::parse("3 x 5 in").unwrap(),
+            water: Amount::parse("40 mL").unwrap(),
+            water_celsius: 40.0,
+            yeast: None,
+            yeast_amount: Amount::parse("2 g").unwrap(),
+            food: None,
+            food_amount: None,
+            enzyme: None,
+            enzyme_amount: None,
+            extras: Vec::new(),
+            lies: Lies::Bench,
+        },
+        timing: Timing {
+            interval_min: 4.0,
+            mixing_min: 14.0,
+            clearing_min: 6.0,
+            wet_before_zero_min: 3.0,
+        },
+        questions: questions.collect(),
+        controls: controls.collect(),
+        label_foods: Vec::new(),
+        materials: Vec::new(),
+        equipment: Equipment::default(),
+        bags: Vec::new(),
+        retired_codes: Vec::new(),
+    }
+}
+
+fn some_plan() -> impl Strategy<Value = Plan> {
+    let groups = prop_oneof![
+        prop::collection::vec(1u32..=10, 1..=5),
+        (1u32..=10, 1usize..=5).prop_map(|(groups, periods)| vec![groups; periods]),
+    ];
+    let questions = prop::collection::vec((1usize..=5, 1u32..=9, 0u8..=3), 1..=3);
+    let controls = prop::collection::vec(1u32..=3, 1..=3);
+    (groups, questions, controls).prop_map(|(g, q, c)| plan(&g, &q, &c))
+}
+
+fn cases() -> ProptestConfig {
+    let cases = match std::env::var("BARM_TEST_SIZE").as_deref() {
+        Ok("quick") => 64,
+        Ok("long") => 4096,
+        _ => 512,
+    };
+    ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(cases) }
+}
+
+/// The list of a plan; `None` where it has more bags than codes, which only a crowded group can be.
+fn listed(mut plan: Plan) -> Option<Plan> {
+    match write(&plan) {
+        Ok(list) => {
+            plan.bags = list.bags;
+            plan.retired_codes = list.retired;
+            Some(plan)
+        }
+        Err(BagListError::NoCodeLeft { .. }) => {
+            let groups: u32 = plan.periods.iter().map(|period| period.groups).sum();
+            let dealt = plan.questions.iter().map(|q| q.replicates * q.treatments.len() as u32);
+            let dealt: u32 = dealt.sum();
+            let used = plan.bags.len() + plan.retired_codes.len();
+            assert!(
+                dealt + groups > 5 * groups || used > 0,
+                "{dealt} bags over {groups} groups have codes enough"
+            );
+            None
+        }
+        Err(error) => panic!("{error}"),
+    }
+}
+
+fn codes(plan: &Plan) -> BTreeSet<String> {
+    plan.bags.iter().map(|bag| bag.code.clone()).collect()
+}
+
+/// What a bag is, apart from its code, place and number.
+fn what(bag: &PlannedBag) -> (String, u32, String, String) {
+    (bag.period.clone(), bag.group, bag.question.clone(), bag.treatment.clone())
+}
+
+proptest! {
+    #![proptest_config(cases())]
+
+    #[test]
+    fn every_bag_is_made_and_spread_over_periods_and_groups(plan in some_plan()) {
+        let Some(plan) = listed(plan) else { return Ok(()) };
+        for question in &plan.questions {
+            for treatment in &question.treatments {
+                let bags: Vec<&PlannedBag> =
+                    plan.bags.iter().filter(|bag| bag.treatment == treatment.name).collect();
+                prop_assert!(
+                    bags.len() >= question.replicates as usize,
+                    "{} has {} bags", treatment.name, bags.len()
+                );
+                let numbers: BTreeSet<u32> = bags.iter().map(|bag| bag.replicate).collect();
+                prop_assert_eq!(numbers.len(), bags.len());
+                let periods: BTreeSet<&str> = bags.iter().map(|b| b.period.as_str()).collect();
+                // A period of one group cannot hold one bag of everything.
+                let alike = plan.periods.iter().all(|p| p.groups == plan.periods[0].groups);
+                prop_assert!(
+                    !alike
+                        || periods.len() >= plan.periods.len().min(question.replicates as usize),
+                    "{} stands in {} periods", treatment.name, periods.len()
+                );
+            }
+        }
+        for period in &plan.periods {
+            for control in &plan.controls {
+                let made = plan.bags.iter().filter(|bag| {
+                    bag.period == period.name
+                        && bag.group == 0
+                        && bag.question == CONTROLS
+                        && bag.treatment == control.treatment.name
+                });
+                prop_assert_eq!(made.count(), control.per_period as usize);
+            }
+        }
+    }
+
+    #[test]
+    fn groups_are_equally_busy_and_make_their_own_reference(plan in some_plan()) {
+        let Some(plan) = listed(plan) else { return Ok(()) };
+        let mut sizes = Vec::new();
+        for period in &plan.periods {
+            for group in 1..=period.groups {
+                let bags: Vec<&PlannedBag> = plan
+                    .bags
+                    .iter()
+                    .filter(|bag| bag.period == period.name && bag.group == group)
+                    .collect();
+                sizes.push(bags.len());
+                let references: Vec<&str> = bags
+                    .iter()
+                    .filter_map(|bag| {
+                        let question = plan.questions.iter().find(|q| q.id == bag.question)?;
+                        question.reference_of(plan.treatment(&bag.treatment)?)
+                    })
+                    .collect();
+                // One bag is compared with the shared controls; two or more have their own.
+                if bags.len() >= 2 && !references.is_empty() {
+                    let made = |name: &&str| bags.iter().any(|bag| bag.treatment == **name);
+                    prop_assert!(references.iter().any(made), "{:?}", bags);
+                }
+            }
+        }
+        let most = sizes.iter().max().unwrap_or(&0);
+        let least = sizes.iter().min().unwrap_or(&0);
+        // Up to two bags more from dealing, one more for the reference that goes with them.
+        prop_assert!(most - least <= 3, "{:?}", sizes);
+    }
+
+    #[test]
+    fn codes_places_and_numbers_are_never_given_twice(plan in some_plan()) {
+        let Some(plan) = listed(plan) else { return Ok(()) };
+        prop_assert_eq!(codes(&plan).len(), plan.bags.len());
+        let places: BTreeSet<_> =
+            plan.bags.iter().map(|bag| (&bag.period, bag.group, bag.place)).collect();
+        prop_assert_eq!(places.len(), plan.bags.len());
+        for bag in &plan.bags {
+            let code: BagCode = bag.code.parse().unwrap();
+            prop_assert_eq!(code.period().to_string(), bag.period.clone());
+            prop_assert_eq!(u32::from(code.group()), bag.group);
+        }
+        prop_assert_eq!(misleading(&plan).count(), 0);
+        // Written again, nothing changes.
+        prop_assert_eq!(write(&plan).unwrap().bags, plan.bags.clone());
+    }
+
+    /// Edits one after another; the codes of every list ever written stay what they were.
+    #[test]
+    fn a_code_is_made_once_and_never_given_to_another_bag(
+        plans in prop::collection::vec(some_plan(), 2..6)
+    ) {
+        let mut ever: BTreeMap<String, (String, u32, String, String)> = BTreeMap::new();
+        let mut carried = (Vec::new(), Vec::new());
+        for mut plan in plans {
+            (plan.bags, plan.retired_codes) = carried;
+            let before = codes(&plan);
+            let retired_before = plan.retired_codes.clone();
+            let old = plan.clone();
+            let Some(plan) = listed(plan) else { return Ok(()) };
+            for bag in &plan.bags {
+                let first = ever.entry(bag.code.clone()).or_insert_with(|| what(bag));
+                prop_assert_eq!(first.clone(), what(bag), "{} is another bag now", bag.code);
+                prop_assert!(!retired_before.contains(&bag.code), "{} came back", bag.code);
+            }
+            let after = codes(&plan);
+            let retired: BTreeSet<String> = plan.retired_codes.iter().cloned().collect();
+            prop_assert_eq!(retired.len(), plan.retired_codes.len());
+            prop_assert!(retired.is_disjoint(&after));
+            prop_assert!(before.iter().all(|code| after.contains(code) || retired.contains(code)));
+            // A bag that is wanted as often as before has not been taken away and made anew.
+            for (thing, count) in tally(&old) {
+                let now = tally(&plan).get(&thing).copied().unwrap_or(0);
+                let kept = old.bags.iter()
+                    .filter(|bag| what(bag) == thing && after.contains(&bag.code))
+                    .count();
+                prop_assert_eq!(kept, now.min(count), "{:?}", thing);
+            }
+            carried = (plan.bags, plan.retired_codes);
+        }
+    }
+}
+
+fn tally(plan: &Plan) -> BTreeMap<(String, u32, String, String), usize> {
+    let mut tally = BTreeMap::new();
+    for bag in &plan.bags {
+        *tally.entry(what(bag)).or_default() += 1;
+    }
+    tally
+}
+
+/// Four periods of eight groups, as in many schools: what a teacher would expect to read.
+#[test]
+fn an_enzyme_stands_beside_its_food_in_the_same_group_where_it_can() {
+    let mut plan = plan(&[8; 4], &[(5, 7, 0), (3, 7, 2)], &[2, 1, 1]);
+    for (enzyme, food) in [(0, 1), (1, 3), (2, 4)] {
+        plan.questions[1].treatments[enzyme].beside = Some(format!("treatment 0.{food}"));
+    }
+    let plan = listed(plan).unwrap();
+    let beside = |bag: &&PlannedBag| {
+        let question = plan.questions.iter().find(|q| q.id == bag.question).unwrap();
+        let reference = question.reference_of(plan.treatment(&bag.treatment).unwrap()).unwrap();
+        plan.bags
+            .iter()
+            .any(|b| b.period == bag.period && b.group == bag.group && b.treatment == reference)
+    };
+    let enzyme: Vec<&PlannedBag> =
+        plan.bags.iter().filter(|bag| bag.treatment.starts_with("treatment 1.")).collect();
+    assert_eq!(enzyme.len(), 21);
+    let together = enzyme.iter().copied().filter(beside).count();
+    assert!(together * 2 > enzyme.len(), "{together} of {}", enzyme.len());
+}
+
+#[test]
+fn a_label_that_would_mislead_is_found() {
+    let mut plan = listed(plan(&[2, 2], &[(2, 2, 0)], &[1])).unwrap();
+    plan.bags[3].group = 2 - plan.bags[3].group % 2;
+    plan.periods.swap(0, 1);
+    let found: Vec<usize> = misleading(&plan).map(|(index, _)| index).collect();
+    assert_eq!(found.len(), plan.bags.len());
+    plan.periods.swap(0, 1);
+    let found: Vec<usize> = misleading(&plan).map(|(index, _)| index).collect();
+    assert!(found.len() <= 1);
+}
