@@ -3,13 +3,22 @@
 //! This is the one door through which names are looked up, so that loosely written names
 //! (`Oat Flour`, `nonfat dry milk`) mean the same everywhere.
 
-use crate::bench::{find_enzyme, shelf};
 use crate::nearest::{nearest, plain};
 use crate::plan::LabelFood;
+use barm_science::enzyme::PRODUCTS;
 use barm_science::food;
 
 /// Materials that are neither food nor enzyme.
 pub const PLAIN_MATERIALS: [&str; 6] = ["yeast", "bags", "cards", "labels", "cups", "spoons"];
+
+/// Stock solutions, with the key of the powder or tablet they are made from: `2 mL` is taken from
+/// the solution, `0.1 g` straight from the jar.
+const SOLUTIONS: &[(&str, &str)] = &[
+    ("lactase solution", "lactase-tablet"),
+    ("glucoamylase solution", "glucoamylase-powder"),
+    ("amylase solution", "amylase-powder"),
+    ("bacterial amylase solution", "bacterial-amylase"),
+];
 
 /// Foods and enzymes that a plan can name.
 #[derive(Debug, Clone, Copy)]
@@ -52,7 +61,7 @@ impl NotInCupboard {
                     .into()
             }
             Self::Unknown { what: "enzyme", meant: None, .. } => {
-                let names: Vec<String> = shelf().map(|enzyme| enzyme.name).collect();
+                let names: Vec<&str> = PRODUCTS.iter().map(|product| product.name).collect();
                 format!("write one of: {}", names.join(", "))
             }
             Self::Unknown { meant: None, .. } => {
@@ -108,17 +117,21 @@ impl<'a> Cupboard<'a> {
         food::find(name).is_some()
     }
 
-    /// The name of an enzyme on the [shelf], however loosely it is written.
+    /// The key of an enzyme product, however loosely it is written. A solution that is made from
+    /// a powder, such as `glucoamylase solution`, is known by the key of the powder.
     ///
     /// # Errors
     /// [`NotInCupboard`] if nothing or more than one thing fits.
     pub fn enzyme(written: &str) -> Result<String, NotInCupboard> {
-        if let Some(enzyme) = find_enzyme(written) {
-            return Ok(enzyme.name);
-        }
-        let shelf: Vec<String> = shelf().map(|enzyme| enzyme.name).collect();
-        let things: Vec<Thing<'_>> =
-            shelf.iter().map(|name| Thing { id: name, names: vec![name] }).collect();
+        let things: Vec<Thing<'_>> = PRODUCTS
+            .iter()
+            .map(|product| {
+                let solutions = SOLUTIONS.iter().filter(|(_, key)| *key == product.key);
+                let mut names = vec![product.name];
+                names.extend(solutions.map(|(name, _)| *name));
+                Thing { id: product.key, names }
+            })
+            .collect();
         find("enzyme", written, &things)
     }
 
@@ -146,10 +159,12 @@ impl<'a> Cupboard<'a> {
     }
 }
 
-/// What a food is called in a plan and on paper: `maple_syrup` is `maple syrup`. Every other name
-/// is its own.
+/// What an id is called in a plan and on paper: `maple_syrup` is `maple syrup`. Names of label
+/// foods and plain materials are their own.
 pub fn spoken(id: &str) -> &str {
-    food::by_id(id).map_or(id, |food| food.name)
+    let food = food::by_id(id).map(|food| food.name);
+    let enzyme = || barm_science::enzyme::products::product(id).map(|product| product.name);
+    food.or_else(enzyme).unwrap_or(id)
 }
 
 fn find(

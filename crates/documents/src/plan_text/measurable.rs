@@ -2,7 +2,7 @@
 
 use super::mistake::Wrong;
 use super::notes::Notes;
-use barm_domain::bench::{BenchError, find_enzyme, food_grams, ingredient, yeast_grams};
+use barm_domain::bench::{BenchError, enzyme, food_grams, ingredient, yeast_grams};
 use barm_domain::plan::{Difference, Plan, Recipe};
 
 /// Notes every recipe that nobody could put together.
@@ -89,15 +89,15 @@ fn measure(
     {
         refuse("food_amount".into(), error);
     }
-    if recipe.yeast.is_some()
-        && changed.yeast_amount.is_some()
-        && let Err(error) = yeast_grams(&recipe.yeast_amount)
+    if let Some(kind) = recipe.yeast
+        && (changed.yeast.is_some() || changed.yeast_amount.is_some())
+        && let Err(error) = yeast_grams(kind, &recipe.yeast_amount)
     {
         refuse("yeast_amount".into(), error);
     }
-    if let (Some(enzyme), Some(amount)) = (&recipe.enzyme, &recipe.enzyme_amount)
+    if let (Some(name), Some(amount)) = (&recipe.enzyme, &recipe.enzyme_amount)
         && (changed.enzyme.is_some() || changed.enzyme_amount.is_some())
-        && let Some(Err(error)) = find_enzyme(enzyme).map(|enzyme| enzyme.dose(amount))
+        && let Err(error) = enzyme(name, amount).and_then(|enzyme| enzyme.dose(amount))
     {
         refuse("enzyme_amount".into(), error);
     }

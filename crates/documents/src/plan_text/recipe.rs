@@ -50,11 +50,16 @@ fn unless_none(
 
 fn water(text: &str) -> Result<Amount, Wrong> {
     let amount = Amount::parse(text)?;
+    let lower = text.to_lowercase();
     match amount.kind {
-        AmountKind::Volume | AmountKind::Spoon => Ok(amount),
-        _ => Err(Wrong::new(
+        AmountKind::Mass if lower.contains("oz") || lower.contains("ounce") => Err(Wrong::new(
+            format!("“{text}” of water can be a volume or a mass"),
+            "write fl oz for a volume, or mL",
+        )),
+        AmountKind::Volume | AmountKind::Spoon | AmountKind::Mass => Ok(amount),
+        AmountKind::Drops | AmountKind::Pieces => Err(Wrong::new(
             format!("“{text}” is not a volume, and water is measured by volume"),
-            "write it like 40 mL or 8 fl oz (1 g of water is 1 mL)",
+            "write it like 40 mL or 1/4 cup",
         )),
     }
 }

@@ -60,7 +60,7 @@ pub struct Recipe {
     pub food: Option<String>,
     /// How much food.
     pub food_amount: Option<Amount>,
-    /// Name of an enzyme on the shelf; `None` for a bag without enzyme.
+    /// Enzyme product key; `None` for a bag without enzyme.
     pub enzyme: Option<String>,
     /// How much enzyme.
     pub enzyme_amount: Option<Amount>,

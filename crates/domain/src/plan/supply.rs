@@ -7,7 +7,7 @@ use barm_science::setup::Composition;
 /// A pack that can be bought.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Material {
-    /// Food id, label-food name, name of an enzyme, or one of `yeast`, `bags`, `cards`,
+    /// Food id, label-food name, enzyme product key, or one of `yeast`, `bags`, `cards`,
     /// `labels`, `cups`, `spoons`.
     pub item: String,
     /// What one pack holds.
