@@ -1,6 +1,8 @@
 //! Values that no bag can have.
 
 use super::Span;
+use crate::bag::simulated_capacity_ml;
+use crate::model::{Mixture, Parameters};
 use crate::ode::OdeError;
 use crate::setup::{Composition, Lying, Portion, Setup};
 
@@ -83,7 +85,16 @@ pub(crate) fn setup(setup: &Setup) -> Result<(), SetupError> {
             portion(&format!("enzymes[{i}].carrier"), carrier)?;
         }
     }
-    Ok(())
+    contents(setup)
+}
+
+/// Share of the simulated capacity beyond which a bag cannot be closed (1).
+const CLOSES_AT: f64 = 0.9;
+
+fn contents(setup: &Setup) -> Result<(), SetupError> {
+    let mixture = Mixture::new(setup, &Parameters::median());
+    let with_air = mixture.contents_ml() + setup.trapped_air_ml;
+    within("contents", with_air, "mL", 0.0, CLOSES_AT * simulated_capacity_ml(&setup.bag))
 }
 
 fn portion(field: &str, portion: &Portion) -> Result<(), SetupError> {

@@ -140,7 +140,8 @@ fn made_of(part: &Composition) -> u64 {
             part.acid,
             part.bicarbonate,
         ]
-        .map(f64::to_bits),
+        .into_iter()
+        .flat_map(f64::to_le_bytes),
     )
 }
 

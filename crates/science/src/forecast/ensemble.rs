@@ -4,7 +4,7 @@ use super::bands::Series;
 use super::deck::Deck;
 use super::{Forecast, SetupError, Span, Streams, VENT_FILL};
 use crate::model::card::CardOnBag;
-use crate::model::run::tolerance;
+use crate::model::course::tolerance;
 use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES, State};
 use crate::model::{Mixture, Parameters};
 use crate::ode::{self, Step, Tolerance};

@@ -39,12 +39,13 @@ impl SplitMix {
     }
 }
 
-/// Makes one number of many, so that every named quantity has a stream of its own.
+/// Makes one number of many bytes, so that every named quantity has a stream of its own.
 ///
 /// # Source
-/// FNV-1a of G. Fowler, L. C. Noll, K.-P. Vo, from memory.
-pub(super) fn fingerprint(parts: impl IntoIterator<Item = u64>) -> u64 {
-    parts.into_iter().flat_map(u64::to_le_bytes).fold(0xCBF2_9CE4_8422_2325, |hash, byte| {
+/// FNV-1a, 64 bits: G. Fowler, L. C. Noll, K.-P. Vo, D. Eastlake, IETF draft "The FNV
+/// non-cryptographic hash algorithm", from memory.
+pub(super) fn fingerprint(bytes: impl IntoIterator<Item = u8>) -> u64 {
+    bytes.into_iter().fold(0xCBF2_9CE4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01B3)
     })
 }
@@ -64,8 +65,8 @@ impl Source {
     /// M. D. McKay, R. J. Beckman, W. J. Conover (1979), "A comparison of three methods for
     /// selecting values of input variables", *Technometrics* 21, 239-245 (Latin hypercube).
     pub(super) fn deviates(&self, name: &str, of: u64) -> Vec<f64> {
-        let name = name.bytes().map(u64::from);
-        let mut random = SplitMix(fingerprint(name.chain([self.seed, of])));
+        let numbers = [self.seed, of].into_iter().flat_map(u64::to_le_bytes);
+        let mut random = SplitMix(fingerprint(numbers.chain(name.bytes())));
         let mut bins: Vec<usize> = (0..self.draws).collect();
         for i in (1..bins.len()).rev() {
             bins.swap(i, random.below(i + 1));
@@ -74,5 +75,39 @@ impl Source {
         bins.into_iter()
             .map(|bin| normal::quantile((bin as f64 + random.inside()) * width))
             .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Source, SplitMix, fingerprint};
+    use crate::statistics::distribution::normal;
+
+    /// First outputs of SplitMix64 from seed 0, and the FNV-1a vectors of the empty string and of
+    /// "foobar", as printed in many places; from memory.
+    #[test]
+    fn generator_and_hash_give_their_published_numbers() {
+        let mut random = SplitMix(0);
+        assert_eq!(random.next(), 0xE220_A839_7B1D_CDAF);
+        assert_eq!(random.next(), 0x6E78_9E6A_A1B9_65F4);
+        assert_eq!(random.next(), 0x06C4_5D18_8009_454F);
+        assert_eq!(fingerprint([]), 0xCBF2_9CE4_8422_2325);
+        assert_eq!(fingerprint("foobar".bytes()), 0x8594_4171_F739_67E8);
+    }
+
+    #[test]
+    fn every_bin_holds_one_draw_and_columns_are_unrelated() {
+        let source = Source { seed: 5, draws: 400 };
+        let column = source.deviates("one", 0);
+        let mut bins: Vec<usize> =
+            column.iter().map(|&z| (normal::cdf(z) * 400.0).floor() as usize).collect();
+        bins.sort_unstable();
+        assert_eq!(bins, (0..400).collect::<Vec<_>>());
+        for other in [source.deviates("two", 0), source.deviates("one", 1)] {
+            let sum: f64 = column.iter().zip(&other).map(|(a, b)| a * b).sum();
+            // Four standard errors of a correlation of 400 unrelated pairs.
+            assert!((sum / 400.0).abs() < 4.0 / 20.0, "correlation {}", sum / 400.0);
+        }
+        assert_eq!(column, source.deviates("one", 0));
     }
 }

@@ -5,12 +5,13 @@
 
 pub mod balance;
 pub mod card;
+pub mod course;
 pub mod mixture;
 pub mod parameters;
 mod rates;
-pub mod run;
+
 pub mod state;
 
+pub use course::{Moment, Trajectory, nominal, run};
 pub use mixture::Mixture;
 pub use parameters::Parameters;
-pub use run::{Moment, Trajectory, nominal};

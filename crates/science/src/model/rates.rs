@@ -260,7 +260,7 @@ impl Mixture {
             * self.water_kg
             * dry;
         // Across the surface, as far as it is open to gas; and by bubbles, once they can form.
-        let open = (gases / (gases + self.half_pocket)).max(0.0);
+        let open = gases / (gases + self.half_pocket);
         let across = open * (dissolved - full * share);
         let bubbles = (dissolved - full).max(0.0);
         let out = self.parameters.release * (across + bubbles);

@@ -2,8 +2,8 @@
 
 use super::System;
 
-/// How close a solution must be: each local error at most `absolute + relative · |y|`, in the
-/// root mean square over the states.
+/// How close a solution must be: the local error of every state at most
+/// `absolute + relative · |y|`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tolerance<const N: usize> {
     /// Relative part (1).
@@ -18,15 +18,21 @@ impl<const N: usize> Tolerance<N> {
         Self { relative, absolute: [absolute; N] }
     }
 
-    /// Root mean square of `error` over its allowance between the states `a` and `b` (1).
+    /// Largest share of its allowance that any part of `error` takes between the states `a` and
+    /// `b` (1); not-a-number if any part is.
     pub(super) fn norm(&self, error: &[f64; N], a: &[f64; N], b: &[f64; N]) -> f64 {
-        let mut sum = 0.0;
+        let mut most: f64 = 0.0;
         for i in 0..N {
             let allowed = self.absolute[i] + self.relative * a[i].abs().max(b[i].abs());
-            let share = error[i] / allowed;
-            sum += share * share;
+            let share = error[i].abs() / allowed;
+            if share > most || share.is_nan() {
+                most = share;
+            }
+            if share.is_nan() {
+                break;
+            }
         }
-        (sum / N as f64).sqrt()
+        most
     }
 }
 

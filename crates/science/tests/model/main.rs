@@ -1,0 +1,9 @@
+//! The bag model: against what others have seen, against itself, and against another solver.
+
+mod bench;
+mod enzymes;
+mod forecasts;
+mod identities;
+mod other_solver;
+mod refusals;
+mod yeast;
