@@ -25,16 +25,16 @@ fn check(text: &str, expected: &[(&str, f64, f64)]) -> ReadingsFile {
 }
 
 const TWO: [(&str, f64, f64); 4] = [
-    ("P1-01A-K", 0.0, 4.0),
-    ("P1-01A-K", 4.0, 7.5),
-    ("P1-01B-7", 0.0, 5.0),
-    ("P1-01B-7", 4.0, 6.0),
+    ("P1-01A-C", 0.0, 4.0),
+    ("P1-01A-C", 4.0, 7.5),
+    ("P1-01B-A", 0.0, 5.0),
+    ("P1-01B-A", 4.0, 6.0),
 ];
 
 #[test]
 fn one_row_a_reading() {
     let file = check(
-        "bag,minute,height (mm)\nP1-01A-K,0,4\nP1-01A-K,4,7.5\nP1-01B-7,0,5\nP1-01B-7,4,6\n",
+        "bag,minute,height (mm)\nP1-01A-C,0,4\nP1-01A-C,4,7.5\nP1-01B-A,0,5\nP1-01B-A,4,6\n",
         &TWO,
     );
     assert_eq!(file.layout, Some(Layout::Long));
@@ -47,15 +47,15 @@ fn one_row_a_reading() {
 fn one_row_a_bag() {
     for headings in ["bag,0,4", "Bag code,0 min,4 min", "código,t=0,t=4", "BAG,0:00,4:00"] {
         let file =
-            check(&format!("{headings}\np1 01a k,4 mm,7.5 mm\nP1-01B-7,5mm,0.6 cm"), &TWO);
+            check(&format!("{headings}\np1 01a c,4 mm,7.5 mm\nP1-01B-A,5mm,0.6 cm"), &TWO);
         assert_eq!(file.layout, Some(Layout::Wide));
     }
-    check("bag;zero (mm);4 min (mm)\nP1-01A-K;4;7,5\nP1-01B-7;5;6", &TWO);
+    check("bag;zero (mm);4 min (mm)\nP1-01A-C;4;7,5\nP1-01B-A;5;6", &TWO);
 }
 
 #[test]
 fn one_row_a_time() {
-    let text = "minute,P1-01A-K,P1-01B-7\n0,4 mm,5 mm\n4,7.5 mm,6 mm\n";
+    let text = "minute,P1-01A-C,P1-01B-A\n0,4 mm,5 mm\n4,7.5 mm,6 mm\n";
     let file = read(text.as_bytes(), &plan());
     assert_eq!(file.layout, Some(Layout::BagsAcross));
     let mut found = taken(&file);
@@ -66,7 +66,7 @@ fn one_row_a_time() {
 #[test]
 fn semicolons_tabs_bars_and_a_named_separator() {
     let commas =
-        "bag,minute,height (mm)\nP1-01A-K,0,4\nP1-01A-K,4,7.5\nP1-01B-7,0,5\nP1-01B-7,4,6";
+        "bag,minute,height (mm)\nP1-01A-C,0,4\nP1-01A-C,4,7.5\nP1-01B-A,0,5\nP1-01B-A,4,6";
     for sign in [";", "\t", "|"] {
         check(&commas.replace(',', sign), &TWO);
         check(&format!("sep={sign}\n{}", commas.replace(',', sign)), &TWO);
@@ -80,7 +80,7 @@ fn semicolons_tabs_bars_and_a_named_separator() {
 #[test]
 fn encodings_are_told_apart() {
     let text =
-        "código,minuto,altura (mm)\nP1-01A-K,0,4\nP1-01A-K,4,7½\nP1-01B-7,0,5\nP1-01B-7,4,6";
+        "código,minuto,altura (mm)\nP1-01A-C,0,4\nP1-01A-C,4,7½\nP1-01B-A,0,5\nP1-01B-A,4,6";
     let marked = format!("\u{FEFF}{text}");
     let little: Vec<u8> = marked.encode_utf16().flat_map(u16::to_le_bytes).collect();
     let big: Vec<u8> = marked.encode_utf16().flat_map(u16::to_be_bytes).collect();
@@ -105,60 +105,60 @@ fn encodings_are_told_apart() {
 
 #[test]
 fn units_of_a_cell_a_row_and_a_column() {
-    let mixed = "bag,minute,height (in),unit\nP1-01A-K,0,3/8,\nP1-01A-K,4,\"1 3/8\"\"\",\n\
-                 P1-01B-7,0,0.9 cm,\nP1-01B-7,4,12,mm\n";
+    let mixed = "bag,minute,height (in),unit\nP1-01A-C,0,3/8,\nP1-01A-C,4,\"1 3/8\"\"\",\n\
+                 P1-01B-A,0,0.9 cm,\nP1-01B-A,4,12,mm\n";
     check(
         mixed,
         &[
-            ("P1-01A-K", 0.0, 9.525),
-            ("P1-01A-K", 4.0, 34.925),
-            ("P1-01B-7", 0.0, 9.0),
-            ("P1-01B-7", 4.0, 12.0),
+            ("P1-01A-C", 0.0, 9.525),
+            ("P1-01A-C", 4.0, 34.925),
+            ("P1-01B-A", 0.0, 9.0),
+            ("P1-01B-A", 4.0, 12.0),
         ],
     );
     // A mark for inches needs no quoting where the cell does not begin with it.
     check(
-        "bag,0,4\nP1-01A-K,3/8\",1 3/8\"",
-        &[("P1-01A-K", 0.0, 9.525), ("P1-01A-K", 4.0, 34.925)],
+        "bag,0,4\nP1-01A-C,3/8\",1 3/8\"",
+        &[("P1-01A-C", 0.0, 9.525), ("P1-01A-C", 4.0, 34.925)],
     );
     let file =
-        check("bag,0,4\nP1-01A-K,4,7", &[("P1-01A-K", 0.0, 4.0), ("P1-01A-K", 4.0, 7.0)]);
+        check("bag,0,4\nP1-01A-C,4,7", &[("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 4.0, 7.0)]);
     assert!(file.notes[0].contains("2 heights have no unit"), "{:?}", file.notes);
 }
 
 #[test]
 fn times_of_day_count_from_each_bags_own_zero() {
-    let long = "bag,time,mm\nP1-01A-K,8:31,4\nP1-01A-K,8:35:30,7.5\nP1-01B-7,8:33 am,5\n\
-                P1-01B-7,8:37 am,6\n";
+    let long = "bag,time,mm\nP1-01A-C,8:31,4\nP1-01A-C,8:35:30,7.5\nP1-01B-A,8:33 am,5\n\
+                P1-01B-A,8:37 am,6\n";
     let staggered = [
-        ("P1-01A-K", 0.0, 4.0),
-        ("P1-01A-K", 4.5, 7.5),
-        ("P1-01B-7", 0.0, 5.0),
-        ("P1-01B-7", 4.0, 6.0),
+        ("P1-01A-C", 0.0, 4.0),
+        ("P1-01A-C", 4.5, 7.5),
+        ("P1-01B-A", 0.0, 5.0),
+        ("P1-01B-A", 4.0, 6.0),
     ];
     let file = check(long, &staggered);
     assert!(file.notes[0].contains("earliest"), "{:?}", file.notes);
     // Over noon, without saying so.
     check(
-        "bag,hora,mm\nP2-01A-M,12:58,4\nP2-01A-M,1:02,7\nP2-01A-M,1:06,9",
-        &[("P2-01A-M", 0.0, 4.0), ("P2-01A-M", 4.0, 7.0), ("P2-01A-M", 8.0, 9.0)],
+        "bag,hora,mm\nP2-01A-X,12:58,4\nP2-01A-X,1:02,7\nP2-01A-X,1:06,9",
+        &[("P2-01A-X", 0.0, 4.0), ("P2-01A-X", 4.0, 7.0), ("P2-01A-X", 8.0, 9.0)],
     );
     check(
-        "bag,8:31,8:35,8:39 (mm)\nP1-01A-K,4 mm,7 mm,\nP1-01B-7,,5 mm,6",
+        "bag,8:31,8:35,8:39 (mm)\nP1-01A-C,4 mm,7 mm,\nP1-01B-A,,5 mm,6",
         &[
-            ("P1-01A-K", 0.0, 4.0),
-            ("P1-01A-K", 4.0, 7.0),
-            ("P1-01B-7", 0.0, 5.0),
-            ("P1-01B-7", 4.0, 6.0),
+            ("P1-01A-C", 0.0, 4.0),
+            ("P1-01A-C", 4.0, 7.0),
+            ("P1-01B-A", 0.0, 5.0),
+            ("P1-01B-A", 4.0, 6.0),
         ],
     );
     let file = check(
-        "bag,zero time,zero (mm),8:35 (mm),8:39 (mm)\nP1-01A-K,8:31,4,7,\nP1-01B-7,8:34,5,,6",
+        "bag,zero time,zero (mm),8:35 (mm),8:39 (mm)\nP1-01A-C,8:31,4,7,\nP1-01B-A,8:34,5,,6",
         &[
-            ("P1-01A-K", 0.0, 4.0),
-            ("P1-01A-K", 4.0, 7.0),
-            ("P1-01B-7", 0.0, 5.0),
-            ("P1-01B-7", 5.0, 6.0),
+            ("P1-01A-C", 0.0, 4.0),
+            ("P1-01A-C", 4.0, 7.0),
+            ("P1-01B-A", 0.0, 5.0),
+            ("P1-01B-A", 5.0, 6.0),
         ],
     );
     assert_eq!(file.notes, [] as [String; 0]);
@@ -167,15 +167,15 @@ fn times_of_day_count_from_each_bags_own_zero() {
 #[test]
 fn minutes_and_seconds_are_not_taken_for_times_of_day() {
     let file = check(
-        "bag,time,mm\nP1-01A-K,0:00,4\nP1-01A-K,4:30,7",
-        &[("P1-01A-K", 0.0, 4.0), ("P1-01A-K", 4.5, 7.0)],
+        "bag,time,mm\nP1-01A-C,0:00,4\nP1-01A-C,4:30,7",
+        &[("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 4.5, 7.0)],
     );
     assert!(file.notes[0].contains("0:00"), "{:?}", file.notes);
     check(
-        "bag,minute,mm\nP1-01A-K,0,4\nP1-01A-K,12:30,7\nP1-01A-K,16 min 15 s,8",
-        &[("P1-01A-K", 0.0, 4.0), ("P1-01A-K", 12.5, 7.0), ("P1-01A-K", 16.25, 8.0)],
+        "bag,minute,mm\nP1-01A-C,0,4\nP1-01A-C,12:30,7\nP1-01A-C,16 min 15 s,8",
+        &[("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 12.5, 7.0), ("P1-01A-C", 16.25, 8.0)],
     );
-    let file = read(b"bag,time,mm\nP1-01A-K,4:00,4\nP1-01A-K,8:00,7", &plan());
+    let file = read(b"bag,time,mm\nP1-01A-C,4:00,4\nP1-01A-C,8:00,7", &plan());
     assert_eq!(file.readings.len(), 1);
     assert!(file.rejected[0].reason.contains("minutes and seconds"), "{:?}", file.rejected);
 }
@@ -183,16 +183,16 @@ fn minutes_and_seconds_are_not_taken_for_times_of_day() {
 #[test]
 fn a_zero_column_serves_every_row_of_its_bag() {
     let file = check(
-        "bag,zero,minute,height (mm)\nP1-01A-K,4 mm,4,7\nP1-01A-K,4 mm,8,9",
-        &[("P1-01A-K", 0.0, 4.0), ("P1-01A-K", 4.0, 7.0), ("P1-01A-K", 8.0, 9.0)],
+        "bag,zero,minute,height (mm)\nP1-01A-C,4 mm,4,7\nP1-01A-C,4 mm,8,9",
+        &[("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 4.0, 7.0), ("P1-01A-C", 8.0, 9.0)],
     );
     assert_eq!((file.cells.taken, file.cells.rejected), (4, 0));
 }
 
 #[test]
 fn notes_and_bags_set_aside_are_kept() {
-    let text = "bag,minute,mm,set aside,note\nP1-01A-K,0,4,,\nP1-01A-K,4,7,no,foam\n\
-                P1-01A-K,8,,leak,\"dripped,\nthen fell\"\n";
+    let text = "bag,minute,mm,set aside,note\nP1-01A-C,0,4,,\nP1-01A-C,4,7,no,foam\n\
+                P1-01A-C,8,,leak,\"dripped,\nthen fell\"\n";
     let file = read(text.as_bytes(), &plan());
     assert_eq!(file.readings[1].event.as_deref(), Some("foam"));
     assert_eq!(file.set_aside.len(), 1);
@@ -204,7 +204,7 @@ fn notes_and_bags_set_aside_are_kept() {
 
 #[test]
 fn periods_are_compared_with_the_plan() {
-    let text = "bag,period,minute,mm\nP1-01A-K,P1,0,4\nP1-01A-K,Period 1,4,7\nP2-01A-M,1,0,4\n";
+    let text = "bag,period,minute,mm\nP1-01A-C,P1,0,4\nP1-01A-C,Period 1,4,7\nP2-01A-X,1,0,4\n";
     let file = read(text.as_bytes(), &plan());
     assert_eq!(file.readings.len(), 2);
     assert_eq!(file.rejected[0].line, 4);

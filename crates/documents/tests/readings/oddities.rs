@@ -24,35 +24,35 @@ const HEAD: &str = "bag,minute,height (mm)\n";
 fn codes_that_the_plan_does_not_have() {
     let file = check(
         &format!(
-            "{HEAD}P1-01A-X,0,4\nQ9,0,4\n,0,4\nTotal,,11\nMean of 4,0,5\np101bseven,0,5\nP1-01B-7,0,5\n"
+            "{HEAD}P1-01A-X,0,4\nP1-01D-6,0,4\n,0,4\nTotal,,11\nMean of 4,0,5\np101bseven,0,5\nP1-01B-A,0,5\n"
         ),
         &[
-            (2, "did you mean P1-01A-K?"),
-            (3, "no bag of this plan"),
+            (2, "a character is wrong or two are swapped; did you mean P1-01A-C?"),
+            (3, "a code, but of no bag"),
             (4, "no bag code"),
             (5, "totals or means"),
             (6, "totals or means"),
             (7, "no bag of this plan"),
         ],
     );
-    assert_eq!(taken(&file), [("P1-01B-7", 0.0, 5.0)]);
+    assert_eq!(taken(&file), [("P1-01B-A", 0.0, 5.0)]);
 }
 
 #[test]
 fn two_heights_for_one_bag_and_minute() {
     let file = check(
-        &format!("{HEAD}P1-01A-K,0,4\nP1-01A-K,4,7\nP1-01A-K,4,9\nP1-01A-K,4.0 min,7\n"),
+        &format!("{HEAD}P1-01A-C,0,4\nP1-01A-C,4,7\nP1-01A-C,4,9\nP1-01A-C,4.0 min,7\n"),
         &[(4, "is 9 mm here but 7 mm on line 3"), (5, "repeats line 3")],
     );
-    assert_eq!(taken(&file), [("P1-01A-K", 0.0, 4.0), ("P1-01A-K", 4.0, 7.0)]);
-    check("bag,zero (mm),0,4\nP1-01A-K,4,5 mm,7 mm", &[(2, "4 mm on line 2")]);
+    assert_eq!(taken(&file), [("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 4.0, 7.0)]);
+    check("bag,zero (mm),0,4\nP1-01A-C,4,5 mm,7 mm", &[(2, "4 mm on line 2")]);
 }
 
 #[test]
 fn lines_that_are_no_readings() {
     let file = check(
-        "Period 1,,\n\nbag,minute,height (mm)\nP1-01A-K,0,4\nBag,Minute,Height (mm)\n\
-         P1-01A-K,4,7\n,,\nsum,,11\n",
+        "Period 1,,\n\nbag,minute,height (mm)\nP1-01A-C,0,4\nBag,Minute,Height (mm)\n\
+         P1-01A-C,4,7\n,,\nsum,,11\n",
         &[(1, "above the headings"), (5, "repeats the headings of line 3"), (8, "totals")],
     );
     assert_eq!(file.readings.len(), 2);
@@ -60,16 +60,16 @@ fn lines_that_are_no_readings() {
 
 #[test]
 fn a_second_table_may_have_other_columns() {
-    let text = "bag,0,4\nP1-01A-K,4 mm,7 mm\n\nbag,0,5\nP2-01A-M,3 mm,8 mm\n";
+    let text = "bag,0,4\nP1-01A-C,4 mm,7 mm\n\nbag,0,5\nP2-01A-X,3 mm,8 mm\n";
     let file = check(text, &[]);
-    assert_eq!(taken(&file)[3], ("P2-01A-M", 5.0, 8.0));
+    assert_eq!(taken(&file)[3], ("P2-01A-X", 5.0, 8.0));
     assert!(file.notes.iter().any(|note| note.contains("line 4")), "{:?}", file.notes);
 }
 
 #[test]
 fn cells_that_are_no_heights() {
     let file = check(
-        "bag,0,4,8,12\nP1-01A-K,=B2+1,-3 mm,abc,\"1,250\"\nP1-01B-7,5 mm,12\0 mm,,—\n",
+        "bag,0,4,8,12\nP1-01A-C,=B2+1,-3 mm,abc,\"1,250\"\nP1-01B-A,5 mm,12\0 mm,,—\n",
         &[
             (2, "formula"),
             (2, "below zero"),
@@ -89,7 +89,7 @@ fn cells_that_are_no_heights() {
 #[test]
 fn rows_that_are_too_long_or_too_short() {
     let file = check(
-        &format!("{HEAD}P1-01A-K,0,4,5\nP1-01A-K\nP1-01A-K,4\nP1-01A-K,,9\nP1-01A-K,soon,9\n"),
+        &format!("{HEAD}P1-01A-C,0,4,5\nP1-01A-C\nP1-01A-C,4\nP1-01A-C,,9\nP1-01A-C,soon,9\n"),
         &[(2, "no heading"), (5, "no time"), (6, "\"soon\" is not minutes")],
     );
     assert_eq!((file.cells.taken, file.cells.rejected, file.cells.blank), (1, 3, 2));
@@ -99,7 +99,7 @@ fn rows_that_are_too_long_or_too_short() {
 fn a_quotation_mark_that_is_never_closed_swallows_nothing() {
     let file = check(
         &format!(
-            "{HEAD}P1-01A-K,0,4\nP1-01A-K,4,\"7\nP1-01A-K,8,9\n\"P1-01B-7\",0,\"5\"\nP1-01B-7,4,6\n"
+            "{HEAD}P1-01A-C,0,4\nP1-01A-C,4,\"7\nP1-01A-C,8,9\n\"P1-01B-A\",0,\"5\"\nP1-01B-A,4,6\n"
         ),
         &[(3, "mark too many")],
     );
@@ -107,38 +107,38 @@ fn a_quotation_mark_that_is_never_closed_swallows_nothing() {
     assert!(file.notes[0].contains("line 3"), "{:?}", file.notes);
     assert!(file.notes[0].contains("3 lines"), "{:?}", file.notes);
     let file = check(
-        &format!("{HEAD}P1-01A-K,0,4\nP1-01A-K,4,\"7\nP1-01A-K,8,9\"\n"),
+        &format!("{HEAD}P1-01A-C,0,4\nP1-01A-C,4,\"7\nP1-01A-C,8,9\"\n"),
         &[(3, "mark too many"), (4, "mark too many")],
     );
     assert_eq!(file.readings.len(), 1);
-    check(&format!("{HEAD}P1-01A-K,0,\"4\n5\"\n"), &[(2, "several lines")]);
+    check(&format!("{HEAD}P1-01A-C,0,\"4\n5\"\n"), &[(2, "several lines")]);
 }
 
 #[test]
 fn files_without_headings_are_listed_line_by_line() {
-    check("P1-01A-K,0,4\nP1-01A-K,4,7\n", &[(1, "no headings"), (2, "no headings")]);
-    check("bag,height\nP1-01A-K,4\n", &[(1, "no headings"), (2, "no headings")]);
+    check("P1-01A-C,0,4\nP1-01A-C,4,7\n", &[(1, "no headings"), (2, "no headings")]);
+    check("bag,height\nP1-01A-C,4\n", &[(1, "no headings"), (2, "no headings")]);
     assert_eq!(read(b"", &plan()), ReadingsFile::default());
 }
 
 #[test]
 fn columns_that_are_not_read_are_named() {
-    let file = check("bag,Reader,minute,mm\nP1-01A-K,front row,0,4\n", &[]);
+    let file = check("bag,Reader,minute,mm\nP1-01A-C,front row,0,4\n", &[]);
     assert!(file.notes[0].contains("\"Reader\""), "{:?}", file.notes);
 }
 
 #[test]
 fn times_of_day_that_cannot_be_counted() {
-    check("bag,time,mm\nP1-01A-K,0,4\nP1-01A-K,8:35,7\n", &[(3, "zero reading has none")]);
+    check("bag,time,mm\nP1-01A-C,0,4\nP1-01A-C,8:35,7\n", &[(3, "zero reading has none")]);
     check(
-        "bag,zero time,time,mm\nP1-01A-K,8:31,8:29,4\nP1-01A-K,8:31,8:35,6\nP1-01A-K,8:33,8:39,8\n",
+        "bag,zero time,time,mm\nP1-01A-C,8:31,8:29,4\nP1-01A-C,8:31,8:35,6\nP1-01A-C,8:33,8:39,8\n",
         &[(2, "2 min before"), (4, "another time of its zero")],
     );
     check(
-        "bag,clock,mm\nP1-01A-K,2027-03-09 08:31,4\nP1-01A-K,2027-03-10 08:35,7\nP1-01A-K,12,8\n",
+        "bag,clock,mm\nP1-01A-C,2027-03-09 08:31,4\nP1-01A-C,2027-03-10 08:35,7\nP1-01A-C,12,8\n",
         &[(3, "another date"), (4, "time of day such as 8:31")],
     );
-    check("bag,minute,mm\nP1-01A-K,0,4\nP1-01A-K,1441,7\n", &[(3, "more than a day")]);
+    check("bag,minute,mm\nP1-01A-C,0,4\nP1-01A-C,1441,7\n", &[(3, "more than a day")]);
 }
 
 /// What a cell says must not be able to spoil the page or the terminal on which it is shown.
@@ -146,7 +146,7 @@ fn times_of_day_that_cannot_be_counted() {
 fn reasons_show_cells_on_one_short_line() {
     let long = "x".repeat(5000);
     let file = read(
-        format!("{HEAD}\"a\u{1b}[31m\nb\u{202E}\",0,4\n{long},0,4\nP1-01A-K,0,{long}\n")
+        format!("{HEAD}\"a\u{1b}[31m\nb\u{202E}\",0,4\n{long},0,4\nP1-01A-C,0,{long}\n")
             .as_bytes(),
         &plan(),
     );

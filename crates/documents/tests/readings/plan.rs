@@ -9,7 +9,7 @@ use barm_science::setup::{Bag, Card};
 use jiff::civil::{date, time};
 
 /// Codes of the bags.
-pub(crate) const CODES: [&str; 4] = ["P1-01A-K", "P1-01B-7", "P2-01A-M", "P2-01B-3"];
+pub(crate) const CODES: [&str; 4] = ["P1-01A-C", "P1-01B-A", "P2-01A-X", "P2-01C-T"];
 
 pub(crate) fn plan() -> Plan {
     let amount = |written: &str, kind, value| Amount { written: written.into(), kind, value };
