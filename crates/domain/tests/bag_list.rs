@@ -95,6 +95,7 @@ fn plan(groups: &[u32], questions: &[(usize, u32, u8)], controls: &[u32]) -> Pla
         equipment: Equipment::default(),
         bags: Vec::new(),
         retired_codes: Vec::new(),
+        circumstances: Vec::new(),
     }
 }
 

@@ -3,10 +3,12 @@
 use super::mistake::Wrong;
 use super::notes::Notes;
 use super::section::{Section, short};
-use super::words::{inquiry, within};
+use super::words::{choose, inquiry, within};
 use barm_domain::amount::{altitude_meters, celsius, minutes, pascals};
 use barm_domain::nearest::nearest;
-use barm_domain::plan::{Answered, Day, GroupSetting, Period, Place, SetAsideRule, Standard};
+use barm_domain::plan::{
+    Answered, Circumstance, Day, GroupSetting, Period, Place, SetAsideRule, Standard,
+};
 use jiff::civil::{Date, Time};
 
 /// Two digits of a bag code.
@@ -188,6 +190,21 @@ pub(super) fn set_aside_rules(
         section.finish(notes);
     }
     rules
+}
+
+/// What else is true of the day, such as `circumstances = ["substitute"]`.
+pub(super) fn circumstances(top: &mut Section<'_>, notes: &mut Notes<'_>) -> Vec<Circumstance> {
+    let known = Circumstance::ALL.map(|circumstance| (circumstance.words(), circumstance));
+    let mut circumstances = Vec::new();
+    for (index, text) in
+        top.texts(notes, "circumstances").unwrap_or_default().iter().enumerate()
+    {
+        match choose(text, &known) {
+            Ok(circumstance) => circumstances.push(circumstance),
+            Err(wrong) => notes.wrong(format!("circumstances[{index}]"), wrong),
+        }
+    }
+    circumstances
 }
 
 pub(super) fn answered(top: &mut Section<'_>, notes: &mut Notes<'_>) -> Vec<Answered> {

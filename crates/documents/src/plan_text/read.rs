@@ -115,6 +115,7 @@ fn plan(table: &toml::de::DeTable<'_>, notes: &mut Notes<'_>) -> Plan {
             })
             .unwrap_or(SPARE),
         set_aside_rules: class::set_aside_rules(&mut top, notes),
+        circumstances: class::circumstances(&mut top, notes),
         answered: class::answered(&mut top, notes),
         base: base.0,
         timing: base.1,

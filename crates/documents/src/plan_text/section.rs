@@ -20,6 +20,7 @@ const TOP: &[&str] = &[
     "inquiry",
     "readable_difference",
     "spare",
+    "circumstances",
 ];
 
 /// One table of the file.

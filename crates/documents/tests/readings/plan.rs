@@ -86,5 +86,6 @@ pub(crate) fn plan() -> Plan {
         equipment: Equipment::default(),
         bags: CODES.iter().zip(1..).map(|(code, replicate)| bag(code, replicate)).collect(),
         retired_codes: Vec::new(),
+        circumstances: Vec::new(),
     }
 }

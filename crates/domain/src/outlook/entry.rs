@@ -24,8 +24,6 @@ impl Curve {
 pub struct Upper {
     /// Ethanol at the last reading (% by volume of the liquid).
     pub ethanol_percent_last: f64,
-    /// Ethanol if every fermentable gram were used up in a bag left sealed (% by volume).
-    pub ethanol_percent_all: f64,
     /// Hottest temperature of the bag's contents from the zero reading on (°C).
     pub hottest_celsius: f64,
 }

@@ -2,10 +2,9 @@
 
 use super::Treated;
 use super::entry::{Curve, Entry, Upper};
+use super::overnight::high_percent;
 use crate::plan::{CONTROLS, Plan, Question, Treatment};
-use barm_science::forecast::{Band, Series};
-use barm_science::setup::Setup;
-use barm_science::{ethanol, stoichiometry};
+use barm_science::forecast::{Band, Forecast};
 
 /// One entry for each treatment of each question, references included, then the shared controls
 /// that no question compares with. Treatments without a forecast are left out.
@@ -54,7 +53,7 @@ fn entry(
         vent_by_min: forecast.vent_by_min(),
         readable_at_min: difference.as_ref().and_then(|d| d.readable_at_min(plan.readable_mm)),
         chance_readable: difference.map(|d| d.chance_readable(plan.readable_mm)),
-        upper: upper(own),
+        upper: upper(forecast),
     })
 }
 
@@ -62,41 +61,10 @@ fn curve(band: Band) -> Curve {
     Curve { median: band.median, low: band.low, high: band.high }
 }
 
-fn upper(treated: &Treated) -> Upper {
-    let liquid_ml = liquid_ml(&treated.setup);
-    let percent = |grams: f64| ethanol::percent_by_volume(1000.0 * grams / liquid_ml);
-    let forecast = &treated.forecast;
-    let high = |series: &Series| series.band_of(0.025, 0.975).high;
-    let end = high(forecast.ethanol_g()).last().copied().unwrap_or(0.0);
+fn upper(forecast: &Forecast) -> Upper {
+    let warmest = forecast.celsius().band_of(0.025, 0.975).high;
     Upper {
-        ethanol_percent_last: percent(end),
-        ethanol_percent_all: percent(ethanol_if_all_used(&treated.setup)).max(percent(end)),
-        hottest_celsius: high(forecast.celsius()).into_iter().fold(f64::MIN, f64::max),
+        ethanol_percent_last: high_percent(forecast),
+        hottest_celsius: warmest.into_iter().fold(f64::MIN, f64::max),
     }
-}
-
-/// Water poured and water of the foods (mL).
-fn liquid_ml(setup: &Setup) -> f64 {
-    let foods: f64 = setup.foods.iter().map(|f| f.grams * f.composition.water / 100.0).sum();
-    setup.water_ml + foods
-}
-
-/// Ethanol from everything that yeast and enzymes could ever use (g), dosed on the high side.
-fn ethanol_if_all_used(setup: &Setup) -> f64 {
-    let carriers = setup.enzymes.iter().filter_map(|enzyme| enzyme.carrier.as_ref());
-    let hexose: f64 = setup
-        .foods
-        .iter()
-        .chain(carriers)
-        .map(|portion| {
-            let high = 1.0 + 2.0 * libm::hypot(portion.dosing_sd, portion.content_sd);
-            high * portion.grams * stoichiometry::hexose_in_all(&portion.composition) / 100.0
-        })
-        .sum();
-    if setup.yeast.is_none() {
-        return 0.0;
-    }
-    let moles =
-        hexose * stoichiometry::CO2_MOL_PER_G_HEXOSE * stoichiometry::ETHANOL_PER_CO2.value;
-    moles * stoichiometry::ETHANOL.value
 }

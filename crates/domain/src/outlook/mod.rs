@@ -5,9 +5,11 @@
 
 mod entry;
 mod gather;
+mod overnight;
 
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;
+pub use overnight::{HOURS, Overnight, overnight};
 
 use crate::bench::{self, BenchError};
 use crate::plan::{Plan, Treatment};
@@ -83,8 +85,7 @@ pub fn forecast(
         return Err(OutlookError::NoTime);
     }
     let span = Span { draws: look.draws, ..Span::to(last_minute) };
-    let streams = Streams { day: look.seed, bag: bag_seed(look.seed, &treatment.name) };
-    let forecast = science::forecast(&setup, &span, &streams)
+    let forecast = science::forecast(&setup, &span, &streams(look, treatment))
         .map_err(|source| OutlookError::Setup { treatment: name(), source })?;
     Ok(Treated { treatment: name(), setup, forecast })
 }
@@ -97,6 +98,11 @@ pub fn setup(plan: &Plan, treatment: &Treatment) -> Result<Setup, OutlookError> 
     let day = plan.days.first().ok_or(OutlookError::NoDay)?;
     bench::setup(plan, &plan.recipe(treatment), day)
         .map_err(|source| OutlookError::Bench { treatment: treatment.name.clone(), source })
+}
+
+/// Where the chance of one treatment comes from.
+fn streams(look: Look, treatment: &Treatment) -> Streams {
+    Streams { day: look.seed, bag: bag_seed(look.seed, &treatment.name) }
 }
 
 /// A seed of the treatment's own, so that its spoons differ from those of the others and its

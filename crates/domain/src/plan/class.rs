@@ -111,6 +111,43 @@ pub struct SetAsideRule {
     pub says: String,
 }
 
+/// Something about the day that no recipe tells, but that calls for a caution.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Circumstance {
+    /// A substitute teaches.
+    Substitute,
+    /// Bags are kept until the next day on purpose.
+    KeptOvernight,
+    /// Gloves are handed out.
+    Gloves,
+    /// Young children are in the room: a club, a family night, brothers and sisters.
+    YoungChildren,
+    /// Somebody in the class is allergic to yeast or mold. Nobody's name is kept.
+    YeastAllergy,
+}
+
+impl Circumstance {
+    /// All circumstances.
+    pub const ALL: [Self; 5] = [
+        Self::Substitute,
+        Self::KeptOvernight,
+        Self::Gloves,
+        Self::YoungChildren,
+        Self::YeastAllergy,
+    ];
+
+    /// The words used in plans.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Substitute => "substitute",
+            Self::KeptOvernight => "kept overnight",
+            Self::Gloves => "gloves",
+            Self::YoungChildren => "young children",
+            Self::YeastAllergy => "yeast allergy",
+        }
+    }
+}
+
 /// A caution that the teacher has answered.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Answered {

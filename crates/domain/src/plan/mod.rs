@@ -13,7 +13,9 @@ mod supply;
 
 pub use bag::PlannedBag;
 pub use choice::ChoiceError;
-pub use class::{Answered, Day, GroupSetting, Inquiry, Period, Place, SetAsideRule, Standard};
+pub use class::{
+    Answered, Circumstance, Day, GroupSetting, Inquiry, Period, Place, SetAsideRule, Standard,
+};
 pub use question::{Control, Difference, Question, Treatment, Variable};
 pub use recipe::{BagChoice, CardChoice, Extra, Lies, Recipe, Timing};
 pub use supply::{Equipment, LabelFood, Material};
@@ -50,6 +52,8 @@ pub struct Plan {
     pub spare: f64,
     /// Rules, agreed before the day, by which a bag is set aside.
     pub set_aside_rules: Vec<SetAsideRule>,
+    /// What else is true of the day and calls for a caution.
+    pub circumstances: Vec<Circumstance>,
     /// Cautions that the teacher has answered.
     pub answered: Vec<Answered>,
     /// What every bag is unless its treatment says otherwise.
