@@ -6,6 +6,7 @@
 pub mod amount;
 pub mod bag_list;
 pub mod bench;
+pub mod check;
 pub mod code;
 pub mod cupboard;
 pub mod finding;

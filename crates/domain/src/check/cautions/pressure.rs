@@ -1,0 +1,129 @@
+//! Bags that grow too full (S07, S08).
+
+use super::choices::Choices;
+use super::rule::{CautionRule, Said};
+use super::wording::{minutes_down, percent_up};
+use crate::finding::Field;
+use barm_science::bag::WORKING_FILL;
+
+const OWN_RULE: &str = "common practice, no source: a bag is vented before gas and liquid take up \
+                        80 % of what it can hold, judged at the 97.5th percentile of the forecast";
+
+pub(super) const BURST: CautionRule = CautionRule {
+    code: "S07",
+    hazard: "bag bursts or pops open",
+    trigger: "the upper forecast of a bag reaches 80 % of its volume before the closing bell",
+    source: OWN_RULE,
+    local: true,
+    look: burst,
+};
+
+fn burst(choices: &Choices<'_>) -> Option<Said> {
+    let bell = bell_min(choices);
+    let early = choices
+        .outlook
+        .iter()
+        .filter_map(|entry| entry.vent_by_min.map(|minute| (entry, minute)))
+        .filter(|(_, minute)| *minute <= bell)
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    let fullest = choices.highest(|entry| entry.peak_fill);
+    let full = fullest.filter(|(_, fill)| *fill >= WORKING_FILL.value);
+    let (entry, said) = match (full, early) {
+        (Some((entry, fill)), _) => {
+            (entry, format!("may be {} full at the last reading", percent_up(fill)))
+        }
+        (None, Some((entry, minute))) => (
+            entry,
+            format!(
+                "may be {} full {} after the zero reading",
+                percent_up(WORKING_FILL.value),
+                minutes_down(minute)
+            ),
+        ),
+        (None, None) => return None,
+    };
+    let message =
+        format!("A bag of “{}” {said}, and so full a bag can burst.", entry.treatment);
+    let by = early.map_or(String::new(), |(entry, minute)| {
+        format!(
+            " Vent “{}” within {} of its zero reading.",
+            entry.treatment,
+            minutes_down(minute)
+        )
+    });
+    let fix = format!(
+        "Take a larger bag or less food.{by} Keep your face away, and open it over the sink inside \
+         a second bag."
+    );
+    let said = Said::new(message, fix);
+    Some(match choices.place(&entry.treatment) {
+        Some(at) => said.at(at),
+        None => said,
+    })
+}
+
+/// Minutes from the zero reading to the closing bell of the longest period.
+fn bell_min(choices: &Choices<'_>) -> f64 {
+    let longest = choices.plan.periods.iter().map(|period| period.length_min);
+    longest.fold(0.0, f64::max) - choices.plan.timing.mixing_min
+}
+
+pub(super) const OVERNIGHT: CautionRule = CautionRule {
+    code: "S08",
+    hazard: "bags kept sealed after class",
+    trigger: "the upper forecast of a bag that stays sealed reaches 80 % of its volume within 24 h, \
+              or the plan speaks of keeping bags overnight",
+    source: OWN_RULE,
+    local: true,
+    look: overnight,
+};
+
+fn overnight(choices: &Choices<'_>) -> Option<Said> {
+    let soonest = choices
+        .outlook
+        .iter()
+        .filter_map(|entry| entry.vent_by_min.map(|minute| (entry, minute)))
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    let fix = "Vent every bag before the closing bell, and store none sealed. A bag that must be \
+               kept has its seal open 1 cm (1/2 in), stands upright in a tub and has a label.";
+    if let Some((entry, minute)) = soonest {
+        let message = format!(
+            "If a bag of “{}” stays sealed, it may be {} full after {} and then burst.",
+            entry.treatment,
+            percent_up(WORKING_FILL.value),
+            minutes_down(minute)
+        );
+        let said = Said::new(message, fix);
+        return Some(match choices.place(&entry.treatment) {
+            Some(at) => said.at(at),
+            None => said,
+        });
+    }
+    let at = spoken_of(choices)?;
+    Some(Said::new("A bag kept sealed overnight can fill with gas and burst.", fix).at(at))
+}
+
+/// Where the plan speaks of keeping bags.
+fn spoken_of(choices: &Choices<'_>) -> Option<Field> {
+    let plan = choices.plan;
+    let mut texts = vec![
+        ("title".to_owned(), plan.title.as_str()),
+        ("big_question".to_owned(), plan.big_question.as_str()),
+    ];
+    for (q, question) in plan.questions.iter().enumerate() {
+        texts.push((format!("question[{q}].asks"), &question.asks));
+        for (t, treatment) in question.treatments.iter().enumerate() {
+            texts.push((format!("question[{q}].treatment[{t}].name"), &treatment.name));
+        }
+    }
+    for (r, rule) in plan.set_aside_rules.iter().enumerate() {
+        texts.push((format!("set_aside[{r}].says"), &rule.says));
+    }
+    let keeps = |text: &str| {
+        let text = text.to_lowercase();
+        ["overnight", "over night", "next day", "next morning", "until tomorrow"]
+            .iter()
+            .any(|words| text.contains(words))
+    };
+    texts.into_iter().find(|(_, text)| keeps(text)).map(|(field, _)| Field(field))
+}
