@@ -96,7 +96,7 @@ pub(crate) fn full(periods: usize, groups: usize, bags: usize, all: &[Treatment]
         cost: Some("$34.49".to_owned()),
         cost_note: "without lactase drops, which have no price in the plan".to_owned(),
         stocks: vec![
-            stock("Glucoamylase solution", "60 mL", "Stir 0.6 g (about ⅕ tsp) of powder into 60 mL (¼ cup) of cool water. Wet wipe, no dry sweeping. Keep it cold, use it the same day.", "16 bags of oat flour and potato flakes, 2 mL each, and 4 enzyme controls"),
+            stock("Glucoamylase solution", "60 mL", "Stir 0.6 g (about ¼ tsp) of powder into 60 mL (¼ cup) of cool water. Wet wipe, no dry sweeping. Keep it cold, use it the same day.", "16 bags of oat flour and potato flakes, 2 mL each, and 4 enzyme controls"),
             stock("Mashed banana", "40 g", "Mash one ripe banana with a fork until smooth. Cover it; it browns, which does no harm here.", "8 bags, 4 g each"),
         ],
         water: (1..=periods).map(water).collect(),

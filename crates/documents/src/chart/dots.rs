@@ -30,8 +30,10 @@ pub struct MeasuredGap {
     pub in_mads: Option<f64>,
 }
 
-/// How high dots may be piled before they begin to overlap, in dots.
-const PILE: usize = 7;
+/// How high dots may be piled before they begin to overlap, in dots: as high as the plot has room for.
+const PILES: [usize; 6] = [8, 7, 6, 5, 4, 3];
+/// The highest plot, in its widths, so that it fits on a page.
+const TALLEST: f64 = 1.25;
 
 /// A row with its dots piled up.
 struct Piled<'a> {
@@ -40,19 +42,22 @@ struct Piled<'a> {
     dots: Vec<(f64, usize, Dot)>,
     height: f64,
     step: f64,
+    radius: f64,
 }
 
 impl DotPlot<'_> {
     /// Draws the chart as SVG.
     pub fn svg(&self, frame: &Frame) -> String {
-        let size = frame.type_size;
-        let figures = frame.unit(150.0);
+        if self.rows.is_empty() {
+            return empty(frame, self.title);
+        }
+        let figures = frame.unit(142.0);
         let columns =
             Columns::new(frame, self.rows.iter().map(|row| row.name.as_str()), figures);
-        let right = columns.right - frame.unit(26.0);
+        let right = columns.right - frame.unit(24.0);
         let (low, high) = self.reach();
-        let x = Scale::round(low, high, 5, columns.left, right);
-        let rows: Vec<_> = self.rows.iter().map(|row| pile(frame, row, &x)).collect();
+        let x = Scale::loose(low, high, 5, columns.left, right);
+        let rows = self.piled(frame, &x);
         let top = if self.gap.is_some() { frame.unit(34.0) } else { frame.unit(6.0) };
         let foot = top + rows.iter().map(|row| row.height).sum::<f64>();
         let mut drawing = Drawing::new();
@@ -71,16 +76,19 @@ impl DotPlot<'_> {
         if let Some(gap) = self.gap {
             self.span(frame, &mut drawing, &x, gap, &baselines);
         }
-        if self.rows.is_empty() {
-            let style = Style::new(size).quiet().fill(INK_SOFT);
-            drawing.text((columns.left, top + size * 1.5), frame.words.nothing, style);
+        drawing.finish(frame, foot + frame.unit(26.0), self.title, &self.description(frame))
+    }
+
+    fn piled(&self, frame: &Frame, x: &Scale) -> Vec<Piled<'_>> {
+        let mut rows = Vec::new();
+        for most in PILES {
+            rows = self.rows.iter().map(|row| pile(frame, row, x, most)).collect();
+            let height: f64 = rows.iter().map(|row| row.height).sum();
+            if height <= frame.width * TALLEST {
+                break;
+            }
         }
-        drawing.finish(
-            frame,
-            foot.max(frame.unit(40.0)) + frame.unit(26.0),
-            self.title,
-            &self.description(frame),
-        )
+        rows
     }
 
     fn reach(&self) -> (f64, f64) {
@@ -105,7 +113,7 @@ impl DotPlot<'_> {
         let (size, row) = (frame.type_size, piled.row);
         let middle = base + frame.unit(12.0) - piled.height / 2.0;
         columns.name(frame, drawing, row.look, &row.name, middle);
-        let r = dot_radius(frame);
+        let r = piled.radius;
         for (place, level, dot) in &piled.dots {
             let at = (*place, base - frame.unit(6.0) - *level as f64 * piled.step);
             drawing.mark(frame, row.look, at, r);
@@ -196,12 +204,20 @@ impl DotPlot<'_> {
     }
 }
 
+/// A chart that says that there is nothing to draw.
+pub(super) fn empty(frame: &Frame, title: &str) -> String {
+    let mut drawing = Drawing::new();
+    let style = Style::new(frame.type_size).quiet().fill(INK_SOFT);
+    drawing.text((0.0, frame.type_size * 1.2), frame.words.nothing, style);
+    drawing.finish(frame, frame.type_size * 1.8, title, frame.words.nothing)
+}
+
 fn dot_radius(frame: &Frame) -> f64 {
-    frame.unit(3.7)
+    frame.unit(4.1)
 }
 
 /// Puts each dot at its true place and as low as it can lie without touching another.
-fn pile<'a>(frame: &Frame, row: &'a DotRow, x: &Scale) -> Piled<'a> {
+fn pile<'a>(frame: &Frame, row: &'a DotRow, x: &Scale, most: usize) -> Piled<'a> {
     let wide = dot_radius(frame) * 2.0 * if row.look.ringed() { 1.45 } else { 1.06 };
     let mut sorted: Vec<Dot> =
         row.dots.iter().copied().filter(|dot| dot.rise.is_finite()).collect();
@@ -219,8 +235,10 @@ fn pile<'a>(frame: &Frame, row: &'a DotRow, x: &Scale) -> Piled<'a> {
         dots.push((place, level, dot));
     }
     let levels = dots.iter().map(|(_, level, _)| level + 1).max().unwrap_or(1);
-    let step = if levels > PILE { wide * PILE as f64 / levels as f64 } else { wide };
+    // A pile that is too high is pressed: smaller marks, closer together, never at another place.
+    let press = if levels > most { most as f64 / levels as f64 } else { 1.0 };
+    let (step, radius) = (wide * 0.97 * press, dot_radius(frame) * press.max(0.6));
     let pile = step * (levels - 1) as f64;
-    let height = (pile + frame.unit(26.0)).max(frame.unit(36.0));
-    Piled { row, dots, height, step }
+    let height = (pile + frame.unit(25.0)).max(frame.unit(34.0));
+    Piled { row, dots, height, step, radius }
 }

@@ -29,6 +29,7 @@ pub(super) struct Field<'a> {
     x: Scale,
     y: Scale,
     labels: Vec<Label>,
+    two: bool,
 }
 
 /// What a field must have room for.
@@ -74,7 +75,10 @@ impl<'a> Field<'a> {
         // Two lines a label if there is room, one otherwise; the field grows before a label is dropped.
         let base = (frame.width * 0.44).clamp(frame.unit(240.0), frame.unit(400.0));
         let pads = frame.unit(14.0 + 34.0);
-        let height = base.max(labels.len() as f64 * line * 1.02 + pads);
+        let needed = labels.len() as f64 * line * 1.02 + pads;
+        let needed_by_two = labels.len() as f64 * line * 2.0 + pads;
+        let two = needed_by_two <= base.max(frame.width * 0.62);
+        let height = base.max(if two { needed_by_two } else { needed });
         let room = frame.width * 0.34;
         let widest = labels
             .iter()
@@ -84,15 +88,26 @@ impl<'a> Field<'a> {
             })
             .fold(0.0, f64::max);
         let (top, bottom, left) = (frame.unit(14.0), frame.unit(34.0), frame.unit(34.0));
-        let right = frame.unit(38.0) + widest.min(room);
+        let right = frame.unit(60.0) + widest.min(room);
         let x_room = (left, frame.width - right);
-        let wanted = ((x_room.1 - x_room.0) / frame.unit(52.0)).clamp(2.0, 8.0) as usize;
+        let wanted = ((x_room.1 - x_room.0) / frame.unit(52.0)).clamp(2.0, 7.0) as usize;
         let x =
             Scale::minutes(extent.last_tick, extent.last_minute, wanted, x_room.0, x_room.1);
         let y = Scale::round(extent.lowest, extent.highest, 5, height - bottom, top);
         let drawing = Drawing::new();
-        let mut field =
-            Self { frame, drawing, height, top, right, bottom, left, x, y, labels: Vec::new() };
+        let mut field = Self {
+            frame,
+            drawing,
+            height,
+            top,
+            right,
+            bottom,
+            left,
+            x,
+            y,
+            labels: Vec::new(),
+            two,
+        };
         field.grid();
         field
     }
@@ -176,12 +191,12 @@ impl<'a> Field<'a> {
         let size = self.frame.type_size;
         let line = size * 1.25;
         let (first, last) = (self.top + size * 0.6, self.height - self.bottom - size * 0.2);
-        let two = labels.len() as f64 * 2.0 * line <= last - first + 2.0 * line;
+        let two = self.two;
         let need = if two { 2.0 * line } else { line };
         let wanted: Vec<f64> = labels.iter().map(|label| label.at.1).collect();
         let edge = if two { line * 0.5 } else { 0.0 };
         let places = apart(&wanted, need, first + edge, last - edge);
-        let mark_at = self.frame.width - self.right + self.frame.unit(16.0);
+        let mark_at = self.frame.width - self.right + self.frame.unit(38.0);
         for (label, place) in labels.iter().zip(places) {
             self.lettered(label, place, mark_at, two);
         }

@@ -36,7 +36,9 @@ impl ForecastChart<'_> {
         let extent = Extent::of_strands(self.strands, self.last_reading, end * 1.01);
         let mut field = Field::rule(frame, &extent, &texts);
         for strand in self.strands {
-            band(&mut field, frame, strand);
+            // Many bands over each other turn to mud; the edges still tell where each one ends.
+            let tint = if self.strands.len() > 4 { 0.09 } else { 0.17 };
+            band(&mut field, frame, strand, tint);
         }
         for strand in self.strands {
             let line: Vec<_> =
@@ -80,7 +82,7 @@ impl ForecastChart<'_> {
     }
 }
 
-fn band(field: &mut Field<'_>, frame: &Frame, strand: &Strand) {
+fn band(field: &mut Field<'_>, frame: &Frame, strand: &Strand, tint: f64) {
     let up = strand.moments.iter().map(|m| field.at(m.minute, m.high));
     let down = strand.moments.iter().rev().map(|m| field.at(m.minute, m.low));
     let edge: Vec<_> = up.chain(down).map(|(x, y)| format!("{} {}", at(x), at(y))).collect();
@@ -89,7 +91,7 @@ fn band(field: &mut Field<'_>, frame: &Frame, strand: &Strand) {
     }
     let hue = strand.look.hue();
     let line = Stroke::new(hue, frame.unit(0.8)).opacity(0.45);
-    field.drawing.shape(&format!("M{}Z", edge.join("L")), hue, 0.17, Some(line));
+    field.drawing.shape(&format!("M{}Z", edge.join("L")), hue, tint, Some(line));
 }
 
 /// A dash pattern for another size of drawing.

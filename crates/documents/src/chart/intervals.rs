@@ -39,8 +39,10 @@ impl IntervalChart<'_> {
         let right = (columns.right - frame.unit(30.0)).max(columns.left + frame.unit(80.0));
         let (low, high) = self.reach();
         let steps = if frame.width > frame.unit(560.0) { 5 } else { 4 };
-        let x = Scale::round(low, high, steps, columns.left, right);
-        let (top, tall) = (frame.unit(26.0), frame.unit(30.0));
+        let x = Scale::loose(low, high, steps, columns.left, right);
+        let names_on_two_lines = self.rows.iter().any(|row| columns.is_long(frame, &row.name));
+        let tall = frame.unit(if names_on_two_lines { 36.0 } else { 30.0 });
+        let top = frame.unit(26.0);
         let foot = top + tall * self.rows.len().max(1) as f64;
         let mut drawing = Drawing::new();
         uprights(&mut drawing, frame, &x, top, foot);

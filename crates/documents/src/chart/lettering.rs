@@ -84,7 +84,12 @@ pub(super) fn figure(value: f64, digits: usize) -> String {
     if !value.is_finite() {
         return "–".to_owned();
     }
-    let text = format!("{:.digits$}", value.abs());
+    // No reading is that large; if one is, it must still fit its column.
+    let text = if value.abs() < 1e7 {
+        format!("{:.digits$}", value.abs())
+    } else {
+        format!("{:.0e}", value.abs())
+    };
     if value < 0.0 && text.contains(|c: char| c.is_ascii_digit() && c != '0') {
         format!("−{text}")
     } else {
@@ -103,6 +108,36 @@ pub(super) fn signed(value: f64, digits: usize) -> String {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    /// The tables against the advance widths in the `hmtx` table of the very fonts (ISO/IEC 14496-22).
+    #[test]
+    fn widths_are_those_of_the_fonts() {
+        let faces: [(&[u8], &[u16; 95]); 2] = [
+            (include_bytes!("../../fonts/BarmSans-Regular.ttf"), &REGULAR),
+            (include_bytes!("../../fonts/BarmSans-Semibold.ttf"), &SEMIBOLD),
+        ];
+        for (bytes, table) in faces {
+            let face = ttf_parser::Face::parse(bytes, 0).unwrap();
+            let advance =
+                |letter: char| face.glyph_index(letter).and_then(|g| face.glyph_hor_advance(g));
+            assert_eq!(face.units_per_em(), 1000);
+            for (place, width) in table.iter().enumerate() {
+                let letter = char::from(b' ' + place as u8);
+                assert_eq!(advance(letter), Some(*width), "{letter:?}");
+            }
+            for letter in ['−', '×', '±'] {
+                assert_eq!(advance(letter), advance('0'), "{letter:?}");
+            }
+            let marked: Vec<f64> = "áéíóúñüçãõÁÉÑőűłżğşăîâėųõøåæœ"
+                .chars()
+                .filter_map(|letter| advance(letter).map(f64::from))
+                .collect();
+            let mean = marked.iter().sum::<f64>() / marked.len() as f64;
+            assert!(mean / 1000.0 <= OTHER_LATIN, "{mean}");
+            let widest = face.glyph_index('…').and_then(|g| face.glyph_hor_advance(g));
+            assert!(widest.is_some_and(|wide| f64::from(wide) / 1000.0 <= OTHER));
+        }
+    }
 
     #[test]
     fn figures_carry_true_signs() {

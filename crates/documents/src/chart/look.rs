@@ -95,3 +95,44 @@ impl Look {
         self.0 > 8 && (self.0 - 1) / 8 % 2 == 1
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Relative luminance, WCAG 2.2 (W3C 2023), from memory.
+    fn luminance(hue: &str) -> f64 {
+        let part = |at: usize| {
+            let value = f64::from(u8::from_str_radix(&hue[at..at + 2], 16).unwrap()) / 255.0;
+            if value <= 0.04045 { value / 12.92 } else { ((value + 0.055) / 1.055).powf(2.4) }
+        };
+        0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)
+    }
+
+    fn contrast(a: &str, b: &str) -> f64 {
+        let (a, b) = (luminance(a), luminance(b));
+        (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    /// WCAG 2.2, success criteria 1.4.11 (3 : 1 for marks and lines) and 1.4.3 (4.5 : 1 for text).
+    #[test]
+    fn marks_and_text_stand_out_from_the_paper() {
+        for ground in [PAPER, "#FFFFFF"] {
+            for look in (0..=8).map(Look) {
+                let contrast = contrast(look.hue(), ground);
+                assert!(contrast >= 3.0, "{look:?} on {ground}: {contrast:.2}");
+            }
+            assert!(contrast(INK, ground) >= 4.5 && contrast(INK_SOFT, ground) >= 4.5);
+            assert!(contrast(RULE_STRONG, ground) >= 3.0);
+        }
+    }
+
+    #[test]
+    fn sixteen_treatments_and_the_bag_without_food_all_look_different_without_color() {
+        let plain = |look: u8| (Look(look).mark(), Look(look).ringed());
+        let looks: std::collections::HashSet<_> = (0..=16).map(plain).collect();
+        assert_eq!(looks.len(), 17);
+        assert_eq!((Look(9).mark(), Look(9).ringed()), (Mark::Disc, true));
+        assert_eq!((Look(17).mark(), Look(17).ringed()), (Mark::Disc, false));
+    }
+}

@@ -15,6 +15,7 @@ mod rows;
 mod scale;
 mod series;
 mod svg;
+mod terminal;
 
 pub use curves::CurvesChart;
 pub use dots::{DotPlot, MeasuredGap};
@@ -24,3 +25,4 @@ pub use intervals::IntervalChart;
 pub use look::{INK, INK_SOFT, Look, Mark, PAPER, RULE, RULE_STRONG};
 pub use marks::mark;
 pub use series::{Dot, DotRow, Estimate, IntervalRow, Moment, Reading, Sheaf, Strand};
+pub use terminal::Terminal;

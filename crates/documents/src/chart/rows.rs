@@ -37,6 +37,16 @@ impl Columns {
         }
     }
 
+    fn lines(&self, frame: &Frame, name: &str) -> Vec<String> {
+        let room = self.left - self.name - frame.unit(10.0);
+        two_lines(name, room, frame.type_size, Weight::Semibold)
+    }
+
+    /// Whether `name` takes two lines.
+    pub(super) fn is_long(&self, frame: &Frame, name: &str) -> bool {
+        self.lines(frame, name).len() > 1
+    }
+
     /// The mark and the name, centered on `middle`.
     pub(super) fn name(
         &self,
@@ -48,8 +58,7 @@ impl Columns {
     ) {
         let size = frame.type_size;
         drawing.mark(frame, look, (frame.unit(7.0), middle), frame.unit(4.8));
-        let room = self.left - self.name - frame.unit(10.0);
-        let lines = two_lines(name, room, size, Weight::Semibold);
+        let lines = self.lines(frame, name);
         let first = middle + size * 0.34 - (lines.len() - 1) as f64 * size * 0.56;
         for (at, line) in lines.iter().enumerate() {
             let style = Style::new(size);

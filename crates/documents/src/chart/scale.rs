@@ -26,13 +26,31 @@ impl Scale {
             .map(|times| times * power)
             .find(|step| *step >= rough * 0.999)
             .unwrap_or(10.0 * power);
-        // Half a step of air is enough; a whole empty step would waste the paper.
         let first = (least / step + 1e-9).floor();
         let last = (most / step - 1e-9).ceil();
         let ticks: Vec<f64> =
             (0..=(last - first) as usize).map(|k| (first + k as f64) * step).collect();
         let digits = if step >= 1.0 { 0 } else { (-step.log10().floor()) as usize };
         Self { low: first * step, high: last * step, ticks, digits, from, to }
+    }
+
+    /// As [`Self::round`], but an end that would lie more than a third of a step beyond the values is drawn in, so
+    /// that no paper is wasted; the ends need not be ticks.
+    pub(super) fn loose(least: f64, most: f64, wanted: usize, from: f64, to: f64) -> Self {
+        let mut scale = Self::round(least, most, wanted, from, to);
+        if let [first, second, ..] = scale.ticks[..] {
+            let step = second - first;
+            let (least, most) = (least.min(most), most.max(least));
+            if least - scale.low > step / 3.0 {
+                scale.low = least - step * 0.15;
+            }
+            if scale.high - most > step / 3.0 {
+                scale.high = most + step * 0.15;
+            }
+            let inside = scale.low - 1e-9..=scale.high + 1e-9;
+            scale.ticks.retain(|tick| inside.contains(tick));
+        }
+        scale
     }
 
     /// A scale of whole minutes from 0 to `most`; it ends at `most` and, if it can, has a tick there.
@@ -94,6 +112,11 @@ mod tests {
             let scale = Scale::round(least, least + span, wanted, 0.0, 100.0);
             prop_assert!(scale.at(least) >= -1e-6 && scale.at(least + span) <= 100.0 + 1e-3);
             prop_assert!((2..=wanted + 2).contains(&scale.ticks.len()), "{:?}", scale);
+            let loose = Scale::loose(least, least + span, wanted, 0.0, 100.0);
+            prop_assert!(loose.at(least) >= -1e-6 && loose.at(least + span) <= 100.0 + 1e-3);
+            prop_assert!(!loose.ticks.is_empty() && loose.ticks.iter().all(|tick| {
+                (-1e-6..=100.0 + 1e-6).contains(&loose.at(*tick))
+            }), "{:?}", loose);
         }
     }
 }

@@ -8,7 +8,7 @@ use typst::foundations::{Bytes, Datetime, Duration, Smart};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
-use typst::{Library, LibraryExt, World};
+use typst::{Library, LibraryExt, World, WorldExt};
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
@@ -88,9 +88,17 @@ impl World for Desktop {
     }
 }
 
-fn said(diagnostics: &[SourceDiagnostic]) -> String {
-    let messages: Vec<&str> = diagnostics.iter().map(|one| one.message.as_str()).collect();
-    messages.join("; ")
+/// What the engine said, with the line of the template, which is what whoever mends it needs first.
+fn said(desktop: &Desktop, diagnostics: &[SourceDiagnostic]) -> String {
+    let line = |one: &SourceDiagnostic| {
+        let source = desktop.source(one.span.id()?).ok()?;
+        let line = source.lines().byte_to_line(desktop.range(one.span)?.start)?;
+        Some(format!(" ({}:{})", source.id().vpath().get_without_slash(), line + 1))
+    };
+    let messages = diagnostics
+        .iter()
+        .map(|one| format!("{}{}", one.message, line(one).unwrap_or_default()));
+    messages.collect::<Vec<_>>().join("; ")
 }
 
 /// Sets `values` with `template` and returns the PDF; `sheet` names the sheet in errors.
@@ -117,15 +125,19 @@ pub(crate) fn press(
     })?;
     let laid_out = typst::compile::<PagedDocument>(&desktop).output;
     let written = match &laid_out {
-        Err(errors) => Err(PdfError::Layout { sheet, cause: said(errors) }),
-        Ok(document) => write(sheet, document),
+        Err(errors) => Err(PdfError::Layout { sheet, cause: said(&desktop, errors) }),
+        Ok(document) => write(sheet, &desktop, document),
     };
     // The engine remembers every layout for ever unless told to forget, failed ones too.
     comemo::evict(0);
     written
 }
 
-fn write(sheet: &'static str, document: &PagedDocument) -> Result<Vec<u8>, PdfError> {
+fn write(
+    sheet: &'static str,
+    desktop: &Desktop,
+    document: &PagedDocument,
+) -> Result<Vec<u8>, PdfError> {
     let failed = |cause| PdfError::Export { sheet, cause };
     let standards = PdfStandards::new(&[PdfStandard::Ua_1])
         .map_err(|error| failed(error.message().to_string()))?;
@@ -134,5 +146,5 @@ fn write(sheet: &'static str, document: &PagedDocument) -> Result<Vec<u8>, PdfEr
         standards,
         ..PdfOptions::default()
     };
-    typst_pdf::pdf(document, &options).map_err(|errors| failed(said(&errors)))
+    typst_pdf::pdf(document, &options).map_err(|errors| failed(said(desktop, &errors)))
 }

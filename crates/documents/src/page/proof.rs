@@ -19,7 +19,7 @@ pub(super) fn read(values: &mut Value) -> bool {
         Value::String(text) => {
             let picture = text.starts_with("<svg ");
             let (printable, replaced) = printable(text);
-            *text = if picture { printable } else { breakable(&printable) };
+            *text = if picture { printable } else { breakable(&bound(&printable)) };
             replaced
         }
         Value::Array(list) => list.iter_mut().fold(false, |any, one| read(one) | any),
@@ -59,6 +59,27 @@ fn printable(text: &str) -> (String, bool) {
     (out, replaced)
 }
 
+/// Units that stay on the line of their number.
+const UNITS: [&str; 17] = [
+    "%", "°C", "°F", "mm", "cm", "in", "mL", "L", "g", "kg", "mg", "s", "min", "h", "tsp",
+    "tbsp", "cups",
+];
+
+/// Binds a number to its unit with a space that does not break.
+fn bound(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut rest = text;
+    while let Some(at) = rest.find(' ') {
+        let (before, after) = (&rest[..at], &rest[at + 1..]);
+        let numeric = before.chars().next_back().is_some_and(char::is_numeric);
+        let word = after.split([' ', ',', '.', ';', ':', ')', '(']).next().unwrap_or_default();
+        out.push_str(before);
+        out.push(if numeric && UNITS.contains(&word) { '\u{A0}' } else { ' ' });
+        rest = after;
+    }
+    out + rest
+}
+
 /// Lets a word that fits no column be broken.
 fn breakable(text: &str) -> String {
     let broken = |word: &str| {
@@ -90,6 +111,15 @@ mod tests {
         assert_eq!(printable("👩\u{200D}🔬"), ("[?]".to_owned(), true));
         assert_eq!(printable("½ tsp × 3, Ñandú"), ("½ tsp × 3, Ñandú".to_owned(), false));
         assert_eq!(printable("a\u{202E}b\tc\u{0}"), ("ab c ".to_owned(), false));
+    }
+
+    #[test]
+    fn a_number_keeps_its_unit() {
+        assert_eq!(
+            bound("Stir 2 g in 60 mL (¼ cup) at 40 °C."),
+            "Stir 2\u{A0}g in 60\u{A0}mL (¼ cup) at 40\u{A0}°C."
+        );
+        assert_eq!(bound("4 inches in 2 rows"), "4 inches in 2 rows");
     }
 
     #[test]

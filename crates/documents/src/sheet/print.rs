@@ -9,6 +9,9 @@ use crate::chart::{
 };
 use crate::page::{Paper, PdfError, press};
 
+/// Rows of a chart that fit on one page; a chart with more is drawn in several pictures.
+const ROWS_A_PAGE: usize = 20;
+
 /// The results report as a PDF of several pages.
 ///
 /// # Errors
@@ -16,14 +19,21 @@ use crate::page::{Paper, PdfError, press};
 pub fn results_pdf(report: &ResultsReport, paper: Paper) -> Result<Vec<u8>, PdfError> {
     const SHEET: &str = "results report";
     let frame = Frame::print(paper.entry_width());
-    let plot = DotPlot { title: &report.title, rows: &report.every_bag, gap: None };
+    let plots: Vec<Value> = report
+        .every_bag
+        .chunks(ROWS_A_PAGE)
+        .map(|rows| {
+            let plot = DotPlot { title: &report.title, rows, gap: None };
+            picture(&plot.svg(&frame), &plot.description(&frame))
+        })
+        .collect();
     let questions: Vec<Value> = report
         .questions
         .iter()
         .map(|question| question_pictures(report, question, &frame))
         .collect();
     let pictures = json!({
-        "every-bag": picture(&plot.svg(&frame), &plot.description(&frame)),
+        "every-bag": plots,
         "questions": questions,
     });
     press(SHEET, include_str!("results.typ"), values(SHEET, report, &pictures)?, paper)
@@ -93,11 +103,17 @@ fn question_pictures(
             verdict: one.with_all.verdict.clone(),
         })
         .collect();
-    let intervals =
-        IntervalChart { title: &question.asks, reference: &question.reference, rows: &rows };
+    let intervals: Vec<Value> = rows
+        .chunks(ROWS_A_PAGE)
+        .map(|rows| {
+            let reference = &question.reference;
+            let chart = IntervalChart { title: &question.asks, reference, rows };
+            picture(&chart.svg(frame), &chart.description(frame))
+        })
+        .collect();
     let curves = CurvesChart { title: &question.asks, sheaves: &question.curves };
     json!({
-        "intervals": picture(&intervals.svg(frame), &intervals.description(frame)),
+        "intervals": intervals,
         "curves": picture(&curves.svg(frame), &curves.description(frame)),
         "gap": gap_picture(report, question, frame),
     })

@@ -1,0 +1,222 @@
+//! The charts as they are drawn: named snapshots in `tests/charts/`, and what holds for any chart.
+//!
+//! After a wanted change: `BARM_DRAW_AGAIN=1 cargo test -p barm-documents --test charts`, then look at the files.
+
+use std::fs;
+use std::path::Path;
+
+use barm_documents::chart::{
+    CurvesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
+    IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Strand,
+};
+use proptest::prelude::*;
+
+fn strand(name: &str, look: u8, rise: f64) -> Strand {
+    let moments = (0..=24).step_by(4).map(|minute| {
+        let minute = f64::from(minute);
+        let median = rise * minute / 24.0;
+        Moment { minute, median, low: median * 0.75, high: median * 1.25 }
+    });
+    Strand { name: name.to_owned(), look: Look(look), moments: moments.collect() }
+}
+
+fn sheaf(name: &str, look: u8, rise: f64) -> Sheaf {
+    let bag = |more: f64| -> Vec<Reading> {
+        let read = (0..=6).map(|k| {
+            let minute = f64::from(k) * 4.0;
+            Reading {
+                minute,
+                rise: (rise + more) * minute / 24.0,
+                doubtful: look == 2 && k == 4,
+            }
+        });
+        read.collect()
+    };
+    let mean = (0..=6).map(|k| (f64::from(k) * 4.0, rise * f64::from(k) / 6.0)).collect();
+    Sheaf { name: name.to_owned(), look: Look(look), bags: vec![bag(-1.0), bag(1.0)], mean }
+}
+
+fn row(name: &str, look: u8, rises: &[f64]) -> DotRow {
+    let dots: Vec<Dot> = rises
+        .iter()
+        .enumerate()
+        .map(|(at, &rise)| Dot { rise, set_aside: look == 2 && at == 0 })
+        .collect();
+    let counted: Vec<f64> = dots.iter().filter(|d| !d.set_aside).map(|d| d.rise).collect();
+    let mean = counted.iter().sum::<f64>() / counted.len() as f64;
+    let mad =
+        counted.iter().map(|rise| (rise - mean).abs()).sum::<f64>() / counted.len() as f64;
+    DotRow { name: name.to_owned(), look: Look(look), dots, mean: Some(mean), mad: Some(mad) }
+}
+
+fn interval(name: &str, look: u8, ends: Option<(f64, f64)>, verdict: &str) -> IntervalRow {
+    let estimate =
+        |(low, high): (f64, f64)| Estimate { value: f64::midpoint(low, high), low, high };
+    let verdict = verdict.to_owned();
+    IntervalRow {
+        name: name.to_owned(),
+        look: Look(look),
+        difference: ends.map(estimate),
+        verdict,
+    }
+}
+
+fn strands() -> Vec<Strand> {
+    vec![strand("Maple syrup", 1, 15.0), strand("Oat flour", 3, 5.0), strand("No food", 0, 2.0)]
+}
+
+fn sheaves() -> Vec<Sheaf> {
+    vec![
+        sheaf("Maple syrup", 1, 15.0),
+        sheaf("Mashed banana", 2, 12.0),
+        sheaf("No food", 0, 2.0),
+    ]
+}
+
+fn bags() -> Vec<DotRow> {
+    vec![
+        row("Maple syrup", 1, &[13.0, 14.0, 14.0, 15.0, 17.0]),
+        row("Potato flakes + glucoamylase", 2, &[4.0, 9.0, 10.0, 10.0, 10.0]),
+        row("No food", 0, &[1.0, 2.0, 2.0, 2.0, 3.0]),
+        row("Corn syrup & <more>", 9, &[7.0, 8.5]),
+    ]
+}
+
+fn differences() -> Vec<IntervalRow> {
+    vec![
+        interval("Maple syrup", 1, Some((11.2, 14.8)), "clear"),
+        interval("Nonfat dry milk", 7, Some((-0.5, 1.7)), "can’t tell"),
+        interval("Oat flour", 3, None, "not comparable"),
+    ]
+}
+
+fn forecast(strands: &[Strand], frame: &Frame) -> String {
+    ForecastChart { title: "Forecast", strands, last_reading: 24.0, bell: Some(31.0) }
+        .svg(frame)
+}
+
+fn gap() -> MeasuredGap {
+    MeasuredGap { row: 0, reference: 2, in_mads: Some(10.4) }
+}
+
+/// Compares a drawing with the one that was looked at and kept.
+fn kept(name: &str, svg: &str) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/charts").join(name);
+    // One element a line, so that a change can be read.
+    let drawn = svg.replace("><", ">\n<") + "\n";
+    if std::env::var_os("BARM_DRAW_AGAIN").is_some() {
+        fs::write(&path, &drawn).unwrap();
+    }
+    let looked_at = fs::read_to_string(&path).unwrap();
+    assert!(drawn == looked_at, "{name} is drawn differently; see the head of this file");
+}
+
+#[test]
+fn charts_look_as_they_did_when_someone_looked() {
+    let print = Frame::print(430.0);
+    kept("forecast.svg", &forecast(&strands(), &print));
+    let curves = CurvesChart { title: "Readings", sheaves: &sheaves() };
+    kept("curves.svg", &curves.svg(&print));
+    let dots = DotPlot { title: "Every bag", rows: &bags(), gap: Some(gap()) };
+    kept("dots.svg", &dots.svg(&print));
+    let intervals =
+        IntervalChart { title: "Differences", reference: "No food", rows: &differences() };
+    kept("intervals.svg", &intervals.svg(&print));
+    kept("forecast-phone.svg", &forecast(&strands(), &Frame::screen(340.0)));
+}
+
+#[test]
+fn a_chart_says_in_words_what_it_shows() {
+    let print = Frame::print(430.0);
+    let dots = DotPlot { title: "Every bag", rows: &bags()[..1], gap: None };
+    assert_eq!(dots.description(&print), "Maple syrup (5): 14.6 mm, MAD 1.1.");
+    let rows = &differences()[..1];
+    let intervals = IntervalChart { title: "Differences", reference: "No food", rows };
+    assert_eq!(
+        intervals.description(&print),
+        "same as No food: Maple syrup: +13.0 mm (11.2 to 14.8), clear."
+    );
+}
+
+#[test]
+fn empty_charts_are_drawn_too() {
+    let screen = Frame::screen(340.0);
+    for svg in [
+        forecast(&[], &screen),
+        CurvesChart { title: "", sheaves: &[] }.svg(&screen),
+        DotPlot { title: "", rows: &[], gap: Some(gap()) }.svg(&screen),
+        IntervalChart { title: "", reference: "", rows: &[] }.svg(&screen),
+    ] {
+        assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>"));
+    }
+}
+
+/// Every start tag has its end tag, attributes are quoted, and no name from outside has become a tag.
+fn well_formed(svg: &str) -> Result<(), String> {
+    const TAGS: [&str; 8] = ["svg", "title", "desc", "line", "path", "circle", "text", "g"];
+    let mut open: Vec<&str> = Vec::new();
+    for piece in svg.split('<').skip(1) {
+        let (tag, _) = piece.split_once('>').ok_or("a tag without an end")?;
+        if let Some(name) = tag.strip_prefix('/') {
+            if open.pop() != Some(name) {
+                return Err(format!("</{name}> closes nothing"));
+            }
+            continue;
+        }
+        let name = tag.split([' ', '/']).next().unwrap_or_default();
+        if !TAGS.contains(&name) || tag.matches('"').count() % 2 != 0 {
+            return Err(format!("unknown or unquoted: <{tag}>"));
+        }
+        if !tag.ends_with('/') {
+            open.push(name);
+        }
+    }
+    if open.is_empty() { Ok(()) } else { Err(format!("never closed: {open:?}")) }
+}
+
+proptest! {
+    #[test]
+    fn any_name_and_number_gives_a_well_formed_picture(
+        name in any::<String>(),
+        look: u8,
+        numbers in prop::collection::vec(any::<f64>(), 3..8),
+        width in 200.0..1200.0_f64,
+    ) {
+        let frame = Frame::screen(width);
+        let moments = numbers.windows(3).enumerate().map(|(minute, n)| Moment {
+            minute: minute as f64, median: n[0], low: n[1], high: n[2],
+        });
+        let strand = Strand { name: name.clone(), look: Look(look), moments: moments.collect() };
+        let reading = |(at, &rise): (usize, &f64)| Reading { minute: at as f64, rise, doubtful: true };
+        let sheaf = Sheaf {
+            name: name.clone(),
+            look: Look(look),
+            bags: vec![numbers.iter().enumerate().map(reading).collect()],
+            mean: vec![(numbers[0], numbers[1])],
+        };
+        let dots = DotRow {
+            name: name.clone(),
+            look: Look(look),
+            dots: numbers.iter().map(|&rise| Dot { rise, set_aside: true }).collect(),
+            mean: Some(numbers[0]),
+            mad: Some(numbers[1]),
+        };
+        let difference = Estimate { value: numbers[0], low: numbers[1], high: numbers[2] };
+        let interval = IntervalRow {
+            name: name.clone(),
+            look: Look(look),
+            difference: Some(difference),
+            verdict: name.clone(),
+        };
+        for svg in [
+            forecast(&[strand], &frame),
+            CurvesChart { title: &name, sheaves: &[sheaf] }.svg(&frame),
+            DotPlot { title: &name, rows: &[dots], gap: None }.svg(&frame),
+            IntervalChart { title: &name, reference: &name, rows: &[interval] }.svg(&frame),
+        ] {
+            let checked = well_formed(&svg);
+            prop_assert!(checked.is_ok(), "{:?}", checked);
+            prop_assert!(!svg.contains("NaN") && !svg.contains("inf"));
+        }
+    }
+}
