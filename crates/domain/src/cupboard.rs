@@ -9,8 +9,7 @@ use barm_science::enzyme::PRODUCTS;
 use barm_science::food;
 
 /// Materials that are neither food nor enzyme.
-pub const PLAIN_MATERIALS: [&str; 8] =
-    ["yeast", "bags", "cards", "labels", "cups", "spoons", "gloves", "syringes"];
+pub const PLAIN_MATERIALS: [&str; 6] = ["yeast", "bags", "cards", "labels", "cups", "spoons"];
 
 /// Stock solutions, with the key of the powder or tablet they are made from: `2 mL` is taken from
 /// the solution, `0.1 g` straight from the jar.

@@ -20,21 +20,26 @@ pub(super) const ALCOHOL: CautionRule = CautionRule {
 
 fn alcohol(choices: &Choices<'_>) -> Option<Said> {
     let (entry, last) = choices.highest(|entry| entry.upper.ethanol_percent_last)?;
-    let (later, all) = choices.highest(|entry| entry.upper.ethanol_percent_all)?;
-    if last.max(all) < WORTH_SAYING {
+    let left = choices
+        .overnight
+        .iter()
+        .filter(|left| left.ethanol_percent.is_finite())
+        .max_by(|a, b| a.ethanol_percent.total_cmp(&b.ethanol_percent));
+    let most = left.map_or(last, |left| left.ethanol_percent.max(last));
+    if most < WORTH_SAYING {
         return None;
     }
-    let whose = if later.treatment == entry.treatment {
-        String::new()
-    } else {
-        format!(" in “{}”", later.treatment)
-    };
+    let later = left.map_or(String::new(), |left| {
+        format!(
+            ", and up to {} % of “{}” if it is left for a day",
+            tenths_up(left.ethanol_percent.max(last)),
+            left.treatment
+        )
+    });
     let message = format!(
-        "Yeast makes alcohol: up to {} % of “{}” at the last reading, and up to {} %{whose} if the \
-         bag is kept.",
+        "Yeast makes alcohol: up to {} % of “{}” at the last reading{later}.",
         tenths_up(last),
-        entry.treatment,
-        tenths_up(all)
+        entry.treatment
     );
     let fix = "No flame nearby. Pour all of it away the same day. Nobody tastes it, collects it or \
                distills it, and nobody calls it a drink.";

@@ -3,13 +3,15 @@
 use super::enzymes::{EnzymeUsed, enzymes};
 use super::ingredients::{FoodUsed, foods};
 use crate::finding::Field;
-use crate::outlook::Entry;
-use crate::plan::{Difference, Plan, Recipe, Variable};
+use crate::outlook::{Entry, Overnight};
+use crate::plan::{Circumstance, Difference, Plan, Recipe, Variable};
 
 /// The choices of a plan.
 pub(super) struct Choices<'a> {
     pub plan: &'a Plan,
     pub outlook: &'a [Entry],
+    /// What bags hold that are left sealed; may be empty.
+    pub overnight: &'a [Overnight],
     /// Every treatment that is made.
     pub made: Vec<Made<'a>>,
     /// Every food that is used or bought, each once.
@@ -27,16 +29,22 @@ pub(super) struct Made<'a> {
 }
 
 impl<'a> Choices<'a> {
-    pub(super) fn of(plan: &'a Plan, outlook: &'a [Entry]) -> Self {
+    pub(super) fn of(plan: &'a Plan, outlook: &'a [Entry], overnight: &'a [Overnight]) -> Self {
         let made = made(plan);
         let foods = foods(plan, &made);
         let enzymes = enzymes(plan, &made);
-        Self { plan, outlook, made, foods, enzymes }
+        Self { plan, outlook, overnight, made, foods, enzymes }
     }
 
     /// Whether anything at all is made.
     pub(super) fn any_bag(&self) -> bool {
         !self.made.is_empty()
+    }
+
+    /// Where the plan says that this is true of the day, if it does.
+    pub(super) fn circumstance(&self, wanted: Circumstance) -> Option<Field> {
+        let at = self.plan.circumstances.iter().position(|told| *told == wanted)?;
+        Some(Field(format!("circumstances[{at}]")))
     }
 
     /// The first treatment with live yeast.

@@ -3,7 +3,7 @@
 use super::choices::Choices;
 use super::rule::{CautionRule, Said};
 use super::wording::list;
-use crate::plan::Variable;
+use crate::plan::{Circumstance, Variable};
 use barm_science::setup::EnzymeKind;
 
 pub(super) const YEAST: CautionRule = CautionRule {
@@ -29,7 +29,8 @@ fn yeast(choices: &Choices<'_>) -> Option<Said> {
 pub(super) const YEAST_ALLERGY: CautionRule = CautionRule {
     code: "S27",
     hazard: "allergy to yeast or mold",
-    trigger: "yeast, or an enzyme that is made with mold, goes into a bag",
+    trigger: "the plan says that somebody is allergic to yeast or mold, and yeast or an enzyme made \
+              with mold goes into a bag",
     source: "CDC, Voluntary Guidelines for Managing Food Allergies in Schools (2013): do not \
              exclude, seen in part; which enzymes are made with mold: from memory",
     local: true,
@@ -47,12 +48,13 @@ fn yeast_allergy(choices: &Choices<'_>) -> Option<Said> {
     let yeast = choices.with_yeast();
     let mut things: Vec<&str> = yeast.iter().map(|_| "yeast").collect();
     things.extend(molds.iter().map(|enzyme| enzyme.name.as_str()));
-    let at = yeast
-        .map(|made| made.at(Variable::Yeast))
-        .or_else(|| molds.first().map(|enzyme| enzyme.at.clone()))?;
+    if things.is_empty() {
+        return None;
+    }
+    let at = choices.circumstance(Circumstance::YeastAllergy)?;
     let message =
         format!("A person who cannot stand yeast or mold may get ill from {}.", list(&things));
-    let fix = "If someone has such an allergy, ask the nurse. Let that student watch, time or keep \
+    let fix = "Ask the nurse what that person may do. Let that student watch, time or keep \
                the numbers, and leave nobody out. Write no student's name into the plan.";
     Some(Said::new(message, fix).at(at))
 }

@@ -23,7 +23,7 @@ mod wording;
 pub use rule::{CautionRule, LOCAL_RULES};
 
 use crate::finding::{Field, Finding, Severity};
-use crate::outlook::Entry;
+use crate::outlook::{Entry, Overnight};
 use crate::plan::Plan;
 use choices::Choices;
 
@@ -70,8 +70,12 @@ pub const ANSWER_TO_NOTHING: &str = "answer-to-nothing";
 /// no caution.
 ///
 /// Cautions that rest on a forecast stay silent without one.
-pub(super) fn cautions(plan: &Plan, outlook: &[Entry]) -> Vec<Finding> {
-    let choices = Choices::of(plan, outlook);
+pub(super) fn cautions(
+    plan: &Plan,
+    outlook: &[Entry],
+    overnight: &[Overnight],
+) -> Vec<Finding> {
+    let choices = Choices::of(plan, outlook, overnight);
     let mut found: Vec<Finding> =
         CAUTION_RULES.iter().filter_map(|rule| rule.find(&choices)).collect();
     found.sort_by_key(|finding| finding.severity != Severity::Caution);

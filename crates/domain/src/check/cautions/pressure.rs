@@ -3,7 +3,7 @@
 use super::choices::Choices;
 use super::rule::{CautionRule, Said};
 use super::wording::{minutes_down, percent_up};
-use crate::finding::Field;
+use crate::plan::Circumstance;
 use barm_science::bag::WORKING_FILL;
 
 const OWN_RULE: &str = "common practice, no source: a bag is vented before gas and liquid take up \
@@ -72,7 +72,7 @@ pub(super) const OVERNIGHT: CautionRule = CautionRule {
     code: "S08",
     hazard: "bags kept sealed after class",
     trigger: "the upper forecast of a bag that stays sealed reaches 80 % of its volume within 24 h, \
-              or the plan speaks of keeping bags overnight",
+              or the plan says that bags are kept overnight",
     source: OWN_RULE,
     local: true,
     look: overnight,
@@ -99,31 +99,6 @@ fn overnight(choices: &Choices<'_>) -> Option<Said> {
             None => said,
         });
     }
-    let at = spoken_of(choices)?;
+    let at = choices.circumstance(Circumstance::KeptOvernight)?;
     Some(Said::new("A bag kept sealed overnight can fill with gas and burst.", fix).at(at))
-}
-
-/// Where the plan speaks of keeping bags.
-fn spoken_of(choices: &Choices<'_>) -> Option<Field> {
-    let plan = choices.plan;
-    let mut texts = vec![
-        ("title".to_owned(), plan.title.as_str()),
-        ("big_question".to_owned(), plan.big_question.as_str()),
-    ];
-    for (q, question) in plan.questions.iter().enumerate() {
-        texts.push((format!("question[{q}].asks"), &question.asks));
-        for (t, treatment) in question.treatments.iter().enumerate() {
-            texts.push((format!("question[{q}].treatment[{t}].name"), &treatment.name));
-        }
-    }
-    for (r, rule) in plan.set_aside_rules.iter().enumerate() {
-        texts.push((format!("set_aside[{r}].says"), &rule.says));
-    }
-    let keeps = |text: &str| {
-        let text = text.to_lowercase();
-        ["overnight", "over night", "next day", "next morning", "until tomorrow"]
-            .iter()
-            .any(|words| text.contains(words))
-    };
-    texts.into_iter().find(|(_, text)| keeps(text)).map(|(field, _)| Field(field))
 }

@@ -5,7 +5,7 @@ use super::heat::HANDLING_LIMIT_C;
 use super::rule::{CautionRule, Said};
 use super::wording::{both_degrees, list};
 use crate::finding::Field;
-use crate::plan::Variable;
+use crate::plan::{Circumstance, Variable};
 
 pub(super) const SLIPS: CautionRule = CautionRule {
     code: "S19",
@@ -97,8 +97,8 @@ const FACE_MM: f64 = 125.0;
 pub(super) const BAG_OVER_FACE: CautionRule = CautionRule {
     code: "S26",
     hazard: "plastic bag over a face",
-    trigger: "a bag is larger than 125 mm both ways, the grade is 5 or below, or the title, a day or a \
-              period speaks of a club, siblings or families",
+    trigger: "a bag is larger than 125 mm both ways, the grade is 5 or below, or the plan says that \
+              young children are in the room",
     source: "common practice, no source; size from warning labels in US states, from memory",
     local: true,
     look: bag_over_face,
@@ -115,11 +115,7 @@ fn bag_over_face(choices: &Choices<'_>) -> Option<Said> {
         let field = period.map(|p| format!("period[{p}].grade"));
         field.or_else(|| grade.then(|| "grade".to_owned())).map(Field)
     };
-    let guests = || {
-        let words = ["club", "clubs", "sibling", "siblings", "family", "families"];
-        let title = holds(&choices.plan.title, &words).then(|| Field("title".into()));
-        title.or_else(|| named_in_class(choices, &words))
-    };
+    let guests = || choices.circumstance(Circumstance::YoungChildren);
     if !choices.any_bag() {
         return None;
     }
@@ -133,7 +129,7 @@ fn bag_over_face(choices: &Choices<'_>) -> Option<Said> {
 pub(super) const SUBSTITUTE: CautionRule = CautionRule {
     code: "S28",
     hazard: "a substitute in charge",
-    trigger: "the name of a day or a period speaks of a substitute, or the plan answers this caution",
+    trigger: "the plan says that a substitute teaches",
     source: "own rule, after the teacher's duty of care as the US science teachers' association \
              (NSTA) describes it",
     local: true,
@@ -142,13 +138,7 @@ pub(super) const SUBSTITUTE: CautionRule = CautionRule {
 
 fn substitute(choices: &Choices<'_>) -> Option<Said> {
     let plan = choices.plan;
-    let answered = || {
-        let at = plan.answered.iter().position(|answered| {
-            answered.caution.trim().eq_ignore_ascii_case(SUBSTITUTE.code)
-        })?;
-        Some(Field(format!("answered[{at}]")))
-    };
-    let at = named_in_class(choices, &["substitute", "substitutes"]).or_else(answered)?;
+    let at = choices.circumstance(Circumstance::Substitute)?;
     let hottest = choices.made.iter().map(|made| made.recipe.water_celsius).fold(0.0, f64::max);
     let kettle = plan.equipment.kettles.is_some_and(|count| count > 0);
     let mut drop = Vec::new();
@@ -169,18 +159,4 @@ fn substitute(choices: &Choices<'_>) -> Option<Said> {
         format!("On such a day, leave out {}, and leave a written page.", list(&drop))
     };
     Some(Said::new("A substitute does not know this room and this work as you do.", fix).at(at))
-}
-
-/// Where the name of a day or a period holds one of some words.
-fn named_in_class(choices: &Choices<'_>, words: &[&str]) -> Option<Field> {
-    let plan = choices.plan;
-    let day = plan.days.iter().position(|day| holds(&day.name, words));
-    let period = plan.periods.iter().position(|period| holds(&period.name, words));
-    let day = day.map(|d| format!("day[{d}].name"));
-    day.or_else(|| period.map(|p| format!("period[{p}].name"))).map(Field)
-}
-
-fn holds(text: &str, words: &[&str]) -> bool {
-    let text = text.to_lowercase();
-    text.split(|c: char| !c.is_alphanumeric()).any(|word| words.contains(&word))
 }

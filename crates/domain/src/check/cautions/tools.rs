@@ -4,7 +4,7 @@ use super::choices::Choices;
 use super::rule::{CautionRule, Said};
 use crate::amount::{Amount, AmountKind};
 use crate::finding::Field;
-use crate::plan::Variable;
+use crate::plan::{Circumstance, Variable};
 
 fn meters(choices: &Choices<'_>) -> Option<Field> {
     let some = choices.plan.equipment.meters.is_some_and(|meters| meters > 0);
@@ -68,27 +68,18 @@ fn thermometers(choices: &Choices<'_>) -> Option<Said> {
 pub(super) const GLOVES: CautionRule = CautionRule {
     code: "S23",
     hazard: "latex or glove allergy",
-    trigger: "gloves are on the shopping list, or an answer in the plan speaks of them",
+    trigger: "the plan says that gloves are handed out",
     source: "general practice, no source",
     local: true,
     look: gloves,
 };
 
 fn gloves(choices: &Choices<'_>) -> Option<Said> {
-    let plan = choices.plan;
-    let speaks = |text: &str| {
-        let text = text.to_lowercase();
-        text.contains("glove") || text.contains("latex")
-    };
-    let bought = plan.materials.iter().position(|material| speaks(&material.item));
-    let said = plan.answered.iter().position(|answered| speaks(&answered.answer));
-    let at = bought
-        .map(|m| format!("material[{m}].item"))
-        .or_else(|| said.map(|a| format!("answered[{a}].answer")))?;
+    let at = choices.circumstance(Circumstance::Gloves)?;
     let fix = "Offer nitrile gloves only, or none at all: a mix of food and yeast needs none.";
     Some(
         Said::new("Gloves made of latex can give some people a rash or make them ill.", fix)
-            .at(Field(at)),
+            .at(at),
     )
 }
 
@@ -99,8 +90,7 @@ const SYRINGE_ML: f64 = 20.0;
 pub(super) const SYRINGES: CautionRule = CautionRule {
     code: "S29",
     hazard: "needles and stray syringes",
-    trigger: "something other than water is measured in mL, up to 20 mL, or syringes are on the \
-              shopping list",
+    trigger: "something other than water is measured in mL, up to 20 mL",
     source: "common practice, no source",
     local: true,
     look: syringes,
@@ -110,7 +100,7 @@ fn syringes(choices: &Choices<'_>) -> Option<Said> {
     let drawn = |amount: &Amount| {
         amount.kind == AmountKind::Volume && amount.value > 0.0 && amount.value <= SYRINGE_ML
     };
-    let measured = choices.made.iter().find_map(|made| {
+    let at = choices.made.iter().find_map(|made| {
         let recipe = &made.recipe;
         let food = recipe.food.is_some() && recipe.food_amount.as_ref().is_some_and(drawn);
         let enzyme =
@@ -122,14 +112,7 @@ fn syringes(choices: &Choices<'_>) -> Option<Said> {
             (_, _, true) => Some(made.at(Variable::Extra)),
             _ => None,
         }
-    });
-    let bought = choices
-        .plan
-        .materials
-        .iter()
-        .position(|material| material.item.to_lowercase().contains("syringe"))
-        .map(|m| Field(format!("material[{m}].item")));
-    let at = measured.or(bought)?;
+    })?;
     let fix = "Use blunt syringes that never had a needle, and squirt nobody. Count them out at the \
                start and back in at the end.";
     Some(Said::new("A syringe must have no needle, and none may go missing.", fix).at(at))
