@@ -14,3 +14,4 @@ pub mod nearest;
 pub mod outlook;
 pub mod plan;
 pub mod reading;
+pub mod result;

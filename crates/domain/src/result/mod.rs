@@ -1,0 +1,81 @@
+//! From a class's readings to an honest answer, question by question.
+//!
+//! The bag is the unit: however often it was read, it gives one number, its rise at one minute
+//! that nearly all bags share. The period is the block. Treatments are compared with what the
+//! plan sets beside them, and nothing else. Bags set aside by a rule of the plan are shown both
+//! with and without.
+
+mod answer;
+mod aside;
+mod bags;
+mod common;
+mod contents;
+mod crossed;
+mod curve;
+mod hint;
+mod ladder;
+mod sample;
+mod summary;
+
+pub use answer::{Answer, Compared, Judged};
+pub use bags::BagResult;
+pub use contents::Contents;
+pub use crossed::Crossed;
+pub use curve::{Curve, Rise};
+pub use hint::Hint;
+pub use ladder::{Dot, Ladder, LadderGap, TreatmentDots};
+pub use summary::Summary;
+
+use crate::outlook::Treated;
+use crate::plan::Plan;
+use crate::reading::{Reading, Rejected, SetAside};
+
+/// A value with the interval that holds it 95 times in 100.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measured {
+    /// The value.
+    pub value: f64,
+    /// Low end.
+    pub low: f64,
+    /// High end.
+    pub high: f64,
+}
+
+/// What a class found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ClassResult {
+    /// The minute at which bags are compared; `None` if nearly no bag has a zero reading and a
+    /// later one.
+    pub minute: Option<f64>,
+    /// Every bag of the plan, in the plan's order.
+    pub bags: Vec<BagResult>,
+    /// Every question of the plan, in the plan's order.
+    pub questions: Vec<Answer>,
+    /// What was handed in and could not be used.
+    pub rejected: Vec<Rejected>,
+}
+
+/// Analyzes a class's readings.
+///
+/// `forecasts` are those of the plan's treatments, as [`crate::outlook::forecast`] makes them: gas
+/// and ethanol of a bag rest on them and are left out for a treatment that has none.
+///
+/// Readings of bags that the plan does not have, second readings of a bag at the same minute and
+/// wishes to set a bag aside by a rule that the plan does not have come back under
+/// [`ClassResult::rejected`].
+pub fn analyze(
+    plan: &Plan,
+    forecasts: &[Treated],
+    readings: &[Reading],
+    set_aside: &[SetAside],
+) -> ClassResult {
+    let mut rejected = Vec::new();
+    let aside = aside::accept(plan, set_aside, &mut rejected);
+    let curves = bags::curves(plan, readings, &mut rejected);
+    let minute = bags::common_minute(plan, &curves, &aside);
+    let bags = bags::results(plan, forecasts, curves, &aside, minute);
+    let questions =
+        plan.questions.iter().map(|question| Answer::of(plan, question, &bags)).collect();
+    rejected.sort_by_key(|rejected| rejected.line);
+    ClassResult { minute, bags, questions, rejected }
+}

@@ -1,0 +1,7 @@
+//! From readings to verdicts.
+
+mod bags;
+mod class;
+mod crossed;
+mod published;
+mod stories;
