@@ -15,3 +15,4 @@ pub mod outlook;
 pub mod plan;
 pub mod reading;
 pub mod result;
+pub mod words;

@@ -5,3 +5,4 @@ mod class;
 mod crossed;
 mod published;
 mod stories;
+mod words;

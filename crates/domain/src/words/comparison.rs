@@ -1,0 +1,122 @@
+//! What a comparison says.
+
+use super::number::{bags, sentence_start, short, tenths};
+use super::{Voice, mid_sentence};
+use crate::result::{Compared, Crossed, Judged};
+use barm_science::statistics::compare::Estimate;
+use barm_science::statistics::verdict::{Code, Direction};
+
+/// Chance below which an interaction is spoken of (1), as everywhere 1 in 20.
+const INTERACTION: f64 = 0.05;
+
+impl Voice {
+    /// What a comparison says, in one sentence, with all its bags.
+    pub fn comparison(self, compared: &Compared) -> String {
+        self.judged(compared, &compared.with)
+    }
+
+    /// What it says without the bags that are set aside, if that is something else.
+    pub fn without_set_aside(self, compared: &Compared) -> Option<String> {
+        let changed = compared.hangs_on_set_aside();
+        changed.then(|| {
+            format!(
+                "Without the bags set aside: {}",
+                mid_sentence(&self.judged(compared, &compared.without))
+            )
+        })
+    }
+
+    /// Why, in one sentence.
+    pub fn why(self, compared: &Compared) -> String {
+        self.reason(&compared.with.verdict.reason, compared)
+    }
+
+    /// Why the verdict without the bags that are set aside is what it is, in one sentence.
+    pub fn why_without(self, compared: &Compared) -> String {
+        self.reason(&compared.without.verdict.reason, compared)
+    }
+
+    /// How many bags a comparison rests on, and how many could not be used.
+    pub fn bags_behind(self, compared: &Compared) -> String {
+        let reference = mid_sentence(&compared.reference);
+        let mut said = format!(
+            "This rests on {} of {} and {} of {reference}.",
+            bags(compared.with.n),
+            mid_sentence(&compared.treatment),
+            bags(compared.with.n_reference),
+        );
+        let left_out = compared.left_out + compared.left_out_reference;
+        if left_out > 0 {
+            let verb = if left_out == 1 { "gives" } else { "give" };
+            said.push_str(&format!(" Another {} {verb} no rise to compare.", bags(left_out)));
+        }
+        said
+    }
+
+    /// Whether a crossed change did the same everywhere, in one sentence; nothing if the bags
+    /// cannot tell.
+    pub fn interaction(self, crossed: &Crossed) -> Option<String> {
+        let term = crossed.with.interaction.as_ref().ok()?;
+        Some(if term.p < INTERACTION {
+            "The change did more for some than for others, beyond what chance would do."
+                .to_owned()
+        } else {
+            "Nothing shows that the change did more for some than for others.".to_owned()
+        })
+    }
+
+    fn judged(self, compared: &Compared, judged: &Judged) -> String {
+        let treatment = sentence_start(&compared.treatment);
+        let reference = mid_sentence(&compared.reference);
+        let verdict = &judged.verdict;
+        match (verdict.code, &judged.difference) {
+            (Code::Clear, Some(difference)) => {
+                let size = self.size(difference);
+                let way = way(verdict.direction);
+                let between = self.between(difference, verdict.direction);
+                format!("{treatment} rose {size} {way} than {reference}{between}.")
+            }
+            (Code::Leaning, Some(difference)) => {
+                let size = self.size(difference);
+                let way = way(verdict.direction);
+                format!("{treatment} seems to rise {size} {way} than {reference}.")
+            }
+            (Code::NoRise, _) => {
+                let treatment = mid_sentence(&compared.treatment);
+                format!("Neither {treatment} nor {reference} rose enough to read.")
+            }
+            (Code::Unclear, _) => {
+                let treatment = mid_sentence(&compared.treatment);
+                format!("These bags cannot tell whether {treatment} and {reference} differ.")
+            }
+            _ => format!("{treatment} and {reference} cannot be compared."),
+        }
+    }
+
+    fn size(self, difference: &Estimate) -> String {
+        let size = difference.difference.abs();
+        if self.speaks_of_intervals() {
+            format!("{} mm", tenths(size))
+        } else {
+            format!("about {} mm", short(size.round()))
+        }
+    }
+
+    fn between(self, difference: &Estimate, direction: Option<Direction>) -> String {
+        if !self.speaks_of_intervals() {
+            return String::new();
+        }
+        let (low, high) = match direction {
+            Some(Direction::Less) => (-difference.high, -difference.low),
+            _ => (difference.low, difference.high),
+        };
+        format!(" (between {} and {})", tenths(low), tenths(high))
+    }
+}
+
+fn way(direction: Option<Direction>) -> &'static str {
+    match direction {
+        Some(Direction::Less) => "less",
+        _ => "more",
+    }
+}
