@@ -2,15 +2,19 @@
 
 mod any_bags;
 mod bags;
+mod calibration;
 mod compare;
+mod crossed;
 mod distributions;
 mod dunnett;
 mod experiments;
 mod generator;
 mod lines;
+mod models;
 mod school;
 mod size;
 mod summaries;
 mod table;
 mod two_sets;
 mod variance;
+mod verdicts;

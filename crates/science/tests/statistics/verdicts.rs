@@ -1,0 +1,71 @@
+//! From a comparison to one of five words.
+
+use crate::bags::bag;
+use barm_science::statistics::compare::{BagValue, Reference, compare};
+use barm_science::statistics::verdict::{Code, Direction, Reason, Verdict, verdict};
+
+/// Rises of the reference and of the treatment, each bag by a group of its own, in one period.
+fn judge(reference: &[f64], treatment: &[f64]) -> Verdict {
+    let side = |which: usize, values: &[f64]| -> Vec<BagValue> {
+        let numbered = values.iter().enumerate();
+        numbered.map(|(i, &v)| bag(which, 0, 10 * which + i, v)).collect()
+    };
+    let both = [side(0, reference), side(1, treatment)].concat();
+    verdict(&compare(&both, &Reference::Treatment(0), 0.7).contrasts[0], 3.0)
+}
+
+#[test]
+fn each_word_has_its_bags() {
+    let cases: [(&[f64], &[f64], Code); 8] = [
+        (&[10.0, 12.0, 11.0, 13.0], &[20.0, 22.0, 21.0, 19.0], Code::Clear),
+        (&[20.0, 22.0, 21.0, 19.0], &[10.0, 12.0, 11.0, 13.0], Code::Clear),
+        (&[10.0, 14.0, 12.0], &[15.0, 18.0, 13.0], Code::Leaning),
+        (&[10.0, 18.0], &[12.0, 19.0], Code::Unclear),
+        (&[0.0, 1.0, 0.0], &[1.0, 1.0, 2.5], Code::NoRise),
+        (&[10.0], &[20.0], Code::NotComparable),
+        // Clear as numbers go, but nobody could see it on two bags.
+        (&[10.0, 10.0, 10.0, 10.0, 10.0], &[12.0, 12.0, 12.0, 12.0, 12.0], Code::Leaning),
+        // One bag, however far off.
+        (&[10.0, 11.0, 12.0, 11.0, 10.0], &[60.0], Code::Leaning),
+    ];
+    for (reference, treatment, code) in cases {
+        let ours = judge(reference, treatment);
+        assert_eq!(ours.code, code, "{reference:?} {treatment:?}: {:?}", ours.reason);
+        let words = ours.reason.to_string();
+        assert!(
+            words.len() > 20 && !words.contains("NaN") && !words.contains("inf"),
+            "{words}"
+        );
+        let named = matches!(code, Code::Clear | Code::Leaning);
+        assert_eq!(ours.direction.is_some(), named);
+    }
+    assert_eq!(judge(&[20.0, 21.0], &[1.0, 2.0]).direction, Some(Direction::Less));
+    assert_eq!(judge(&[1.0, 2.0], &[20.0, 21.0]).direction, Some(Direction::More));
+}
+
+#[test]
+fn the_reason_names_what_stood_in_the_way_of_clear() {
+    let small = judge(&[10.0; 6], &[12.0; 6]);
+    assert!(matches!(small.reason, Reason::SmallerThanReadable { .. }));
+    let single = judge(&[10.0, 11.0, 12.0, 11.0, 10.0], &[60.0]);
+    assert_eq!(single.reason, Reason::OneBag { n: 1, n_reference: 5 });
+    let mut list: Vec<BagValue> = (0..4).map(|i| bag(0, 0, i, 10.0 + i as f64)).collect();
+    list.extend((0..4).map(|i| bag(1, 0, 9, 40.0 + i as f64)));
+    let tied = verdict(&compare(&list, &Reference::Treatment(0), 0.7).contrasts[0], 3.0);
+    assert_eq!(tied.code, Code::Leaning);
+    assert_eq!(tied.reason, Reason::OneGroup { group: 9, treatment: 1 });
+}
+
+#[test]
+fn codes_have_the_words_that_files_use() {
+    let words = [
+        (Code::Clear, "clear"),
+        (Code::Leaning, "leaning"),
+        (Code::Unclear, "unclear"),
+        (Code::NoRise, "no-rise"),
+        (Code::NotComparable, "not-comparable"),
+    ];
+    for (code, word) in words {
+        assert_eq!(code.word(), word);
+    }
+}
