@@ -1,4 +1,5 @@
-//! The additive model of blocks and treatments, fitted to one value a bag.
+//! The additive model of blocks and treatments, fitted to one value a bag: for a class or a school
+//! year, with a full matrix of one column for each block and treatment.
 
 use super::distribution::multivariate_t::LargestOfSeveral;
 use super::linear::{self, Estimated, Fit, FitError};

@@ -21,7 +21,7 @@ prop_compose! {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(
-        crate::size::counts(32, 96, 4096).try_into().unwrap_or(256)
+        crate::size::counts(32, 96, 1000).try_into().unwrap_or(96)
     ))]
 
     #[test]

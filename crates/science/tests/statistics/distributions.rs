@@ -156,3 +156,22 @@ fn all_pairs_at_once_are_the_studentized_range() {
         }
     }
 }
+
+/// Twenty treatments against one reference in uneven numbers, correlations disturbed so that they
+/// are no products: the error stays as promised.
+#[test]
+fn many_comparisons_keep_the_promised_error() {
+    let share = |i: usize| (0.3 + 0.02 * i as f64).sqrt();
+    let correlation: Vec<Vec<f64>> = (0..20)
+        .map(|i| {
+            let off = |j: usize| 0.02 * ((i * 7 + j * 7) % 5) as f64 - 0.04;
+            (0..20).map(|j| if i == j { 1.0 } else { share(i) * share(j) + off(j) }).collect()
+        })
+        .collect();
+    let several = LargestOfSeveral::new(&correlation, 60.0, 3);
+    assert!(!several.by_quadrature());
+    let bound = several.bound(0.95);
+    let likelihood = several.within(bound);
+    assert!(likelihood.error < 1e-4, "{likelihood:?}");
+    assert!((likelihood.chance - 0.95).abs() < 1e-4, "{bound} {likelihood:?}");
+}

@@ -99,3 +99,39 @@ fn dunnetts_textbook_examples_are_met() {
         near("t", ours.difference / ours.se, printed, 0.0005, 0.0);
     }
 }
+
+/// All pairs at once (Tukey's comparisons), as printed: NIST/SEMATECH e-Handbook 7.4.7.1 (with q
+/// rounded to 4.05) and Montgomery & Runger, example 13-1 (with q rounded to 3.96).
+#[test]
+fn all_pairs_of_the_handbooks_examples_are_met() {
+    let handbook: [(usize, usize, f64, f64); 6] = [
+        (1, 0, 0.29, 4.47),
+        (2, 0, 1.13, 5.31),
+        (0, 3, -2.25, 1.93),
+        (1, 2, -2.93, 1.25),
+        (1, 3, 0.13, 4.31),
+        (2, 3, 0.97, 5.15),
+    ];
+    let hardwood = [
+        (1, 0, 1.542, 9.791),
+        (2, 1, -2.791, 5.458),
+        (3, 2, 0.042, 8.291),
+        // Not printed there, but part of all pairs.
+        (2, 0, f64::NAN, f64::NAN),
+        (3, 0, f64::NAN, f64::NAN),
+        (3, 1, f64::NAN, f64::NAN),
+    ];
+    for (set, printed, within) in
+        [("nist-resistance", &handbook, 0.0105), ("hardwood", &hardwood, 0.003)]
+    {
+        let pairs = printed.iter().map(|&(a, b, ..)| (a, b)).collect();
+        let answer = compare(&bags(&experiment(set)), &Reference::Pairs(pairs), 0.0);
+        for (contrast, &(a, b, low, high)) in answer.contrasts.iter().zip(printed) {
+            let ours = contrast.outcome.clone().unwrap();
+            if low.is_finite() {
+                assert!((ours.low - low).abs() < within, "{set} {a} {b}: {ours:?}");
+                assert!((ours.high - high).abs() < within, "{set} {a} {b}: {ours:?}");
+            }
+        }
+    }
+}

@@ -11,6 +11,7 @@ mod experiments;
 mod generator;
 mod lines;
 mod models;
+mod nist_variance;
 mod school;
 mod size;
 mod summaries;

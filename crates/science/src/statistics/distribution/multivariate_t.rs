@@ -13,7 +13,8 @@ use super::{normal, student};
 /// quasi-Monte-Carlo with a stated error.
 ///
 /// # Accuracy
-/// Quadrature: 1e-10; quasi-Monte-Carlo: [`Likelihood::error`], held under 1e-4.
+/// Quadrature: 1e-10; quasi-Monte-Carlo: the stated [`Likelihood::error`], under 1e-4 for up to 20
+/// treatments against one reference.
 /// # Source
 /// Dunnett (1955), *J. Am. Stat. Assoc.* 50, 1096–1121, and Dunnett & Sobel (1955), *Biometrika*
 /// 42, 258–260, for the product form; Genz & Bretz (2009), *Computation of Multivariate Normal and

@@ -13,6 +13,9 @@ const SHIFTS: usize = 12;
 const T_99: f64 = 3.105_806_515_539_281;
 /// Error at which more points are not worth their time (1).
 const ENOUGH: f64 = 6e-5;
+/// Points times values in one shift beyond which no more points are tried, so that a question with
+/// very many comparisons still ends; its error is stated all the same.
+const MOST_WORK: usize = 200_000;
 /// Points of the lattice in one shift, tried in turn until the error is small enough, each with
 /// the number whose powers are the lattice's steps (Korobov).
 ///
@@ -79,7 +82,8 @@ impl Sampled {
     /// The likelihood, and the number of points that sufficed for it.
     fn enough(&self, c: f64) -> (Likelihood, (u32, u32)) {
         let mut best = (Likelihood { chance: 0.0, error: 1.0 }, SIZES[0]);
-        for size in SIZES {
+        let affordable = |size: &&(u32, u32)| size.0 as usize * self.dimensions <= MOST_WORK;
+        for &size in SIZES.iter().filter(affordable) {
             best = (self.with_points(c, size), size);
             if best.0.error <= ENOUGH {
                 break;
