@@ -25,6 +25,10 @@ use crate::{carbon_dioxide, gas, permeation};
 /// Carbon atoms in a hexose, all of which must go somewhere (mol/mol).
 pub(super) const CARBON_PER_HEXOSE: f64 = 6.0;
 
+/// Fastest loss by heat that is followed (1/min): a tenth left after half a second, quicker than
+/// heat reaches every cell.
+const FASTEST_LOSS_PER_MIN: f64 = 250.0;
+
 /// Reserves at which their rate is halved, as a share of the full ones (1).
 const HALF_RESERVE: f64 = 0.5;
 
@@ -39,8 +43,8 @@ impl System<STATES> for Mixture {
             if self.enzymes[place] {
                 let heat = heat::heat(kind);
                 let left = y[ENZYMES + place];
-                change[ENZYMES + place] =
-                    -self.parameters.enzyme_loss * heat.loss(celsius) * left;
+                let loss = self.parameters.enzyme_loss * heat.loss(celsius);
+                change[ENZYMES + place] = -loss.min(FASTEST_LOSS_PER_MIN) * left;
                 self.cut(kind, left.max(0.0) * heat.rate(celsius), y, &mut change);
             }
         }
@@ -167,7 +171,8 @@ impl Mixture {
         let waking = self.parameters.wake * wake_min(celsius, crowd.kind);
         change[AWAKE] = (1.0 - y[AWAKE]) / waking;
         let kill = tenfold_kill_min(celsius, self.parameters.d60, self.parameters.death_z);
-        change[ALIVE] = -core::f64::consts::LN_10 / kill * y[ALIVE];
+        let death = core::f64::consts::LN_10 / kill;
+        change[ALIVE] = -death.min(FASTEST_LOSS_PER_MIN) * y[ALIVE];
     }
 
     /// Rate of the yeast at a temperature over its rate at 30 °C (1).

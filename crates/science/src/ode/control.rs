@@ -18,12 +18,15 @@ impl<const N: usize> Tolerance<N> {
         Self { relative, absolute: [absolute; N] }
     }
 
-    /// Largest share of its allowance that any part of `error` takes between the states `a` and
-    /// `b` (1); not-a-number if any part is.
-    pub(super) fn norm(&self, error: &[f64; N], a: &[f64; N], b: &[f64; N]) -> f64 {
+    /// Largest share of its allowance that any part of `error` takes (1); not-a-number if any part
+    /// is.
+    ///
+    /// The allowance goes by the state at the `end` of the step, so that what has just run out is
+    /// not driven below zero by an error that was small beside what there had been.
+    pub(super) fn norm(&self, error: &[f64; N], end: &[f64; N]) -> f64 {
         let mut most: f64 = 0.0;
         for i in 0..N {
-            let allowed = self.absolute[i] + self.relative * a[i].abs().max(b[i].abs());
+            let allowed = self.absolute[i] + self.relative * end[i].abs();
             let share = error[i].abs() / allowed;
             if share > most || share.is_nan() {
                 most = share;
@@ -87,14 +90,14 @@ pub(super) fn first_step<const N: usize, S: System<N>>(
     order: f64,
     tolerance: &Tolerance<N>,
 ) -> f64 {
-    let size = tolerance.norm(y, y, y);
-    let slope = tolerance.norm(rates, y, y);
+    let size = tolerance.norm(y, y);
+    let slope = tolerance.norm(rates, y);
     let guess = if size < 1e-5 || slope < 1e-5 { 1e-6 } else { 0.01 * size / slope };
     let guess = guess.min(span);
     let ahead: [f64; N] = core::array::from_fn(|i| y[i] + guess * rates[i]);
     let later = system.rates(t + guess, &ahead);
     let change: [f64; N] = core::array::from_fn(|i| later[i] - rates[i]);
-    let bend = tolerance.norm(&change, y, y) / guess;
+    let bend = tolerance.norm(&change, y) / guess;
     let steepest = slope.max(bend);
     let second = if steepest.is_nan() {
         guess

@@ -156,7 +156,7 @@ pub fn solve<const N: usize, S: System<N>>(
         }
         let mut trial = step(system, t, &y, &rates, h);
         effort.evaluations += 6;
-        let error = tolerance.norm(&trial.error, &y, &trial.step.y1);
+        let error = tolerance.norm(&trial.error, &trial.step.y1);
         if !error.is_finite() {
             if rates.iter().any(|r| !r.is_finite()) {
                 return Err(OdeError::NotFinite { t });

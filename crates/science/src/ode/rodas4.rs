@@ -210,7 +210,7 @@ pub fn solve<const N: usize, S: System<N>>(
         effort.evaluations += 5;
         let error = trial
             .as_ref()
-            .map_or(f64::NAN, |trial| tolerance.norm(&trial.error, &y, &trial.step.y1));
+            .map_or(f64::NAN, |trial| tolerance.norm(&trial.error, &trial.step.y1));
         let Some(mut trial) = trial.filter(|_| error <= 1.0) else {
             effort.rejected += 1;
             just_rejected = true;

@@ -1,5 +1,6 @@
 //! The bag model: against what others have seen, against itself, and against another solver.
 
+mod any_bag;
 mod bench;
 mod enzymes;
 mod forecasts;
