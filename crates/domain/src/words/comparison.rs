@@ -47,8 +47,8 @@ impl Voice {
         );
         let left_out = compared.left_out + compared.left_out_reference;
         if left_out > 0 {
-            let verb = if left_out == 1 { "gives" } else { "give" };
-            said.push_str(&format!(" Another {} {verb} no rise to compare.", bags(left_out)));
+            let more = if left_out == 1 { "bag gives" } else { "bags give" };
+            said.push_str(&format!(" {left_out} more {more} no rise to compare."));
         }
         said
     }

@@ -2,9 +2,28 @@
 
 use super::Voice;
 use super::number::{short, tenths};
-use crate::result::Hint;
+use crate::plan::Plan;
+use crate::result::{BagResult, ClassResult, Hint};
 
 impl Voice {
+    /// At which minute bags are compared.
+    pub fn common_minute(self, result: &ClassResult) -> String {
+        match result.minute {
+            Some(minute) => format!("All bags are compared at {}.", self.minute(minute)),
+            None => {
+                "No minute was read on nearly all bags, so none can be compared.".to_owned()
+            }
+        }
+    }
+
+    /// By which rule a bag is set aside, if it is.
+    pub fn set_aside(self, bag: &BagResult, plan: &Plan) -> Option<String> {
+        let rule = bag.set_aside.as_deref()?;
+        let says = plan.set_aside_rules.iter().find(|known| known.id == rule)?.says.trim();
+        let code = &bag.bag.code;
+        Some(format!("{code} is set aside by the rule \u{201c}{rule}\u{201d}: {says}"))
+    }
+
     /// One hint as a sentence that follows the bag's code.
     pub fn hint(self, hint: &Hint) -> String {
         match hint {

@@ -8,43 +8,45 @@ impl Voice {
     /// Grade 6: the center and spread of one treatment's dots; nothing without a bag.
     pub fn dots(self, dots: &TreatmentDots) -> Option<String> {
         let rises = dots.rises?;
-        Some(format!(
-            "{}: {}, mean {} mm, and on average {} mm away from it.",
-            sentence_start(&dots.treatment),
-            bags(rises.n),
-            tenths(rises.mean),
-            tenths(rises.mad)
-        ))
+        let treatment = sentence_start(&dots.treatment);
+        let mean = tenths(rises.mean);
+        Some(match rises.n {
+            1 => format!("{treatment}: 1 bag, which rose {mean} mm."),
+            count => format!(
+                "{treatment}: {}, mean {mean} mm, MAD {} mm (average distance from the mean).",
+                bags(count),
+                tenths(rises.mad)
+            ),
+        })
     }
 
-    /// Grade 6: whether two dot plots overlap.
-    pub fn overlap(self, gap: &LadderGap) -> String {
+    /// Grade 6: whether two dot plots overlap; nothing where one of them has no dot.
+    pub fn overlap(self, gap: &LadderGap) -> Option<String> {
+        gap.gap?;
         let (treatment, reference) =
             (mid_sentence(&gap.treatment), mid_sentence(&gap.reference));
-        match gap.overlap {
+        Some(match gap.overlap {
             Some(overlap) => format!(
                 "The dots of {treatment} and {reference} overlap from {} to {} mm.",
                 tenths(overlap.low),
                 tenths(overlap.high)
             ),
             None => format!("The dots of {treatment} and {reference} do not overlap."),
-        }
+        })
     }
 
     /// Grade 7: the gap in MADs and the multiple that so many bags need; nothing without both.
     pub fn gap(self, gap: &LadderGap) -> Option<String> {
         let counted = gap.gap?;
-        let in_mads = counted.in_mads?;
-        let found =
-            format!("The gap of {} mm is {} MADs", tenths(counted.gap.abs()), tenths(in_mads));
-        Some(match counted.needed {
+        let in_mads = tenths(counted.in_mads?);
+        let found = format!("The gap of {} mm is {in_mads} MADs", tenths(counted.gap.abs()));
+        Some(match counted.needed.map(tenths) {
             None => format!("{found}, but one bag cannot show a spread."),
+            Some(needed) if counted.stands_out() => {
+                format!("{found}; with this many bags {needed} is enough to stand out.")
+            }
             Some(needed) => {
-                let stands = if counted.stands_out() { "and" } else { "but" };
-                format!(
-                    "{found}, {stands} with so few bags it takes {} to stand out.",
-                    tenths(needed)
-                )
+                format!("{found}; with this many bags it takes {needed} to stand out.")
             }
         })
     }

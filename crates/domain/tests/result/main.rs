@@ -1,6 +1,7 @@
 //! From readings to verdicts.
 
 mod bags;
+mod calibration;
 mod class;
 mod crossed;
 mod published;

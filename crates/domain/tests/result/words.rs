@@ -1,13 +1,12 @@
 //! The sentences that people read.
 
 use crate::class::{Class, answer, bag, compared};
-use barm_domain::result::ClassResult;
 use barm_domain::words::Voice;
 
 const PERIODS: [&str; 4] = ["1", "2", "3", "4"];
 
 /// Five foods with everything that can be said of them.
-fn result() -> ClassResult {
+fn class() -> Class {
     let foods = ["Maple syrup", "Oat flour", "Banana", "Nonfat dry milk", "NaCl and starch"];
     let mut class = Class::foods(&PERIODS, &foods);
     for (at, period) in PERIODS.into_iter().enumerate() {
@@ -22,12 +21,12 @@ fn result() -> ClassResult {
     class.put_aside(&leaky, "leak");
     let no_zero = class.add("NaCl and starch", "1");
     class.read(&no_zero, &[(4.0, 1.0)]);
-    class.result()
+    class
 }
 
 #[test]
 fn verdicts_are_said_with_their_doubt() {
-    let result = result();
+    let result = class().result();
     let voice = Voice::english(8);
     let say = |name| voice.comparison(compared(&result, name));
     let without = voice.without_set_aside(compared(&result, "Maple syrup")).unwrap();
@@ -50,13 +49,15 @@ fn verdicts_are_said_with_their_doubt() {
         voice.why(compared(&result, "Nonfat dry milk")),
         "No bag rose by 3 mm; the highest reached 2.0 mm."
     );
-    let behind = voice.bags_behind(compared(&result, "Banana"));
-    assert_eq!(behind, "This rests on 1 bag of banana and 4 bags of no food.");
+    let behind = |name| voice.bags_behind(compared(&result, name));
+    assert_eq!(behind("Banana"), "This rests on 1 bag of banana and 4 bags of no food.");
+    assert!(behind("NaCl and starch").ends_with(" 1 more bag gives no rise to compare."));
+    assert_eq!(voice.common_minute(&result), "All bags are compared at minute 24.");
 }
 
 #[test]
 fn grade_six_hears_whole_millimeters_and_no_interval() {
-    let result = result();
+    let result = class().result();
     let maple = compared(&result, "Maple syrup");
     assert_eq!(
         Voice::english(6).without_set_aside(maple).unwrap(),
@@ -84,7 +85,8 @@ fn a_fall_below_the_reference_is_said_as_less() {
 /// No sentence has more than 20 words (names of up to three words each), at any grade.
 #[test]
 fn sentences_are_short() {
-    let result = result();
+    let class = class();
+    let result = class.result();
     let mut said = Vec::new();
     for voice in [6, 7, 8].map(Voice::english) {
         for compared in &answer(&result, "food").comparisons {
@@ -96,11 +98,13 @@ fn sentences_are_short() {
         let ladder = &answer(&result, "food").ladder;
         said.extend(ladder.dots.iter().filter_map(|dots| voice.dots(dots)));
         for gap in &ladder.gaps {
-            said.push(voice.overlap(gap));
+            said.extend(voice.overlap(gap));
             said.extend(voice.gap(gap));
             said.extend(voice.slope(gap));
         }
+        said.push(voice.common_minute(&result));
         for bag in &result.bags {
+            said.extend(voice.set_aside(bag, &class.plan));
             said.extend(bag.hints.iter().map(|hint| voice.hint(hint)));
         }
     }
@@ -112,7 +116,7 @@ fn sentences_are_short() {
         }
         assert!(text.ends_with(['.', '?']), "{text}");
         assert!(text.starts_with(char::is_uppercase), "{text}");
-        assert!(!text.contains("NaN") && !text.contains("-0"), "{text}");
+        assert!(!text.contains("NaN") && !text.contains(" -"), "{text}");
     }
 }
 
@@ -124,4 +128,52 @@ fn hints_ask_and_do_not_accuse() {
     let result = class.result();
     let hint = Voice::english(8).hint(&bag(&result, &fell).hints[0]);
     assert_eq!(hint, "It fell by 4.5 mm between minutes 4 and 8: did it leak?");
+}
+
+#[test]
+fn the_ladder_is_said_in_the_words_of_its_grade() {
+    let result = class().result();
+    let ladder = &answer(&result, "food").ladder;
+    let voice = Voice::english(8);
+    let dots = |name: &str| {
+        let dots = ladder.dots.iter().find(|dots| dots.treatment == name).unwrap();
+        voice.dots(dots)
+    };
+    let gap = |name: &str| ladder.gaps.iter().find(|gap| gap.treatment == name).unwrap();
+    assert_eq!(
+        dots("Oat flour").unwrap(),
+        "Oat flour: 4 bags, mean 2.9 mm, MAD 0.3 mm (average distance from the mean)."
+    );
+    assert_eq!(dots("Banana").unwrap(), "Banana: 1 bag, which rose 9.0 mm.");
+    assert_eq!(dots("NaCl and starch"), None);
+    assert_eq!(voice.overlap(gap("NaCl and starch")), None);
+    assert_eq!(
+        voice.overlap(gap("Oat flour")).unwrap(),
+        "The dots of oat flour and no food do not overlap."
+    );
+    // 1.7 mm over a MAD that cannot be less than the reading doubt of 0.71 mm.
+    assert_eq!(
+        voice.gap(gap("Oat flour")).unwrap(),
+        "The gap of 1.7 mm is 2.4 MADs; with this many bags 2.0 is enough to stand out."
+    );
+    assert_eq!(
+        voice.slope(gap("Banana")).unwrap(),
+        "Banana rose 0.32 mm per minute faster than no food at its fastest."
+    );
+}
+
+#[test]
+fn bags_set_aside_are_named_with_their_rule() {
+    let class = class();
+    let result = class.result();
+    let said: Vec<String> = result
+        .bags
+        .iter()
+        .filter_map(|bag| Voice::english(8).set_aside(bag, &class.plan))
+        .collect();
+    assert_eq!(said.len(), 1);
+    assert!(
+        said[0].ends_with("is set aside by the rule \u{201c}leak\u{201d}: It leaked."),
+        "{said:?}"
+    );
 }
