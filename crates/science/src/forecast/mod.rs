@@ -17,6 +17,7 @@ pub use deck::FACTS;
 pub use ethanol::EthanolEstimate;
 pub use streams::Streams;
 
+use crate::bag::WORKING_FILL;
 use crate::setup::Setup;
 use crate::units::Pascal;
 
@@ -52,7 +53,7 @@ pub struct Forecast {
 }
 
 /// Share of its capacity at which a bag must have been vented (1).
-pub const VENT_FILL: f64 = 0.8;
+pub const VENT_FILL: f64 = WORKING_FILL.value;
 
 impl Forecast {
     /// Rise of the card above the bag's own zero reading (mm).

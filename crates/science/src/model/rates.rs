@@ -16,8 +16,8 @@ use crate::stoichiometry::{
     CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, GLUCAN_UNIT, HEAT_PER_HEXOSE, HEXOSE,
 };
 use crate::units::{Celsius, Pascal};
-use crate::yeast::hindrance::{ethanol_factor, osmotic_factor, ph_factor};
-use crate::yeast::sugars::{HALF_MALTOSE, uptake};
+use crate::yeast::hindrance::{BUFFERED_PH, ethanol_factor, osmotic_factor, ph_factor};
+use crate::yeast::sugars::{HALF_MALTOSE, HALF_RESERVE, uptake};
 use crate::yeast::temperature::response;
 use crate::yeast::waking::{tenfold_kill_min, wake_min};
 use crate::{carbon_dioxide, gas, permeation};
@@ -28,9 +28,6 @@ pub(super) const CARBON_PER_HEXOSE: f64 = 6.0;
 /// Fastest loss by heat that is followed (1/min): a tenth left after half a second, quicker than
 /// heat reaches every cell.
 const FASTEST_LOSS_PER_MIN: f64 = 250.0;
-
-/// Reserves at which their rate is halved, as a share of the full ones (1).
-const HALF_RESERVE: f64 = 0.5;
 
 /// Temperature for which the yeast's table of rates is one (°C).
 const TABLE_CELSIUS: f64 = 30.0;
@@ -53,7 +50,7 @@ impl System<STATES> for Mixture {
         if let Some(crowd) = &self.crowd {
             self.wake_and_die(crowd, celsius, y, &mut change);
             self.invert(crowd, celsius, y, &mut change);
-            let fit = acidity.map_or(1.0, |liquid| ph_factor(liquid.ph.max(PH_OF_FOOD)));
+            let fit = acidity.map_or(1.0, |liquid| ph_factor(liquid.ph.max(BUFFERED_PH.value)));
             hexose = self.ferment(crowd, celsius, fit, y, &mut change);
         }
         let as_gas = acidity.map_or(1.0, |liquid| liquid.carbon_dioxide_share);
@@ -219,11 +216,11 @@ impl Mixture {
         let fructose = most * p.fructose_rate * carriers.fructose;
         let maltose = most * p.maltose_rate * y[INDUCED].max(0.0) * maltose_full * idle;
         let stock = if y[RESERVE] > 0.0 {
-            starch::saturation(y[RESERVE], HALF_RESERVE * crowd.reserve)
+            starch::saturation(y[RESERVE], HALF_RESERVE.value * crowd.reserve)
         } else {
             0.0
         };
-        let reserve = most * p.reserve_rate * (1.0 + HALF_RESERVE) * stock * idle;
+        let reserve = most * p.reserve_rate * (1.0 + HALF_RESERVE.value) * stock * idle;
         let hexose = glucose + fructose + maltose + reserve;
 
         change[GLUCOSE] -= glucose;
@@ -279,6 +276,3 @@ impl Mixture {
         change[PERMEATED] = leak;
     }
 }
-
-/// Lowest pH that a food's own buffers let an acid reach (1).
-const PH_OF_FOOD: f64 = 4.0;

@@ -78,12 +78,24 @@ static PH_CURVE: MonotoneCurve<9> = {
     MonotoneCurve::new(PH, rates)
 };
 
+/// Lowest pH that a food's own buffers let its acid reach (1).
+pub const BUFFERED_PH: Fact = Fact {
+    name: "yeast.buffered_ph",
+    value: 4.0,
+    unit: "1",
+    range: Some((3.3, 4.5)),
+    status: Status::Memory,
+    source: "juices and syrups are buffered by salts of their acids, which no label gives; from \
+         memory",
+};
+
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[
     HALF_OSMOTIC,
     OSMOTIC_STEEPNESS,
     ETHANOL_MOST,
     ETHANOL_EXPONENT,
+    BUFFERED_PH,
     PH_RATE[0],
     PH_RATE[1],
     PH_RATE[2],

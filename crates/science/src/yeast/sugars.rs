@@ -94,6 +94,16 @@ pub const RESERVE_RATE: Fact = fact(
     "gas of yeast in plain water, 2 to 8 % of the sugar rate and falling over 30 min, from memory",
 );
 
+/// Reserves at which their rate is halved, as a share of the full ones (1).
+pub const HALF_RESERVE: Fact = fact(
+    "yeast.half_reserve",
+    0.5,
+    "1",
+    (0.2, 1.0),
+    Status::Memory,
+    "gas of yeast in plain water falls over half an hour; judgement",
+);
+
 /// Activity of yeast's own invertase at 37 °C (µmol sucrose per minute and g dry matter).
 pub const OWN_INVERTASE: Fact = fact(
     "yeast.own_invertase",
@@ -115,6 +125,7 @@ pub const FACTS: &[Fact] = &[
     MALTOSE_INDUCTION,
     RESERVE,
     RESERVE_RATE,
+    HALF_RESERVE,
     OWN_INVERTASE,
 ];
 
