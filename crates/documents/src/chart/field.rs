@@ -73,7 +73,7 @@ impl<'a> Field<'a> {
         let size = frame.type_size;
         let line = size * 1.25;
         // Two lines a label if there is room, one otherwise; the field grows before a label is dropped.
-        let base = (frame.width * 0.44).clamp(frame.unit(240.0), frame.unit(400.0));
+        let base = (frame.width * 0.4).clamp(frame.unit(240.0), frame.unit(400.0));
         let pads = frame.unit(14.0 + 34.0);
         let needed = labels.len() as f64 * line * 1.02 + pads;
         let needed_by_two = labels.len() as f64 * line * 2.0 + pads;
