@@ -13,6 +13,7 @@ pub mod finding;
 pub mod nearest;
 pub mod outlook;
 pub mod plan;
+pub mod prep;
 pub mod reading;
 pub mod result;
 pub mod words;
