@@ -47,3 +47,34 @@ pub struct Finding {
     /// Who says so, for cautions and rules of the trade.
     pub source: Option<&'static str>,
 }
+
+impl Finding {
+    /// A finding without place or source.
+    pub fn new(
+        severity: Severity,
+        code: &'static str,
+        message: impl Into<String>,
+        fix: impl Into<String>,
+    ) -> Self {
+        Self {
+            severity,
+            code,
+            message: message.into(),
+            fix: fix.into(),
+            at: None,
+            source: None,
+        }
+    }
+
+    /// The finding at a place of the plan.
+    #[must_use]
+    pub fn at(self, field: impl Into<String>) -> Self {
+        Self { at: Some(Field(field.into())), ..self }
+    }
+
+    /// The finding with who says so.
+    #[must_use]
+    pub fn says(self, source: &'static str) -> Self {
+        Self { source: Some(source), ..self }
+    }
+}

@@ -1,14 +1,21 @@
-//! What is the matter with a plan: what could hurt someone.
+//! What the matter is with a plan: is it a fair test, can it be done, who could be hurt.
+//!
+//! Every finding has a stable code; all of them stand in [`codes`] and in `docs/findings.md`.
 
 mod cautions;
+pub mod codes;
+mod fair;
+mod feasible;
+mod place;
 
 pub use cautions::{ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES};
+pub use fair::change::{changes, changes_for};
 
-use crate::finding::Finding;
-use crate::outlook::{Entry, Overnight};
+use crate::finding::{Finding, Severity};
+use crate::outlook::{Entry, OutlookError, Overnight};
 use crate::plan::Plan;
 
-/// Everything there is to say about a plan.
+/// Everything there is to say about a plan, faults first, then warnings, notes and cautions.
 ///
 /// `outlook` may be empty when no forecast could be made; what rests on a forecast is then silent.
 pub fn check(plan: &Plan, outlook: &[Entry]) -> Vec<Finding> {
@@ -21,5 +28,18 @@ pub fn check_overnight(
     outlook: &[Entry],
     overnight: &[Overnight],
 ) -> Vec<Finding> {
-    cautions::cautions(plan, outlook, overnight)
+    let mut found = fair::findings(plan);
+    found.extend(feasible::findings(plan, outlook));
+    found.extend(cautions::cautions(plan, outlook, overnight));
+    found.sort_by_key(|finding| finding.severity);
+    found
+}
+
+/// The fault of a treatment whose forecast failed, where [`check`] does not find it by itself.
+pub fn unforeseen(plan: &Plan, error: &OutlookError) -> Option<Finding> {
+    let OutlookError::Setup { treatment, source } = error else { return None };
+    let message = format!("“{treatment}” can not be worked out: {source}.");
+    let fix = "Check the amounts of this recipe.";
+    let finding = Finding::new(Severity::Fault, "cannot-foresee", message, fix);
+    Some(finding.at(place::treatment(plan, treatment)))
 }

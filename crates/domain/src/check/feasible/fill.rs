@@ -1,0 +1,58 @@
+//! Bags that hold until they are read, and that are opened in time.
+
+use crate::check::place;
+use crate::finding::{Finding, Severity};
+use crate::outlook::Entry;
+use crate::plan::Plan;
+use barm_science::forecast::VENT_FILL;
+
+const RULE: &str = "own rule: 97.5th percentile of liquid and gas below 0.8 of the bag's own \
+     capacity";
+
+pub(super) fn findings(plan: &Plan, outlook: &[Entry]) -> Vec<Finding> {
+    let mut found: Vec<Finding> = Vec::new();
+    for (e, entry) in outlook.iter().enumerate() {
+        // A treatment that serves two questions has an entry in each.
+        if outlook[..e].iter().all(|earlier| earlier.treatment != entry.treatment) {
+            found.extend(overfull(plan, entry));
+        }
+    }
+    found.extend(vent(outlook));
+    found
+}
+
+fn overfull(plan: &Plan, entry: &Entry) -> Option<Finding> {
+    let last = f64::from(entry.last_minute());
+    let early = entry.vent_by_min.filter(|minute| *minute <= last);
+    let full = early.is_some() || entry.peak_fill >= VENT_FILL;
+    let minute = early.unwrap_or(last).floor();
+    let treatment = plan.treatment(&entry.treatment)?;
+    full.then(|| {
+        let message = format!(
+            "A bag of “{}” may be too full by minute {minute:.0}, and the last reading is at minute {last:.0}.",
+            entry.treatment
+        );
+        let fix = "Take a bigger bag or less food, or stop to read before that.";
+        Finding::new(Severity::Fault, "overfull", message, fix)
+            .at(place::key(plan, treatment, "bag"))
+            .says(RULE)
+    })
+}
+
+/// The first bag that must be opened after the last reading.
+fn vent(outlook: &[Entry]) -> Option<Finding> {
+    let late = |entry: &Entry| {
+        entry.vent_by_min.filter(|minute| *minute > f64::from(entry.last_minute()))
+    };
+    let (minute, entry) = outlook
+        .iter()
+        .filter_map(|entry| Some((late(entry)?, entry)))
+        .min_by(|(a, _), (b, _)| a.total_cmp(b))?;
+    let message = format!(
+        "Left shut, a bag of “{}” may be too full by minute {:.0}.",
+        entry.treatment,
+        minute.floor()
+    );
+    let fix = "Open every bag right after the last reading.";
+    Some(Finding::new(Severity::Note, "vent", message, fix).says(RULE))
+}

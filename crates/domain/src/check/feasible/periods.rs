@@ -1,0 +1,65 @@
+//! Periods that overlap, or follow each other too fast.
+
+use crate::finding::{Finding, Severity};
+use crate::plan::{Period, Plan};
+
+/// Minutes that swapping trays and topping up the jug take at least; common practice.
+const LEAST_CHANGEOVER: f64 = 3.0;
+
+pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for (p, period) in plan.periods.iter().enumerate() {
+        // Of two that start together, the later in the list is the one to mend.
+        let before = plan
+            .periods
+            .iter()
+            .enumerate()
+            .filter(|(o, other)| {
+                let earlier =
+                    starts(other) < starts(period) || (other.start == period.start && *o < p);
+                other.day == period.day && earlier
+            })
+            .map(|(_, other)| other)
+            .max_by(|a, b| ends(a).total_cmp(&ends(b)));
+        let Some(before) = before else { continue };
+        let gap = starts(period) - ends(before);
+        let (name, earlier) = (&period.name, &before.name);
+        if gap < 0.0 {
+            found.push(
+                Finding::new(
+                    Severity::Fault,
+                    "periods-overlap",
+                    format!("Period “{name}” starts before period “{earlier}” ends."),
+                    "Mend the start or the length of one of the two.",
+                )
+                .at(format!("period[{p}].start")),
+            );
+        } else if gap < LEAST_CHANGEOVER {
+            found.push(
+                Finding::new(
+                    Severity::Warning,
+                    "short-changeover",
+                    format!(
+                        "There are {gap:.0} min to swap trays between periods “{earlier}” and “{name}”."
+                    ),
+                    "End the first one early: add the missing minutes to clearing.",
+                )
+                .at(format!("period[{p}].start"))
+                .says("common practice, no source: 4 to 5 minutes"),
+            );
+        }
+    }
+    found
+}
+
+/// Minutes from midnight.
+fn starts(period: &Period) -> f64 {
+    let start = period.start;
+    f64::from(start.hour()) * 60.0
+        + f64::from(start.minute())
+        + f64::from(start.second()) / 60.0
+}
+
+fn ends(period: &Period) -> f64 {
+    starts(period) + period.length_min
+}
