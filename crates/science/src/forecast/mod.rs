@@ -7,14 +7,15 @@ mod compare;
 mod deck;
 mod ensemble;
 mod ethanol;
+mod spread;
 mod streams;
 
 pub use bands::{Band, Series};
 pub use check::SetupError;
 pub(crate) use check::setup as check;
 pub use compare::{Difference, Unlike};
-pub use deck::FACTS;
 pub use ethanol::EthanolEstimate;
+pub use spread::FACTS;
 pub use streams::Streams;
 
 use crate::bag::WORKING_FILL;

@@ -1,5 +1,6 @@
 //! One bag put together: what is in it, how much of it, and how warm.
 
+use super::pantry::Pantry;
 use super::parameters::{
     DEXTRIN_UNITS, POCKET_DEPTH, Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME,
 };
@@ -9,10 +10,8 @@ use super::state::{
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, film_j_per_k};
 use crate::gas;
-use crate::setup::{Composition, EnzymeKind, Portion, Setup, YeastKind};
-use crate::stoichiometry::{
-    BICARBONATE, CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT,
-};
+use crate::setup::{EnzymeKind, Setup, YeastKind};
+use crate::stoichiometry::{CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT};
 use crate::units::{Celsius, Pascal};
 use crate::yeast::{self, waking};
 use crate::{bag, water};
@@ -67,48 +66,6 @@ pub struct Mixture {
 /// Heat capacity of `water_kg` of water around room temperature (J/K).
 fn water_j_per_k(water_kg: f64, celsius: f64) -> f64 {
     water_kg * water::heat_capacity_j_per_kg_k(Celsius(celsius))
-}
-
-/// Grams of each part over all portions.
-#[derive(Debug, Clone, Copy, Default)]
-struct Pantry {
-    sum: Composition,
-    grams: f64,
-}
-
-impl Pantry {
-    fn add(&mut self, portion: &Portion) {
-        let of = |part: f64| 0.01 * portion.grams * part;
-        let part = &portion.composition;
-        self.grams += portion.grams;
-        self.sum.water += of(part.water);
-        self.sum.raw_starch += of(part.raw_starch);
-        self.sum.cooked_starch += of(part.cooked_starch);
-        self.sum.dextrin += of(part.dextrin);
-        self.sum.maltose += of(part.maltose);
-        self.sum.sucrose += of(part.sucrose);
-        self.sum.lactose += of(part.lactose);
-        self.sum.galactose += of(part.galactose);
-        self.sum.glucose += of(part.glucose);
-        self.sum.fructose += of(part.fructose);
-        self.sum.salt += of(part.salt);
-        self.sum.acid += of(part.acid);
-        self.sum.bicarbonate += of(part.bicarbonate);
-    }
-
-    /// Sugars, dextrin and salts (g).
-    fn dissolved_g(&self) -> f64 {
-        let sum = &self.sum;
-        sum.dextrin
-            + sum.maltose
-            + sum.sucrose
-            + sum.lactose
-            + sum.galactose
-            + sum.glucose
-            + sum.fructose
-            + sum.salt
-            + sum.bicarbonate * BICARBONATE.value
-    }
 }
 
 impl Mixture {

@@ -6,7 +6,9 @@
 pub mod balance;
 pub mod card;
 pub mod course;
+mod cutting;
 pub mod mixture;
+mod pantry;
 pub mod parameters;
 mod rates;
 
