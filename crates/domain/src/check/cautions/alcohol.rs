@@ -31,7 +31,7 @@ fn alcohol(choices: &Choices<'_>) -> Option<Said> {
     }
     let later = left.map_or(String::new(), |left| {
         format!(
-            ", and up to {} % of “{}” if it is left for a day",
+            ", and up to {} % of “{}” a day later",
             tenths_up(left.ethanol_percent.max(last)),
             left.treatment
         )
@@ -43,9 +43,5 @@ fn alcohol(choices: &Choices<'_>) -> Option<Said> {
     );
     let fix = "No flame nearby. Pour all of it away the same day. Nobody tastes it, collects it or \
                distills it, and nobody calls it a drink.";
-    let said = Said::new(message, fix);
-    Some(match choices.place(&entry.treatment) {
-        Some(at) => said.at(at),
-        None => said,
-    })
+    Some(Said::new(message, fix).at(choices.place(&entry.treatment)))
 }

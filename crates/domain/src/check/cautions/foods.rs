@@ -47,10 +47,9 @@ pub(super) const ALLERGENS: CautionRule = CautionRule {
 };
 
 fn allergens(choices: &Choices<'_>) -> Option<Said> {
-    found(choices, &Allergen::ALL).map(|found| {
-        let message = format!("Some people get very ill from {}.", found.words);
-        found.said(message, SWAP.to_owned())
-    })
+    let found = found(choices, &Allergen::ALL)?;
+    let message = format!("Some people get very ill from {}.", found.allergens);
+    Some(Said::new(message, format!("{} {SWAP}", found.places)).at(found.first.at.clone()))
 }
 
 pub(super) const MILK: CautionRule = CautionRule {
@@ -91,24 +90,20 @@ pub(super) const FLOURS: CautionRule = CautionRule {
 };
 
 fn flours(choices: &Choices<'_>) -> Option<Said> {
-    found(choices, &GRAIN_AND_NUT).map(|found| {
-        let message =
-            format!("Flours and drinks often hold more than you think: {}.", found.words);
-        found.said(message, format!("Read the whole label, traces too. {SWAP}"))
-    })
+    let found = found(choices, &GRAIN_AND_NUT)?;
+    let message =
+        format!("Flours and drinks often hold more than you think: here {}.", found.allergens);
+    let fix = format!("{} Read the whole label, traces too. {SWAP}", found.places);
+    Some(Said::new(message, fix).at(found.first.at.clone()))
 }
 
 /// Foods that may hold one of some allergens.
 struct Found<'a> {
-    /// Such as `milk in nonfat dry milk and traces of wheat in oat flour`.
-    words: String,
+    /// Such as `milk and traces of wheat`.
+    allergens: String,
+    /// Where each is, such as `Milk is in nonfat dry milk. Traces of wheat are in oat flour.`
+    places: String,
     first: &'a FoodUsed,
-}
-
-impl Found<'_> {
-    fn said(&self, message: String, fix: String) -> Said {
-        Said::new(message, fix).at(self.first.at.clone())
-    }
 }
 
 fn found<'a>(choices: &'a Choices<'_>, allergens: &[Allergen]) -> Option<Found<'a>> {
@@ -116,19 +111,27 @@ fn found<'a>(choices: &'a Choices<'_>, allergens: &[Allergen]) -> Option<Found<'
         .foods
         .iter()
         .find(|used| allergens.iter().any(|allergen| used.may_hold(*allergen)))?;
-    let mut parts = Vec::new();
+    let mut named = Vec::new();
+    let mut places = Vec::new();
     for allergen in allergens {
         let (made, traces): (Vec<&FoodUsed>, Vec<&FoodUsed>) = choices
             .foods
             .iter()
             .filter(|used| used.may_hold(*allergen))
             .partition(|used| used.is_made_from(*allergen));
-        for (foods, kind) in [(made, ""), (traces, "traces of ")] {
-            let names: Vec<&str> = foods.iter().map(|used| used.food.name.as_str()).collect();
-            if !names.is_empty() {
-                parts.push(format!("{kind}{} in {}", allergen.name(), list(&names)));
-            }
+        let names = |foods: &[&FoodUsed]| {
+            list(&foods.iter().map(|used| used.food.name.as_str()).collect::<Vec<_>>())
+        };
+        let allergen = allergen.name();
+        if !made.is_empty() {
+            named.push(allergen.to_owned());
+            places.push(format!("Here {allergen} is in {}.", names(&made)));
+        } else if !traces.is_empty() {
+            named.push(format!("traces of {allergen}"));
+        }
+        if !traces.is_empty() {
+            places.push(format!("Traces of {allergen} may be in {}.", names(&traces)));
         }
     }
-    Some(Found { words: list(&parts), first })
+    Some(Found { allergens: list(&named), places: places.join(" "), first })
 }

@@ -31,11 +31,7 @@ fn carbon_dioxide(choices: &Choices<'_>) -> Option<Said> {
     );
     let fix = "In a classroom of hundreds of cubic meters that is too little to matter. Still, vent \
                bags at arm's length, and breathe in none of it from the bag.";
-    let said = Said::new(message, fix);
-    Some(match at {
-        Some(p) => said.at(Field(format!("period[{p}]"))),
-        None => said,
-    })
+    Some(Said::new(message, fix).at(at.map(|p| Field(format!("period[{p}]")))))
 }
 
 /// The period whose bags hold the most gas at the last reading, by the upper forecast (mL).

@@ -12,19 +12,21 @@ const OWN_RULE: &str = "common practice, no source: a bag is vented before gas a
 pub(super) const BURST: CautionRule = CautionRule {
     code: "S07",
     hazard: "bag bursts or pops open",
-    trigger: "the upper forecast of a bag reaches 80 % of its volume before the closing bell",
+    trigger: "the upper forecast of a bag reaches 80 % of its volume before the closing bell, or \
+              later where the plan says that bags are kept overnight",
     source: OWN_RULE,
     local: true,
     look: burst,
 };
 
 fn burst(choices: &Choices<'_>) -> Option<Said> {
-    let bell = bell_min(choices);
+    let kept = choices.circumstance(Circumstance::KeptOvernight).is_some();
+    let until = if kept { f64::INFINITY } else { bell_min(choices) };
     let early = choices
         .outlook
         .iter()
         .filter_map(|entry| entry.vent_by_min.map(|minute| (entry, minute)))
-        .filter(|(_, minute)| *minute <= bell)
+        .filter(|(_, minute)| *minute <= until)
         .min_by(|a, b| a.1.total_cmp(&b.1));
     let fullest = choices.highest(|entry| entry.peak_fill);
     let full = fullest.filter(|(_, fill)| *fill >= WORKING_FILL.value);
@@ -55,11 +57,7 @@ fn burst(choices: &Choices<'_>) -> Option<Said> {
         "Take a larger bag or less food.{by} Keep your face away, and open it over the sink inside \
          a second bag."
     );
-    let said = Said::new(message, fix);
-    Some(match choices.place(&entry.treatment) {
-        Some(at) => said.at(at),
-        None => said,
-    })
+    Some(Said::new(message, fix).at(choices.place(&entry.treatment)))
 }
 
 /// Minutes from the zero reading to the closing bell of the longest period.
@@ -71,34 +69,29 @@ fn bell_min(choices: &Choices<'_>) -> f64 {
 pub(super) const OVERNIGHT: CautionRule = CautionRule {
     code: "S08",
     hazard: "bags kept sealed after class",
-    trigger: "the upper forecast of a bag that stays sealed reaches 80 % of its volume within 24 h, \
-              or the plan says that bags are kept overnight",
+    trigger: "the plan says that bags are kept overnight",
     source: OWN_RULE,
     local: true,
     look: overnight,
 };
 
 fn overnight(choices: &Choices<'_>) -> Option<Said> {
+    let at = choices.circumstance(Circumstance::KeptOvernight)?;
     let soonest = choices
         .outlook
         .iter()
         .filter_map(|entry| entry.vent_by_min.map(|minute| (entry, minute)))
         .min_by(|a, b| a.1.total_cmp(&b.1));
-    let fix = "Vent every bag before the closing bell, and store none sealed. A bag that must be \
-               kept has its seal open 1 cm (1/2 in), stands upright in a tub and has a label.";
-    if let Some((entry, minute)) = soonest {
-        let message = format!(
-            "If a bag of “{}” stays sealed, it may be {} full after {} and then burst.",
+    let message = match soonest {
+        Some((entry, minute)) => format!(
+            "A bag of “{}” that stays sealed may be {} full after {}, and burst in the night.",
             entry.treatment,
             percent_up(WORKING_FILL.value),
             minutes_down(minute)
-        );
-        let said = Said::new(message, fix);
-        return Some(match choices.place(&entry.treatment) {
-            Some(at) => said.at(at),
-            None => said,
-        });
-    }
-    let at = choices.circumstance(Circumstance::KeptOvernight)?;
-    Some(Said::new("A bag kept sealed overnight can fill with gas and burst.", fix).at(at))
+        ),
+        None => "A bag that stays sealed overnight can fill with gas and burst.".to_owned(),
+    };
+    let fix = "Store no bag sealed. A bag that is kept has its seal open 1 cm (1/2 in), stands \
+               upright in a tub and has a label.";
+    Some(Said::new(message, fix).at(at))
 }

@@ -39,8 +39,8 @@ impl Said {
         Self { message: message.into(), fix: fix.into(), at: None }
     }
 
-    pub(super) fn at(self, at: Field) -> Self {
-        Self { at: Some(at), ..self }
+    pub(super) fn at(self, at: impl Into<Option<Field>>) -> Self {
+        Self { at: at.into(), ..self }
     }
 }
 
