@@ -52,8 +52,10 @@ fn yeast_allergy(choices: &Choices<'_>) -> Option<Said> {
         return None;
     }
     let at = choices.circumstance(Circumstance::YeastAllergy)?;
-    let message =
-        format!("A person who cannot stand yeast or mold may get ill from {}.", list(&things));
+    let message = format!(
+        "A person with an allergy to yeast or mold may get ill from {}.",
+        list(&things)
+    );
     let fix = "Ask the nurse what that person may do. Let that student watch, time or keep \
                the numbers, and leave nobody out. Write no student's name into the plan.";
     Some(Said::new(message, fix).at(at))

@@ -66,8 +66,8 @@ pub const CAUTION_RULES: [CautionRule; 32] = [
 /// Code of the warning about an answer to a caution that does not exist.
 pub const ANSWER_TO_NOTHING: &str = "answer-to-nothing";
 
-/// Every caution that the plan brings up, those without an answer first, then answers that answer
-/// no caution.
+/// Every caution that the plan brings up, in the order of their codes, then answers that answer no
+/// caution.
 ///
 /// Cautions that rest on a forecast stay silent without one.
 pub(super) fn cautions(
@@ -78,7 +78,6 @@ pub(super) fn cautions(
     let choices = Choices::of(plan, outlook, overnight);
     let mut found: Vec<Finding> =
         CAUTION_RULES.iter().filter_map(|rule| rule.find(&choices)).collect();
-    found.sort_by_key(|finding| finding.severity != Severity::Caution);
     found.extend(answers_to_nothing(plan));
     found
 }

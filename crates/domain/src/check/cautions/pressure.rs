@@ -32,20 +32,19 @@ fn burst(choices: &Choices<'_>) -> Option<Said> {
     let full = fullest.filter(|(_, fill)| *fill >= WORKING_FILL.value);
     let (entry, said) = match (full, early) {
         (Some((entry, fill)), _) => {
-            (entry, format!("may be {} full at the last reading", percent_up(fill)))
+            (entry, format!("may fill its bag to {} by the last reading", percent_up(fill)))
         }
         (None, Some((entry, minute))) => (
             entry,
             format!(
-                "may be {} full {} after the zero reading",
+                "may fill its bag to {} within {} of the zero reading",
                 percent_up(WORKING_FILL.value),
                 minutes_down(minute)
             ),
         ),
         (None, None) => return None,
     };
-    let message =
-        format!("A bag of “{}” {said}, and so full a bag can burst.", entry.treatment);
+    let message = format!("“{}” {said}, and so full a bag can burst.", entry.treatment);
     let by = early.map_or(String::new(), |(entry, minute)| {
         format!(
             " Vent “{}” within {} of its zero reading.",
@@ -84,7 +83,7 @@ fn overnight(choices: &Choices<'_>) -> Option<Said> {
         .min_by(|a, b| a.1.total_cmp(&b.1));
     let message = match soonest {
         Some((entry, minute)) => format!(
-            "A bag of “{}” that stays sealed may be {} full after {}, and burst in the night.",
+            "Kept sealed, “{}” may fill its bag to {} within {}, and so full a bag can burst.",
             entry.treatment,
             percent_up(WORKING_FILL.value),
             minutes_down(minute)

@@ -120,8 +120,7 @@ fn bag_over_face(choices: &Choices<'_>) -> Option<Said> {
         return None;
     }
     let at = large.map(|made| made.at(Variable::Bag)).or_else(young).or_else(guests)?;
-    let message =
-        "A plastic bag over the face stops a person, or a small child, from breathing.";
+    let message = "A plastic bag over the face can stop a person, most of all a small child, from breathing.";
     let fix = "Count the bags out and count them back in. Keep them from small children.";
     Some(Said::new(message, fix).at(at))
 }

@@ -115,5 +115,11 @@ fn syringes(choices: &Choices<'_>) -> Option<Said> {
     })?;
     let fix = "Use blunt syringes that never had a needle, and squirt nobody. Count them out at the \
                start and back in at the end.";
-    Some(Said::new("A syringe must have no needle, and none may go missing.", fix).at(at))
+    Some(
+        Said::new(
+            "A syringe with a needle can hurt someone, and so can one that goes missing.",
+            fix,
+        )
+        .at(at),
+    )
 }

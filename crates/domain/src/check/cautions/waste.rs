@@ -53,7 +53,7 @@ pub(super) const EMPTYING: CautionRule = CautionRule {
 fn emptying(choices: &Choices<'_>) -> Option<Said> {
     choices.any_bag().then(|| {
         Said::new(
-            "No bag and none of its liquid may leave the room or be tasted.",
+            "Used bags may hold germs and alcohol, so none may leave the room.",
             "The teacher empties the bags of the day, or watches while it is done. None is taken \
              home and none is tasted.",
         )
