@@ -19,11 +19,11 @@ pub(super) const TASTING: CautionRule = CautionRule {
 };
 
 fn tasting(choices: &Choices<'_>) -> Option<Said> {
-    let in_bags: Vec<_> = choices.foods.iter().filter(|used| used.in_bag).collect();
-    let first = in_bags.first()?;
-    let rest = if in_bags.len() > 1 { " like all food in this room" } else { "" };
-    let message =
-        format!("Once opened, {} is lab material{rest} and may not be eaten.", first.food.name);
+    let first = choices.foods.iter().find(|used| used.in_bag)?;
+    let message = format!(
+        "Food for the bags, such as the {}, is for the lab and no one may eat it.",
+        first.food.name
+    );
     let fix =
         "No eating, no drinking, no gum and no tasting. Keep all of it away from lunch food.";
     Some(Said::new(message, fix).at(first.at.clone()))
