@@ -64,6 +64,13 @@ fn a_plan_that_makes_nothing_is_in_no_danger() {
     assert_eq!(found(&Scene::empty()), []);
 }
 
+/// Yeast, syrup and warm water in snack bags: what is left is what every such class needs.
+#[test]
+fn a_quiet_plan_gets_no_wall_of_warnings() {
+    let codes: Vec<&str> = found(&quiet()).iter().map(|finding| finding.code).collect();
+    assert_eq!(codes, ["S05", "S06", "S09", "S13", "S14", "S22", "S25", "S31", "S32"]);
+}
+
 #[test]
 fn local_rules_come_first_wherever_there_may_be_some() {
     for Trigger { code, with, .. } in triggers() {
