@@ -13,8 +13,15 @@ pub(super) struct Settled {
     pub(super) rejected: Vec<Rejected>,
     pub(super) remarks: Vec<Remark>,
     pub(super) notes: Vec<String>,
-    /// Heights of a zero column that say the same as an earlier line.
+    /// Heights that a column of zero readings says once more.
     pub(super) repeated_zeros: usize,
+}
+
+/// The height that was typed first for a bag and minute.
+struct First {
+    line: u64,
+    mm: f64,
+    from_zero_column: bool,
 }
 
 /// The longest time after its zero reading at which a bag is read (min): a day.
@@ -33,7 +40,7 @@ pub(super) fn settle(
 ) -> Settled {
     let mut settled = Settled::default();
     let zeros = zeros(&typed, zero_times, &mut settled);
-    let mut firsts: BTreeMap<(usize, i64), (u64, f64)> = BTreeMap::new();
+    let mut firsts: BTreeMap<(usize, i64), First> = BTreeMap::new();
     for typed in typed {
         let Some(bag) = plan.bags.get(typed.bag) else { continue };
         let length = plan.period(&bag.period).map_or(LONGEST_MIN, |period| period.length_min);
@@ -49,7 +56,8 @@ pub(super) fn settle(
         let key = (typed.bag, (minute * 100.0).round() as i64);
         match firsts.get(&key) {
             None => {
-                firsts.insert(key, (typed.line, typed.mm));
+                let Typed { line, mm, from_zero_column, .. } = typed;
+                firsts.insert(key, First { line, mm, from_zero_column });
                 settled.readings.push(Reading {
                     bag: bag.code.clone(),
                     minute,
@@ -58,10 +66,13 @@ pub(super) fn settle(
                     event: typed.event,
                 });
             }
-            Some((_, mm)) if typed.from_zero_column && same(*mm, typed.mm) => {
+            Some(first)
+                if (first.from_zero_column || typed.from_zero_column)
+                    && same(first.mm, typed.mm) =>
+            {
                 settled.repeated_zeros += 1;
             }
-            Some(&(line, mm)) => {
+            Some(&First { line, mm, .. }) => {
                 let reason = if same(mm, typed.mm) {
                     format!("{} at minute {} repeats line {line}", bag.code, short(minute))
                 } else {

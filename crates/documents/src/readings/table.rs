@@ -46,7 +46,7 @@ pub(super) fn named_delimiter(text: &str) -> Option<u8> {
 
 /// The first rows of a text, to see what they look like under a delimiter.
 pub(super) fn first_rows(text: &str, delimiter: u8, most: usize) -> Vec<Row> {
-    Parting { text, delimiter, quoting: true, most }.rows(0..text.len())
+    Parting { text, first_line: 1, delimiter, quoting: true, most }.rows()
 }
 
 /// Parts a whole text into rows (RFC 4180 with any delimiter, ragged rows, any line ending).
@@ -57,38 +57,43 @@ pub(super) fn rows(text: &str, delimiter: u8) -> Vec<Row> {
 /// Parts the lines of a row one by one, with quotation marks as ordinary signs: what a row means
 /// in which a quotation mark was never closed.
 pub(super) fn line_by_line(text: &str, delimiter: u8, row: &Row) -> Vec<Row> {
-    let most = usize::MAX;
-    Parting { text, delimiter, quoting: false, most }.rows(row.span.clone())
+    let text = text.get(row.span.clone()).unwrap_or_default();
+    let (first_line, most) = (row.line, usize::MAX);
+    Parting { text, first_line, delimiter, quoting: false, most }.rows()
 }
 
 /// One way of parting a text.
 struct Parting<'a> {
     text: &'a str,
+    /// Line of the file on which the text starts.
+    first_line: u64,
     delimiter: u8,
     quoting: bool,
     most: usize,
 }
 
 impl Parting<'_> {
-    /// The rows in a stretch of the text.
-    fn rows(&self, span: Range<usize>) -> Vec<Row> {
+    fn rows(&self) -> Vec<Row> {
         let lines = LineStarts::of(self.text);
-        let from = span.start;
+        let bytes = self.text.as_bytes();
         let mut reader = ReaderBuilder::new()
             .has_headers(false)
             .flexible(true)
             .trim(Trim::All)
             .quoting(self.quoting)
             .delimiter(self.delimiter)
-            .from_reader(self.text.as_bytes().get(span).unwrap_or_default());
+            .from_reader(bytes);
         let mut record = StringRecord::new();
         let mut rows = Vec::new();
-        let place = |byte: u64| from + usize::try_from(byte).unwrap_or(usize::MAX - from);
+        let place = |byte: u64| usize::try_from(byte).unwrap_or(usize::MAX).min(bytes.len());
         // Reading from memory, and text that is valid UTF-8, leaves no error to happen.
         while rows.len() < self.most && reader.read_record(&mut record).unwrap_or(false) {
             let start = place(record.position().map_or(0, csv::Position::byte));
+            // Blank lines are counted to the record that follows them.
+            let blank = |byte: &&u8| matches!(byte, b'\n' | b'\r');
+            let start = start + bytes[start..].iter().take_while(blank).count();
             rows.push(Row {
-                line: lines.of_record(self.text, start),
+                line: self.first_line + lines.before(start),
                 cells: record.iter().map(|cell| self.cell(cell)).collect(),
                 span: start..place(reader.position().byte()),
                 bare_quotes: !self.quoting,
@@ -121,11 +126,8 @@ impl LineStarts {
         Self(std::iter::once(0).chain(ends.map(|at| at + 1)).collect())
     }
 
-    /// The line of the record at that byte; blank lines before it are passed over, since the
-    /// reader of records counts them to the record that follows.
-    fn of_record(&self, text: &str, byte: usize) -> u64 {
-        let rest = text.as_bytes().get(byte..).unwrap_or_default();
-        let blank = rest.iter().take_while(|&&b| b == b'\n' || b == b'\r').count();
-        self.0.partition_point(|&start| start <= byte + blank) as u64
+    /// How many line ends stand before that byte.
+    fn before(&self, byte: usize) -> u64 {
+        self.0.partition_point(|&start| start <= byte) as u64 - 1
     }
 }

@@ -8,8 +8,8 @@ use proptest::prelude::*;
 fn cases() -> u32 {
     match std::env::var("BARM_TEST_SIZE").as_deref() {
         Ok("quick") => 200,
-        Ok("long") => 50_000,
-        _ => 2000,
+        Ok("long") => 20_000,
+        _ => 1000,
     }
 }
 

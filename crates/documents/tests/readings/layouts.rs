@@ -187,6 +187,10 @@ fn a_zero_column_serves_every_row_of_its_bag() {
         &[("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 4.0, 7.0), ("P1-01A-C", 8.0, 9.0)],
     );
     assert_eq!((file.cells.taken, file.cells.rejected), (4, 0));
+    check(
+        "bag,zero,minute,height (mm)\nP1-01A-C,4 mm,0,4\nP1-01A-C,4 mm,8,9",
+        &[("P1-01A-C", 0.0, 4.0), ("P1-01A-C", 8.0, 9.0)],
+    );
 }
 
 #[test]
