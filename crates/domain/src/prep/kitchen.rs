@@ -4,7 +4,7 @@ use super::measure::{Measure, Unit};
 use crate::bench::TEASPOON_ML;
 use std::fmt;
 
-/// An amount in level customary cups and spoons, rounded up to a quarter of a teaspoon.
+/// An amount in level customary cups and spoons, to the nearest quarter of a teaspoon.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Kitchen {
     /// Quarters of a teaspoon on the whole.
@@ -27,10 +27,8 @@ impl Kitchen {
             Unit::Piece => return None,
         };
         let quarters = 4.0 * measure.value() / per_tsp;
-        // Three level teaspoons, kept in micrograms, must not become three and a quarter.
-        let whole = (quarters - 1e-5).ceil();
-        (quarters >= 0.5 && whole.is_finite())
-            .then_some(Self { quarter_teaspoons: whole as u64 })
+        let whole = quarters.round();
+        (whole >= 1.0 && whole.is_finite()).then_some(Self { quarter_teaspoons: whole as u64 })
     }
 
     /// Level teaspoons on the whole (1).
