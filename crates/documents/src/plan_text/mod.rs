@@ -1,15 +1,18 @@
 //! The plan file: TOML that a teacher can edit by hand.
 //!
 //! [`read()`] reports every mistake at once, each with its place and what to do, and never panics,
-//! whatever the bytes.
+//! whatever the bytes. [`write_new()`] writes a plan with notes; [`write()`] changes a person's own
+//! file only where the plan differs from it.
 
 mod bags;
 mod class;
 mod label;
+mod literal;
 mod measurable;
 mod mistake;
 mod names;
 mod notes;
+mod page;
 mod places;
 mod question;
 mod read;
@@ -19,7 +22,12 @@ mod supply;
 mod syntax;
 mod upgrade;
 mod words;
+mod write;
+mod write_new;
+mod write_recipe;
 
 pub use mistake::Mistake;
 pub use places::{Place, Places};
 pub use read::{Read, read};
+pub use write::write;
+pub use write_new::write_new;

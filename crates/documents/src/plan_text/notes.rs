@@ -7,6 +7,9 @@ use barm_domain::finding::Field;
 /// Nobody reads more; the rest is counted.
 const MOST: usize = 500;
 
+/// Longest sentence (characters); only absurd values make a longer one.
+const LONGEST: usize = 400;
+
 /// What is gathered while a plan is read.
 pub(super) struct Notes<'t> {
     lines: Lines<'t>,
@@ -46,13 +49,16 @@ impl<'t> Notes<'t> {
             return;
         }
         let place = self.lines.place(offset);
-        self.mistakes.push(Mistake {
-            line: place.line,
-            column: place.column,
-            field: field.map(|field| Field(field.to_owned())),
-            what: wrong.what,
-            fix: wrong.fix,
-        });
+        self.push(
+            (place.line, place.column),
+            field.map(|field| Field(field.to_owned())),
+            wrong,
+        );
+    }
+
+    fn push(&mut self, (line, column): (usize, usize), field: Option<Field>, wrong: Wrong) {
+        let (what, fix) = (clipped(wrong.what), clipped(wrong.fix));
+        self.mistakes.push(Mistake { line, column, field, what, fix });
     }
 
     /// Notes a mistake in a field that has been read.
@@ -62,10 +68,8 @@ impl<'t> Notes<'t> {
             return;
         }
         let field = Field(field);
-        let (line, column) =
-            self.places.of(&field).map_or((1, 1), |place| (place.line, place.column));
-        let Wrong { what, fix } = wrong;
-        self.mistakes.push(Mistake { line, column, field: Some(field), what, fix });
+        let at = self.places.of(&field).map_or((1, 1), |place| (place.line, place.column));
+        self.push(at, Some(field), wrong);
     }
 
     /// Whether a mistake has been noted in this very field.
@@ -95,5 +99,13 @@ impl<'t> Notes<'t> {
             });
         }
         (self.mistakes, self.places)
+    }
+}
+
+/// A sentence that quotes a value of any length, cut off where nobody reads on.
+fn clipped(sentence: String) -> String {
+    match sentence.char_indices().nth(LONGEST) {
+        Some((end, _)) => format!("{}…", &sentence[..end]),
+        None => sentence,
     }
 }

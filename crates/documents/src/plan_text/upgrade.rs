@@ -8,13 +8,13 @@ use super::mistake::Wrong;
 use super::notes::Notes;
 use std::borrow::Cow;
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::{DeInteger, DeTable, DeValue};
 
 /// The format that is written.
 pub(super) const FORMAT: u32 = 1;
 
 /// Key of format 0, and the key that took its place.
-pub(super) const READABLE_MM: &str = "readable_mm";
+const READABLE_MM: &str = "readable_mm";
 /// See [`READABLE_MM`].
 pub(super) const READABLE_DIFFERENCE: &str = "readable_difference";
 
@@ -62,16 +62,47 @@ pub(super) fn upgrade(table: &mut DeTable<'_>, from: u32) {
     if from == 0
         && let Some(old) = table.remove(READABLE_MM)
     {
-        let text = match old.get_ref() {
-            DeValue::Integer(number) => Some(format!("{number} mm")),
-            DeValue::Float(number) => Some(format!("{number} mm")),
-            _ => None,
-        };
-        let value = match text {
+        let value = match millimeters(old.get_ref()) {
             Some(text) => Spanned::new(old.span(), DeValue::String(Cow::Owned(text))),
             None => old,
         };
         let key = Spanned::new(value.span(), Cow::Borrowed(READABLE_DIFFERENCE));
         table.entry(key).or_insert(value);
+    }
+}
+
+/// Turns the text of an older format into one of today, touching nothing else.
+pub(super) fn upgrade_text(text: &str) -> Cow<'_, str> {
+    let Ok(document) = DeTable::parse(text) else { return Cow::Borrowed(text) };
+    let table = document.get_ref();
+    let format = table.get_key_value("format").map(|(_, value)| value);
+    let Some(number) = format.filter(|value| {
+        let zero = |number: &DeInteger<'_>| {
+            i64::from_str_radix(number.as_str(), number.radix()) == Ok(0)
+        };
+        value.get_ref().as_integer().is_some_and(zero)
+    }) else {
+        return Cow::Borrowed(text);
+    };
+    let mut changes = vec![(number.span(), FORMAT.to_string())];
+    if let Some((key, value)) = table.get_key_value(READABLE_MM)
+        && let Some(millimeters) = millimeters(value.get_ref())
+    {
+        changes.push((key.span(), READABLE_DIFFERENCE.to_owned()));
+        changes.push((value.span(), format!("\"{millimeters}\"")));
+    }
+    changes.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
+    let mut upgraded = text.to_owned();
+    for (span, new) in changes {
+        upgraded.replace_range(span, &new);
+    }
+    Cow::Owned(upgraded)
+}
+
+fn millimeters(value: &DeValue<'_>) -> Option<String> {
+    match value {
+        DeValue::Integer(number) => Some(format!("{number} mm")),
+        DeValue::Float(number) => Some(format!("{number} mm")),
+        _ => None,
     }
 }

@@ -61,6 +61,14 @@ pub(super) fn variable(written: &str) -> Result<Variable, Wrong> {
     choose(written, &Variable::ALL.map(|variable| (variable.words(), variable)))
 }
 
+/// The word that is written for a value.
+pub(super) fn word_for<T: Copy + PartialEq>(
+    value: T,
+    offered: &[(&'static str, T)],
+) -> &'static str {
+    offered.iter().find(|(_, other)| *other == value).map_or("", |(word, _)| *word)
+}
+
 /// The value, if it lies between the limits.
 pub(super) fn within(
     value: f64,

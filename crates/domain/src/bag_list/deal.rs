@@ -25,6 +25,9 @@ impl Wanted<'_> {
 struct Seat<'p> {
     period: usize,
     group: u32,
+    /// In which order the groups of the period are asked; each period begins at another bench, so
+    /// that a treatment does not always stand by the same window.
+    turn: u32,
     bags: Vec<Wanted<'p>>,
 }
 
@@ -60,7 +63,7 @@ impl<'p> Room<'p> {
     fn take(&mut self, question: &'p str, treatment: &'p str, reference: Option<&'p str>) {
         let seat = self.seats.iter_mut().min_by_key(|seat| {
             let affinity = seat.affinity(treatment, reference);
-            (seat.makes(treatment), seat.bags.len(), u8::MAX - affinity, seat.group)
+            (seat.makes(treatment), seat.bags.len(), u8::MAX - affinity, seat.turn)
         });
         if let Some(seat) = seat {
             seat.take(question, treatment, reference);
@@ -75,9 +78,12 @@ pub(super) fn deal(plan: &Plan) -> Vec<Wanted<'_>> {
         .iter()
         .enumerate()
         .map(|(period, at)| {
-            let groups = 1..=at.groups;
-            let seats = groups.map(|group| Seat { period, group, bags: Vec::new() }).collect();
-            Room { seats }
+            let begin = 3 * u32::try_from(period).unwrap_or_default();
+            let seats = (1..=at.groups).map(|group| {
+                let turn = (group + begin) % at.groups;
+                Seat { period, group, turn, bags: Vec::new() }
+            });
+            Room { seats: seats.collect() }
         })
         .collect();
     deal_treatments(plan, &mut rooms);
