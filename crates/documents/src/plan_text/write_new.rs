@@ -6,7 +6,7 @@ use super::upgrade::{FORMAT, READABLE_DIFFERENCE};
 use super::words::{STARCHES, SUGARS, word_for};
 use super::write_recipe;
 use barm_domain::cupboard::Cupboard;
-use barm_domain::plan::{LabelFood, Plan};
+use barm_domain::plan::{Circumstance, LabelFood, Plan};
 
 const HEAD: &str = "\
 A plan for Barm. Lines that start with # are notes for people; edit everything else freely.
@@ -44,6 +44,12 @@ pub fn write_new(plan: &Plan) -> String {
         "spare",
         literal::share(plan.spare),
         "on top of everything that is bought or mixed",
+    );
+    let known = Circumstance::ALL.map(Circumstance::words).join(", ");
+    page.note(&format!("What else is true of the day: {known}."));
+    page.key(
+        "circumstances",
+        texts(plan.circumstances.iter().map(|circumstance| circumstance.words())),
     );
     class(plan, &mut page);
     agreements(plan, &mut page);

@@ -2,9 +2,9 @@
 
 use barm_domain::amount::Amount;
 use barm_domain::plan::{
-    Answered, BagChoice, CONTROLS, CardChoice, Control, Day, Difference, Equipment, Extra,
-    GroupSetting, Inquiry, LabelFood, Lies, Material, Period, Place, Plan, PlannedBag,
-    Question, Recipe, SetAsideRule, Standard, Timing, Treatment, Variable,
+    Answered, BagChoice, CONTROLS, CardChoice, Circumstance, Control, Day, Difference,
+    Equipment, Extra, GroupSetting, Inquiry, LabelFood, Lies, Material, Period, Place, Plan,
+    PlannedBag, Question, Recipe, SetAsideRule, Standard, Timing, Treatment, Variable,
 };
 use barm_science::food::label::{Declared, LabelStarch, NaturalSugar, NutritionLabel, food};
 use barm_science::setup::YeastKind;
@@ -304,14 +304,16 @@ fn equipment() -> impl Strategy<Value = Equipment> {
 
 /// A plan without a bag list.
 fn bare_plan() -> BoxedStrategy<Plan> {
-    let words = (text(), option::of(text()), any::<bool>(), text(), 5u8..=12, inquiry());
+    let circumstances = vec(select(Circumstance::ALL.to_vec()), 0..3);
+    let words =
+        (text(), option::of(text()), any::<bool>(), text(), 5u8..=12, inquiry(), circumstances);
     let limits = (number(0.5, 50.0), 0.0..=1.0_f64);
     let class = (vec(text(), 0..3), day(0), option::of(day(1)), periods());
     let lab = (base(), timing(), vec(difference(), 1..3), materials(), equipment());
     let questions = (question(0), option::of(question(1)));
     (words, limits, class, lab, questions, option::of(label_food(0)))
         .prop_map(|(words, limits, class, lab, questions, label_food)| {
-            let (title, school, invented, big_question, grade, inquiry) = words;
+            let (title, school, invented, big_question, grade, inquiry, circumstances) = words;
             let (texts, day, second_day, periods) = class;
             let (base, timing, controls, materials, equipment) = lab;
             let standards = texts.iter().enumerate().map(|(i, wording)| Standard {
@@ -333,6 +335,7 @@ fn bare_plan() -> BoxedStrategy<Plan> {
                 big_question,
                 grade,
                 inquiry,
+                circumstances,
                 standards: standards.collect(),
                 days: std::iter::once(day).chain(second_day).collect(),
                 group_settings: texts
