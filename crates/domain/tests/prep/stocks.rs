@@ -81,7 +81,7 @@ fn marks_are_those_of_a_school_cylinder() {
         (250.0, 250.0),
         (251.0, 300.0),
         (1650.0, 1650.0),
-        (1650.000_001, 1700.0),
+        (1_650.000_001, 1700.0),
     ] {
         let ml = |value| Measure::new(Unit::Milliliter, value);
         assert_eq!(ml(need).up_to_a_mark(), ml(mark), "{need} mL");

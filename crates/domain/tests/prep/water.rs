@@ -71,7 +71,7 @@ fn waters_that_do_not_reach_are_said() {
     assert_eq!(sources.mix(1000.0, 14.0), Mix::NeedsColder);
     match sources.mix(1000.0, 60.0) {
         Mix::Parts { hot, cold } => {
-            assert!(cold.is_none() && (hot.value() - 1000.0).abs() < 0.01)
+            assert!(cold.is_none() && (hot.value() - 1000.0).abs() < 0.01);
         }
         other => panic!("{other:?}"),
     }
