@@ -214,3 +214,19 @@ fn periods_are_compared_with_the_plan() {
     assert_eq!(file.rejected[0].line, 4);
     assert!(file.rejected[0].reason.contains("a bag of period 2"), "{:?}", file.rejected);
 }
+
+/// The examples that teachers are shown must be read whole.
+#[test]
+fn the_examples_in_the_documentation_are_read() {
+    let page = include_str!("../../../../docs/readings.md");
+    let examples: Vec<&str> =
+        page.split("```text\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
+    let layouts = [Layout::Long, Layout::Wide, Layout::BagsAcross];
+    let heights = [2, 7, 4];
+    assert_eq!(examples.len(), layouts.len());
+    for ((example, layout), heights) in examples.into_iter().zip(layouts).zip(heights) {
+        let file = read(example.as_bytes(), &plan());
+        assert_eq!(file.rejected, [], "{example}");
+        assert_eq!((file.layout, file.readings.len()), (Some(layout), heights), "{example}");
+    }
+}
