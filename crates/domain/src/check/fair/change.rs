@@ -91,7 +91,8 @@ fn food_amount(plan: &Plan, one: &Recipe, other: &Recipe) -> bool {
     let (Some((grams, of)), Some((second_grams, second_of))) =
         (weighed(food, amount), weighed(second, second_amount))
     else {
-        return unlike_amounts(amount, second_amount);
+        // What cannot be weighed is said elsewhere.
+        return amount.kind == second_amount.kind && unlike_amounts(amount, second_amount);
     };
     if food == second {
         return unlike(grams, second_grams, SAME);

@@ -1,0 +1,93 @@
+//! Faults that are planted in sound plans are found, and sound plans are left in peace.
+
+mod dice;
+mod planted;
+mod school;
+
+use barm_domain::check::check;
+use barm_domain::finding::{Finding, Severity};
+use barm_domain::outlook::{self, Entry, Look};
+use barm_domain::plan::Plan;
+use dice::Dice;
+use planted::{FAULTS, Plant};
+use school::{Asks, listed, sound, unlisted};
+
+/// How many plans of each kind: at least 100 unless the suite is to be quick.
+fn plans() -> usize {
+    match std::env::var("BARM_TEST_SIZE").as_deref() {
+        Ok("quick") => 28,
+        Ok("long") => 700,
+        _ => 105,
+    }
+}
+
+/// Few draws: whether a fault is there does not hang on a percentile.
+const LOOK: Look = Look { draws: 40, seed: 7 };
+
+fn foreseen(plan: &Plan) -> Vec<Entry> {
+    let forecasts = plan.treatments().map(|(_, t)| outlook::forecast(plan, t, LOOK));
+    let treated: Vec<_> = forecasts.filter_map(Result::ok).collect();
+    outlook::gather(plan, &treated)
+}
+
+fn checked(plan: &Plan) -> Vec<Finding> {
+    check(plan, &foreseen(plan))
+}
+
+/// What a teacher would have to mend.
+fn complaints(found: &[Finding]) -> Vec<&Finding> {
+    found.iter().filter(|f| matches!(f.severity, Severity::Fault | Severity::Warning)).collect()
+}
+
+#[test]
+fn sound_plans_are_left_in_peace() {
+    let mut false_alarms = Vec::new();
+    for number in 0..plans() {
+        let asks = Asks::ALL[number % Asks::ALL.len()];
+        let plan = sound(asks, &mut Dice::of(number as u64));
+        let found = checked(&plan);
+        if !complaints(&found).is_empty() {
+            false_alarms.push(format!("{number} {asks:?}: {:#?}", complaints(&found)));
+        }
+    }
+    let share = false_alarms.len() as f64 / plans() as f64;
+    assert!(share < 0.05, "{share}:\n{}", false_alarms.join("\n"));
+}
+
+#[test]
+fn planted_faults_are_found() {
+    let mut missed = Vec::new();
+    let mut planted = 0;
+    for round in 0..plans().div_ceil(FAULTS.len()).max(1) {
+        for (number, fault) in FAULTS.iter().enumerate() {
+            let asks = fault.fits[(round + number) % fault.fits.len()];
+            let mut dice = Dice::of((1000 * (round + 1) + number) as u64);
+            let mut plan = unlisted(asks, &mut dice);
+            match fault.plant {
+                Plant::Plan(plant) => {
+                    plant(&mut plan, &mut dice);
+                    plan = listed(plan);
+                }
+                Plant::List(plant) => {
+                    plan = listed(plan);
+                    plant(&mut plan, &mut dice);
+                }
+            }
+            let found = checked(&plan);
+            planted += 1;
+            if complaints(&found).iter().all(|finding| finding.code != fault.code) {
+                let codes: Vec<&str> = complaints(&found).iter().map(|f| f.code).collect();
+                missed.push(format!(
+                    "{}: {} in {asks:?}; found {codes:?}",
+                    fault.code, fault.what
+                ));
+            }
+        }
+    }
+    assert!(
+        missed.len() * 20 <= planted,
+        "{} of {planted}:\n{}",
+        missed.len(),
+        missed.join("\n")
+    );
+}
