@@ -430,7 +430,7 @@ pub(crate) const FAULTS: &[Fault] = &[
         Whole(|p, _| {
             p.equipment.meters = Some(1);
             for question in &mut p.questions {
-                question.replicates *= 3;
+                question.replicates *= 6;
             }
         }),
     ),

@@ -123,11 +123,11 @@ impl<'p> Checked<'p> {
             Severity::Fault,
             "two-variables",
             format!(
-                "“{name}” and “{other}” differ in more than one way, so you can not tell which one did it: {}.",
+                "“{name}” and “{other}” differ in more than one thing: {}.",
                 words(changed)
             ),
             format!(
-                "Change just the {}, and keep all else the same.",
+                "Change just the {}, or no one can tell which change did it.",
                 self.question.variable.words()
             ),
         )

@@ -29,7 +29,7 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
                 Finding::new(
                     Severity::Fault,
                     "periods-overlap",
-                    format!("Period “{name}” starts before period “{earlier}” ends."),
+                    format!("The bell for period “{name}” rings while period “{earlier}” is still on."),
                     "Mend the start or the length of one of the two.",
                 )
                 .at(format!("period[{p}].start")),

@@ -39,7 +39,7 @@ fn sentence(text: &str) -> String {
     let mut said: String =
         letters.next().map(|c| c.to_uppercase().collect()).unwrap_or_default();
     said.push_str(letters.as_str());
-    if !said.ends_with(['.', '?', '!', '"']) {
+    if !said.ends_with(['.', '?', '!']) {
         said.push('.');
     }
     said
