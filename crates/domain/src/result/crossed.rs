@@ -15,6 +15,9 @@ pub struct Crossed {
     pub first_levels: Vec<String>,
     /// Levels of the question's own variable, such as without and with the enzyme.
     pub second_levels: Vec<String>,
+    /// Whether each treatment stands beside a reference of its own; then the first levels are
+    /// those references, and the second are without and with the change.
+    pub paired: bool,
     /// The analysis with all bags.
     pub with: Factorial,
     /// The analysis without the bags that are set aside.
@@ -27,6 +30,7 @@ struct Cells<'a> {
     first_levels: Vec<String>,
     second_levels: Vec<String>,
     references: (usize, usize),
+    paired: bool,
 }
 
 impl Crossed {
@@ -61,6 +65,7 @@ impl Crossed {
         Some(Self {
             with: analysis(true),
             without: analysis(false),
+            paired: cells.paired,
             first_levels: cells.first_levels,
             second_levels: cells.second_levels,
         })
@@ -88,6 +93,7 @@ impl<'a> Cells<'a> {
             first_levels: pairs.iter().map(|(_, reference)| (*reference).to_owned()).collect(),
             second_levels: vec!["without".to_owned(), "with".to_owned()],
             references: (0, 0),
+            paired: true,
         })
     }
 
@@ -104,6 +110,7 @@ impl<'a> Cells<'a> {
             first_levels: Vec::new(),
             second_levels: Vec::new(),
             references: (0, 0),
+            paired: false,
         };
         let mut taken = BTreeSet::new();
         for treatment in plan.answering(question) {

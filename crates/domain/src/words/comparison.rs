@@ -2,12 +2,9 @@
 
 use super::number::{bags, sentence_start, short, tenths};
 use super::{Voice, mid_sentence};
-use crate::result::{Compared, Crossed, Judged};
+use crate::result::{Compared, Judged};
 use barm_science::statistics::compare::Estimate;
 use barm_science::statistics::verdict::{Code, Direction};
-
-/// Chance below which an interaction is spoken of (1), as everywhere 1 in 20.
-const INTERACTION: f64 = 0.05;
 
 impl Voice {
     /// What a comparison says, in one sentence, with all its bags.
@@ -51,18 +48,6 @@ impl Voice {
             said.push_str(&format!(" {left_out} more {more} no rise to compare."));
         }
         said
-    }
-
-    /// Whether a crossed change did the same everywhere, in one sentence; nothing if the bags
-    /// cannot tell.
-    pub fn interaction(self, crossed: &Crossed) -> Option<String> {
-        let term = crossed.with.interaction.as_ref().ok()?;
-        Some(if term.p < INTERACTION {
-            "The change did more for some than for others, beyond what chance would do."
-                .to_owned()
-        } else {
-            "Nothing shows that the change did more for some than for others.".to_owned()
-        })
     }
 
     fn judged(self, compared: &Compared, judged: &Judged) -> String {

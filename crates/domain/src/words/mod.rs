@@ -6,6 +6,7 @@
 //! value.
 
 mod comparison;
+mod crossed;
 mod hint;
 mod ladder;
 mod number;

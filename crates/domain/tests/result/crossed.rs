@@ -2,6 +2,7 @@
 
 use crate::class::{Class, answer, treatment};
 use barm_domain::plan::{Difference, Variable};
+use barm_domain::words::Voice;
 use barm_science::statistics::verdict::Code;
 
 const PERIODS: [&str; 4] = ["1", "2", "3", "4"];
@@ -72,6 +73,17 @@ fn an_enzyme_that_helps_both_foods_alike_shows_no_interaction() {
     assert!(interaction.p > 0.05, "{interaction:?}");
     let helps = crossed.with.second[0].outcome.as_ref().unwrap();
     assert!((helps.difference - 8.0).abs() < 1e-9, "{helps:?}");
+    let voice = Voice::english(8);
+    let said = voice.on_average(crossed);
+    assert_eq!(said.len(), 1);
+    assert!(
+        said[0].starts_with("On average, the change made 8.0 mm more rise (between "),
+        "{said:?}"
+    );
+    assert_eq!(
+        voice.interaction(crossed).unwrap(),
+        "Nothing shows that the change did more for some than for others."
+    );
 }
 
 #[test]
@@ -123,6 +135,11 @@ fn levels_of_a_full_crossing_come_from_the_recipes() {
     let warm = crossed.with.second[0].outcome.as_ref().unwrap();
     assert!((warm.difference - 4.0).abs() < 1e-9, "{warm:?}");
     assert!(crossed.with.interaction.as_ref().unwrap().p < 0.01);
+    assert_eq!(
+        Voice::english(6).on_average(crossed),
+        ["40 °C rose 4.0 mm more than 30 °C on average."]
+    );
+    assert!(Voice::english(6).interaction(crossed).unwrap().contains("more for some"));
 }
 
 #[test]
