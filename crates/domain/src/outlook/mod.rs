@@ -1,7 +1,7 @@
 //! What each treatment of a plan is expected to do, and whether that will show.
 //!
 //! Forecasting one treatment is the long part: [`forecast`] does one, so that a caller may do
-//! several at a time. [`gather`] then sets each beside its reference, draw by draw.
+//! several at a time. [`gather()`] then sets each beside its reference, draw by draw.
 
 mod entry;
 mod gather;

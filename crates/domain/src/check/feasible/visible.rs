@@ -25,7 +25,8 @@ fn of_question(plan: &Plan, outlook: &[Entry], q: usize, question: &Question) ->
         .iter()
         .filter(|entry| entry.question == question.id && entry.beside.is_some())
         .collect();
-    let readable = plan.readable_mm;
+    // Shown as people measure it: 1/8 in is 3.2 mm.
+    let readable = (10.0 * plan.readable_mm).round() / 10.0;
     if !compared.is_empty() && !compared.iter().any(|entry| shows(entry)) {
         let message = format!(
             "No two bags of “{}” will differ by {readable} mm before the bell.",

@@ -1,7 +1,9 @@
 //! Faults that are planted in sound plans are found, and sound plans are left in peace.
 
+mod bench;
 mod changes;
 mod dice;
+mod outlook;
 mod planted;
 #[path = "../cautions/readability.rs"]
 mod readability;
@@ -10,7 +12,7 @@ mod words;
 
 use barm_domain::check::check;
 use barm_domain::finding::{Finding, Severity};
-use barm_domain::outlook::{self, Entry, Look};
+use barm_domain::outlook::{Entry, Look, forecast, gather};
 use barm_domain::plan::Plan;
 use dice::Dice;
 use planted::{FAULTS, Fault, Plant};
@@ -29,9 +31,9 @@ fn plans() -> usize {
 const LOOK: Look = Look { draws: 40, seed: 7 };
 
 fn foreseen(plan: &Plan) -> Vec<Entry> {
-    let forecasts = plan.treatments().map(|(_, t)| outlook::forecast(plan, t, LOOK));
+    let forecasts = plan.treatments().map(|(_, t)| forecast(plan, t, LOOK));
     let treated: Vec<_> = forecasts.filter_map(Result::ok).collect();
-    outlook::gather(plan, &treated)
+    gather(plan, &treated)
 }
 
 fn checked(plan: &Plan) -> Vec<Finding> {

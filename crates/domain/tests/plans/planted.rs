@@ -125,7 +125,7 @@ pub(crate) const FAULTS: &[Fault] = &[
         &[Food, FoodAmount, Warmth, YeastAmount, Tray],
         Whole(|p, d| {
             change(p, d, |c| {
-                c.extras = Some(vec![Extra { item: "salt".into(), amount: amount("0.5 g") }])
+                c.extras = Some(vec![Extra { item: "salt".into(), amount: amount("0.5 g") }]);
             });
         }),
     ),
