@@ -42,6 +42,7 @@ pub const CODES: &[Code] = &[
         "spoons-hide-mass",
         "one spoon of two foods weighs differently, so mass changes with the food",
     ),
+    note("more-liquid", "an enzyme liquid adds over 5 % to the water of one of two bags"),
     fault("no-gas", "no bag of a question can make gas"),
     fault("blind-card", "the card is so small for the bag that it does not see the first gas"),
     fault(

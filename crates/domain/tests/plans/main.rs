@@ -100,3 +100,32 @@ fn planted_faults_are_found() {
         missed.join("\n")
     );
 }
+
+/// Pages will check plans that are half written.
+#[test]
+fn half_written_plans_are_checked_too() {
+    let strip: [fn(&mut Plan); 12] = [
+        |plan| plan.questions.clear(),
+        |plan| plan.questions.iter_mut().for_each(|q| q.treatments.clear()),
+        |plan| plan.controls.clear(),
+        |plan| plan.periods.clear(),
+        |plan| plan.days.clear(),
+        |plan| plan.bags.clear(),
+        |plan| plan.questions.iter_mut().for_each(|q| q.reference = Some("Nobody".into())),
+        |plan| plan.questions.iter_mut().for_each(|q| q.uses = vec!["Nobody".into()]),
+        |plan| plan.timing.interval_min = 0.0,
+        |plan| plan.periods.iter_mut().for_each(|p| p.length_min = 0.0),
+        |plan| plan.base.food = Some("nobody".into()),
+        |plan| plan.equipment = barm_domain::plan::Equipment::default(),
+    ];
+    for (number, asks) in Asks::ALL.into_iter().enumerate() {
+        for (first, one) in strip.iter().enumerate() {
+            for other in &strip[first..] {
+                let mut plan = sound(asks, &mut Dice::of(number as u64));
+                one(&mut plan);
+                other(&mut plan);
+                assert!(!check(&plan, &[]).is_empty());
+            }
+        }
+    }
+}

@@ -3,6 +3,7 @@
 pub(super) mod change;
 mod control;
 mod levels;
+mod liquid;
 mod list;
 mod measurable;
 mod replicate;
@@ -18,6 +19,7 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
     let mut found = variables::findings(plan);
     found.extend(levels::findings(plan));
     found.extend(spoons::findings(plan));
+    found.extend(liquid::findings(plan));
     found.extend(measurable::findings(plan));
     found.extend(control::findings(plan));
     found.extend(replicate::findings(plan));
