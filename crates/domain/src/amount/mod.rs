@@ -9,6 +9,7 @@ mod error;
 mod measures;
 mod number;
 mod quantity;
+pub mod show;
 mod units;
 
 pub use dimension::{Dimension, Wanted};
@@ -17,6 +18,7 @@ pub use measures::{
     Size, altitude_meters, celsius, dollars, millimeters, minutes, pascals, share, size,
 };
 pub use quantity::{Quantity, number};
+pub use units::TEASPOON_ML;
 
 /// What kind of amount was written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -27,6 +27,8 @@ pub(super) struct Unit {
 
 /// US customary gallon in mL: 231 in³.
 const GALLON: f64 = 3785.411784;
+/// The customary teaspoon (mL): 1/768 US gallon, NIST SP 811 (2008), appendix B.8.
+pub const TEASPOON_ML: f64 = GALLON / 768.0;
 /// Conventional millimeter of mercury in Pa: NIST SP 811 (2008), appendix B.8.
 const MM_MERCURY: f64 = 133.322387415;
 

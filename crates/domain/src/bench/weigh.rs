@@ -4,8 +4,7 @@ use super::{BenchError, Ingredient, scatter, tools};
 use crate::amount::{Amount, AmountKind};
 use barm_science::setup::YeastKind;
 
-/// The customary teaspoon (mL), 1/768 US gallon (NIST SP 811, 2008, appendix B.8).
-pub const TEASPOON_ML: f64 = 4.928_921_593_75;
+pub use crate::amount::TEASPOON_ML;
 
 /// Mass (g) of that amount of a food, and its relative scatter from bag to bag (1).
 ///
