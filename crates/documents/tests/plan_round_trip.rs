@@ -69,6 +69,23 @@ fn the_demonstration_reads_without_a_mistake_and_stays_as_it_is() {
 }
 
 #[test]
+fn the_first_plan_reads_the_same() {
+    let answers = barm_domain::starter::Answers {
+        title: "What does yeast like to eat?".into(),
+        date: jiff::civil::date(2027, 3, 9),
+        zone: "America/Chicago".into(),
+        place: barm_domain::plan::Place::Altitude(200.0),
+        first_start: jiff::civil::time(8, 10, 0, 0),
+        length_min: 45.0,
+        periods: 4,
+        groups: 8,
+        students: 24,
+    };
+    let plan = barm_domain::starter::plan(&answers).unwrap();
+    assert_eq!(sound(&write_new(&plan)), plan);
+}
+
+#[test]
 fn only_what_has_changed_is_touched() {
     let mut changed = sound(DEMO);
     changed.title = "Another \"title\"".into();

@@ -16,4 +16,5 @@ pub mod plan;
 pub mod prep;
 pub mod reading;
 pub mod result;
+pub mod starter;
 pub mod words;
