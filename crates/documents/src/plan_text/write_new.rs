@@ -156,8 +156,8 @@ fn label_food(food: &LabelFood, first: bool, page: &mut Page) {
 fn supply(plan: &Plan, page: &mut Page) {
     let cupboard = Cupboard::with(&plan.label_foods);
     for (index, material) in plan.materials.iter().enumerate() {
-        let note = "Packs that you can buy, with your store's price. An item may stand here in more \
-                    than one size.";
+        let note = "Packs that you can buy. Add your store's price = \"$5.49\" and what is there \
+                    already, in_stock = \"20 g\".\nAn item may stand here in more than one size.";
         open(page, index, note, "[[material]]");
         page.key("item", literal::material(&cupboard, &material.item));
         page.key("pack", text(&material.pack.written));
