@@ -5,7 +5,10 @@ use super::notes::Notes;
 use super::places::Places;
 use super::section::Section;
 use super::words::{inquiry, within};
-use super::{bags, class, label, measurable, names, question, recipe, supply, syntax, upgrade};
+use super::{
+    bags, class, label, measurable, names, question, recipe, references, supply, syntax,
+    upgrade,
+};
 use barm_domain::amount::{millimeters, share};
 use barm_domain::cupboard::Cupboard;
 use barm_domain::plan::{Inquiry, Plan};
@@ -66,6 +69,7 @@ fn read_text(text: &str) -> Read {
     // A line that was left out may have held the name that another line refers to.
     if !notes.broken {
         names::check(&plan, &mut notes);
+        references::check(&plan, &mut notes);
         measurable::check(&plan, &mut notes);
     }
     let (mistakes, places) = notes.done();

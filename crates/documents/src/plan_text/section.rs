@@ -60,7 +60,7 @@ impl<'a> Section<'a> {
         if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
     }
 
-    fn get(
+    pub(super) fn get(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -259,89 +259,6 @@ impl<'a> Section<'a> {
         None
     }
 
-    /// A list of texts; each is noted under its own place.
-    pub(super) fn texts(
-        &mut self,
-        notes: &mut Notes<'_>,
-        key: &'static str,
-    ) -> Option<Vec<String>> {
-        let value = self.get(notes, key)?;
-        let fix = || format!("write {key} = [\"…\", \"…\"]");
-        let DeValue::Array(array) = value.get_ref() else {
-            let what = format!("{key} is {}, and a list is wanted here", kind(value.get_ref()));
-            self.wrong(notes, key, Wrong::new(what, fix()));
-            return None;
-        };
-        let mut texts = Vec::new();
-        for (index, item) in array.iter().enumerate() {
-            let field = format!("{}[{index}]", self.field(key));
-            notes.stands(&field, item.span().start);
-            match item.get_ref() {
-                DeValue::String(text) if !text.trim().is_empty() => {
-                    texts.push(text.trim().to_owned());
-                }
-                DeValue::String(_) => {
-                    notes.wrong(
-                        field,
-                        Wrong::new("this text is empty", "write it or take it out"),
-                    );
-                }
-                other => {
-                    let what = format!("this is {}, and a text is wanted here", kind(other));
-                    notes.wrong(field, Wrong::new(what, fix()));
-                }
-            }
-        }
-        Some(texts)
-    }
-
-    /// A table within this one.
-    pub(super) fn table(
-        &mut self,
-        notes: &mut Notes<'_>,
-        key: &'static str,
-    ) -> Option<Section<'a>> {
-        let value = self.get(notes, key)?;
-        if let DeValue::Table(table) = value.get_ref() {
-            return Some(Section::new(self.field(key), table, value.span().start, notes));
-        }
-        let what = format!("{key} is {}, and a table is wanted here", kind(value.get_ref()));
-        self.wrong(notes, key, Wrong::new(what, format!("write [{key}] on a line of its own")));
-        None
-    }
-
-    /// The tables of a list; `path` is what they are called in [`barm_domain::finding::Field`].
-    pub(super) fn tables(
-        &mut self,
-        notes: &mut Notes<'_>,
-        key: &'static str,
-        path: &str,
-    ) -> Vec<Section<'a>> {
-        let Some(value) = self.get(notes, key) else { return Vec::new() };
-        let fix = || format!("write [[{key}]], with two brackets, above each of them");
-        let DeValue::Array(array) = value.get_ref() else {
-            let what = format!(
-                "{key} is {}, and a list of tables is wanted here",
-                kind(value.get_ref())
-            );
-            self.wrong(notes, key, Wrong::new(what, fix()));
-            return Vec::new();
-        };
-        let mut sections = Vec::new();
-        for (index, item) in array.iter().enumerate() {
-            let path = format!("{path}[{index}]");
-            let start = item.span().start;
-            match item.get_ref() {
-                DeValue::Table(table) => sections.push(Section::new(path, table, start, notes)),
-                other => {
-                    let what = format!("this is {}, and a table is wanted here", kind(other));
-                    notes.wrong_at(start, Some(&path), Wrong::new(what, fix()));
-                }
-            }
-        }
-        sections
-    }
-
     /// Notes every key that nobody asked for.
     pub(super) fn finish(self, notes: &mut Notes<'_>) {
         for (key, _) in self.table {
@@ -372,7 +289,7 @@ pub(super) fn short(text: &str) -> &str {
 }
 
 /// What a value is, in words.
-fn kind(value: &DeValue<'_>) -> &'static str {
+pub(super) fn kind(value: &DeValue<'_>) -> &'static str {
     match value {
         DeValue::String(_) => "a text",
         DeValue::Integer(_) => "a whole number",
