@@ -127,25 +127,22 @@ fn risen(rise: f64, minute: f64) -> f64 {
     rise * ((minute - 2.0).max(0.0) / 22.0).powf(1.12)
 }
 
-fn dots(treatments: &[Treatment], chance: &mut Chance) -> Vec<DotRow> {
-    let mut rows: Vec<DotRow> = treatments
+/// The bags of every treatment at the last reading, highest mean first.
+fn dots(sheaves: &[Sheaf]) -> Vec<DotRow> {
+    let mut rows: Vec<DotRow> = sheaves
         .iter()
-        .map(|one| {
-            let rise =
-                |c: &mut Chance| (one.rise * (1.0 + 0.1 * c.bell()) + 0.7 * c.bell()).round();
-            let dots: Vec<Dot> = (0..one.bags)
-                .map(|bag| Dot {
-                    rise: rise(chance).max(0.0),
-                    set_aside: one.look.0 == 2 && bag == 3,
-                })
-                .collect();
+        .map(|sheaf| {
+            let last = |bag: &Vec<Reading>| bag.last().map_or(0.0, |reading| reading.rise);
+            let doubted = |bag: &Vec<Reading>| bag.iter().any(|reading| reading.doubtful);
+            let dot = |bag| Dot { rise: last(bag), set_aside: doubted(bag) };
+            let dots: Vec<Dot> = sheaf.bags.iter().map(dot).collect();
             let kept: Vec<f64> = dots.iter().filter(|d| !d.set_aside).map(|d| d.rise).collect();
             let mean = kept.iter().sum::<f64>() / kept.len() as f64;
             let mad =
                 kept.iter().map(|rise| (rise - mean).abs()).sum::<f64>() / kept.len() as f64;
             DotRow {
-                name: one.name.clone(),
-                look: one.look,
+                name: sheaf.name.clone(),
+                look: sheaf.look,
                 dots,
                 mean: Some(mean),
                 mad: Some(mad),
@@ -158,12 +155,14 @@ fn dots(treatments: &[Treatment], chance: &mut Chance) -> Vec<DotRow> {
 
 fn sheaf(one: &Treatment, chance: &mut Chance) -> Sheaf {
     let minutes: Vec<f64> = (0..=6).map(|k| f64::from(k) * 4.0).collect();
-    let bags: Vec<Vec<Reading>> = (0..one.bags.min(10))
+    let bags: Vec<Vec<Reading>> = (0..one.bags)
         .map(|bag| {
             let strength = 1.0 + 0.12 * chance.bell();
             let mut last = 0.0_f64;
             let read = minutes.iter().map(|&minute| {
-                let rise = (risen(one.rise * strength, minute) + 0.25 * chance.bell()).round();
+                // The mean of the two ends of the card, each read to a whole millimeter.
+                let rise = risen(one.rise * strength, minute) + 0.3 * chance.bell();
+                let rise = (rise * 2.0).round() / 2.0;
                 last = last.max(rise);
                 let fell = one.look.0 == 2 && bag == 3 && minute > 15.0;
                 let rise = if fell { last - 3.0 } else { last };

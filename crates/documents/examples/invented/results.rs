@@ -4,7 +4,7 @@ use super::{
     Chance, TITLE, Treatment, around, caution, dots, entry, enzyme_question, imprint, sheaf,
     subset,
 };
-use barm_documents::chart::{DotRow, Estimate};
+use barm_documents::chart::{DotRow, Estimate, Sheaf};
 use barm_documents::sheet::{
     Claim, Comparison, Counted, Gap, GasRow, LeftOut, QuestionResult, Rejected, ResultsReport,
     Slope,
@@ -30,11 +30,25 @@ fn counted(n: usize, n_reference: usize, gap: f64, half: f64) -> Counted {
     }
 }
 
-fn comparison(one: &Treatment, reference: &Treatment, own: bool) -> Comparison {
-    let gap = one.rise - reference.rise;
+/// The mean over every bag and over those that count.
+fn means(rows: &[DotRow], name: &str) -> (f64, f64) {
+    rows.iter().find(|row| row.name == name).map_or((0.0, 0.0), |row| {
+        let all = row.dots.iter().map(|dot| dot.rise).sum::<f64>() / row.dots.len() as f64;
+        (all, row.mean.unwrap_or(all))
+    })
+}
+
+fn comparison(
+    one: &Treatment,
+    reference: &Treatment,
+    rows: &[DotRow],
+    own: bool,
+) -> Comparison {
+    let (all, kept) = means(rows, &one.name);
+    let (_, beside) = means(rows, &reference.name);
     let half = 0.9 + one.rise * 0.06;
     let left_out = usize::from(one.look.0 == 2);
-    let with_all = counted(one.bags, reference.bags, gap - 0.4 * left_out as f64, half);
+    let with_all = counted(one.bags, reference.bags, all - beside, half);
     let reason = match with_all.verdict.as_str() {
         "clear" => {
             "The whole range lies above the readable difference of 3 mm or well above zero."
@@ -46,7 +60,7 @@ fn comparison(one: &Treatment, reference: &Treatment, own: bool) -> Comparison {
         treatment: one.name.clone(),
         look: one.look,
         reference: own.then(|| reference.name.clone()),
-        without_set_aside: counted(one.bags - left_out, reference.bags, gap, half),
+        without_set_aside: counted(one.bags - left_out, reference.bags, kept - beside, half),
         with_all,
         reason: reason.to_owned(),
     }
@@ -98,9 +112,8 @@ fn question(
     asks: &str,
     reference: &Treatment,
     treatments: &[Treatment],
-    rows: &[DotRow],
+    (sheaves, rows): (&[Sheaf], &[DotRow]),
     pairs: Option<&[(usize, usize)]>,
-    chance: &mut Chance,
 ) -> QuestionResult {
     let of = |at: usize| &treatments[at];
     let pairs: Vec<(&Treatment, &Treatment)> = match pairs {
@@ -111,10 +124,13 @@ fn question(
         asks: asks.to_owned(),
         reference: reference.name.clone(),
         minute: 24.0,
-        curves: treatments.iter().map(|one| sheaf(one, chance)).collect(),
+        curves: treatments
+            .iter()
+            .filter_map(|one| sheaves.iter().find(|sheaf| sheaf.look == one.look).cloned())
+            .collect(),
         comparisons: pairs
             .iter()
-            .map(|(one, beside)| comparison(one, beside, beside.name != reference.name))
+            .map(|(one, beside)| comparison(one, beside, rows, beside.name != reference.name))
             .collect(),
         gaps: pairs.iter().map(|(one, beside)| gap(one, beside, rows)).collect(),
         slopes: treatments.iter().map(slope).collect(),
@@ -147,25 +163,60 @@ fn claim(verdict: &str, claim: &str, evidence: &str) -> Claim {
     }
 }
 
+fn claims(rows: &[DotRow]) -> Vec<Claim> {
+    let lifted = |name: &str, from: &str| means(rows, name).1 - means(rows, from).1;
+    let maple = lifted("Maple syrup", "No food");
+    let (low, high) = (maple - 1.8, maple + 1.8);
+    let potato = lifted("Potato flakes + glucoamylase", "Potato flakes");
+    let milk = lifted("Nonfat dry milk + lactase", "Nonfat dry milk");
+    let oat = lifted("Oat flour + glucoamylase", "Oat flour");
+    let plain = lifted("Potato flakes", "No food");
+    vec![
+        claim(
+            "Clear",
+            "Maple syrup and mashed banana feed yeast best.",
+            &format!(
+                "Maple syrup rose {maple:.1} mm more than no food (between {low:.1} and {high:.1})."
+            ),
+        ),
+        claim(
+            "Clear",
+            "Two enzymes helped.",
+            &format!(
+                "Glucoamylase lifted potato flakes by {potato:.1} mm, lactase lifted dry milk by {milk:.1} mm."
+            ),
+        ),
+        claim(
+            "Leaning",
+            "Glucoamylase may lift oat flour:",
+            &format!("{oat:.1} mm, but it could be less than 2."),
+        ),
+        claim(
+            "Can’t tell",
+            "Potato flakes and dry milk alone:",
+            &format!(
+                "{plain:.1} mm over no food, and the range reaches zero. With so many bags a difference of 3 mm would usually have shown."
+            ),
+        ),
+    ]
+}
+
 /// The report of Tamarack Bend's day.
 pub(crate) fn full(all: &[Treatment]) -> ResultsReport {
     let mut chance = Chance(41);
-    let rows = dots(all, &mut chance);
+    let sheaves: Vec<Sheaf> = all.iter().map(|one| sheaf(one, &mut chance)).collect();
+    let rows = dots(&sheaves);
+    let readings = (&sheaves[..], &rows[..]);
     let foods = subset(all, &[1, 2, 3, 5, 7, 0]);
     let pairs = [(0, 3), (1, 4), (2, 5)];
     let enzyme = subset(all, &[4, 6, 8, 3, 5, 7]);
     let beside = Treatment { name: "same food, no enzyme".to_owned(), ..enzyme[3].clone() };
     let questions = vec![
-        question(TITLE, &all[0], &foods, &rows, None, &mut chance),
-        question(enzyme_question(), &beside, &enzyme, &rows, Some(&pairs), &mut chance),
+        question(TITLE, &all[0], &foods, readings, None),
+        question(enzyme_question(), &beside, &enzyme, readings, Some(&pairs)),
     ];
     ResultsReport {
-        claims: vec![
-            claim("Clear", "Maple syrup and mashed banana feed yeast best.", "Maple syrup rose 13.0 mm more than no food (between 11.2 and 14.8)."),
-            claim("Clear", "Two enzymes helped.", "Glucoamylase lifted potato flakes by 7.3 mm, lactase lifted dry milk by 4.9 mm."),
-            claim("Leaning", "Glucoamylase may lift oat flour:", "3.0 mm, but it could be as little as 0.6."),
-            claim("Can’t tell", "Potato flakes and dry milk alone:", "1.0 mm over no food, and the range reaches zero. With so many bags a difference of 3 mm would usually have shown."),
-        ],
+        claims: claims(&rows),
         questions,
         gas: all.iter().map(gas).collect(),
         left_out: vec![LeftOut {
@@ -217,7 +268,9 @@ pub(crate) fn empty() -> ResultsReport {
 /// A report that is too full.
 pub(crate) fn many(title: &str, all: &[Treatment]) -> ResultsReport {
     let mut chance = Chance(7);
-    let rows = dots(all, &mut chance);
+    let sheaves: Vec<Sheaf> = all.iter().map(|one| sheaf(one, &mut chance)).collect();
+    let rows = dots(&sheaves);
+    let readings = (&sheaves[..], &rows[..]);
     let long = "This sentence has # $ @ [ ] * _ \\ < > ` in it and ends in a word that fits no column: ";
     let rejected = |line| Rejected { line, reason: format!("{long}{}", "x".repeat(60)) };
     let left_out = |bag: usize| LeftOut {
@@ -228,7 +281,7 @@ pub(crate) fn many(title: &str, all: &[Treatment]) -> ResultsReport {
     };
     ResultsReport {
         claims: all.iter().map(|one| claim("Not comparable", &one.name, long)).collect(),
-        questions: vec![question(title, &all[0], all, &rows, None, &mut chance)],
+        questions: vec![question(title, &all[0], all, readings, None)],
         every_bag: rows,
         gas: all.iter().map(gas).collect(),
         left_out: (1..30).map(left_out).collect(),

@@ -31,7 +31,7 @@ pub struct MeasuredGap {
 }
 
 /// How high dots may be piled before they begin to overlap, in dots: as high as the plot has room for.
-const PILES: [usize; 6] = [8, 7, 6, 5, 4, 3];
+const PILES: [usize; 5] = [8, 6, 5, 4, 3];
 /// The highest plot, in its widths, so that it fits on a page.
 const TALLEST: f64 = 1.25;
 
@@ -80,9 +80,10 @@ impl DotPlot<'_> {
     }
 
     fn piled(&self, frame: &Frame, x: &Scale) -> Vec<Piled<'_>> {
+        let radius = dot_radius(frame, self.rows, x);
         let mut rows = Vec::new();
         for most in PILES {
-            rows = self.rows.iter().map(|row| pile(frame, row, x, most)).collect();
+            rows = self.rows.iter().map(|row| pile(row, x, radius, frame, most)).collect();
             let height: f64 = rows.iter().map(|row| row.height).sum();
             if height <= frame.width * TALLEST {
                 break;
@@ -212,32 +213,44 @@ pub(super) fn empty(frame: &Frame, title: &str) -> String {
     drawing.finish(frame, frame.type_size * 1.8, title, frame.words.nothing)
 }
 
-fn dot_radius(frame: &Frame) -> f64 {
-    frame.unit(4.1)
+/// The radius of a mark: small enough that readings a step apart do not touch, if that is not too small to see.
+fn dot_radius(frame: &Frame, rows: &[DotRow], x: &Scale) -> f64 {
+    let mut places: Vec<f64> = rows
+        .iter()
+        .flat_map(|row| row.dots.iter().map(|dot| x.at(dot.rise)))
+        .filter(|place| place.is_finite())
+        .collect();
+    places.sort_by(f64::total_cmp);
+    let steps = places.windows(2).map(|two| two[1] - two[0]).filter(|step| *step > 1e-6);
+    let least = steps.fold(f64::INFINITY, f64::min);
+    (least / 2.0 / WIDE).clamp(frame.unit(3.2), frame.unit(4.1))
 }
 
-/// Puts each dot at its true place and as low as it can lie without touching another.
-fn pile<'a>(frame: &Frame, row: &'a DotRow, x: &Scale, most: usize) -> Piled<'a> {
-    let wide = dot_radius(frame) * 2.0 * if row.look.ringed() { 1.45 } else { 1.06 };
+/// Room of a mark in its diameters.
+const WIDE: f64 = 1.06;
+
+/// Piles dots up that would touch: each pile stands over the middle of its dots, so that no dot moves by more than
+/// half its width (Wilkinson 1999, "Dot Plots", *The American Statistician* 53, 276-281; from memory).
+fn pile<'a>(row: &'a DotRow, x: &Scale, radius: f64, frame: &Frame, most: usize) -> Piled<'a> {
+    let wide = radius * 2.0 * if row.look.ringed() { 1.45 } else { WIDE };
     let mut sorted: Vec<Dot> =
         row.dots.iter().copied().filter(|dot| dot.rise.is_finite()).collect();
     sorted.sort_by(|a, b| a.rise.total_cmp(&b.rise));
     let mut dots: Vec<(f64, usize, Dot)> = Vec::new();
-    for dot in sorted {
-        let place = x.at(dot.rise);
-        let taken: Vec<usize> = dots
-            .iter()
-            .rev()
-            .take_while(|(other, ..)| place - other < wide)
-            .map(|(_, level, _)| *level)
-            .collect();
-        let level = (0..).find(|level| !taken.contains(level)).unwrap_or(0);
-        dots.push((place, level, dot));
+    let mut rest = &sorted[..];
+    while let Some(first) = rest.first() {
+        let reach = x.at(first.rise) + wide * 0.999;
+        let count = rest.partition_point(|dot| x.at(dot.rise) < reach).max(1);
+        let (together, after) = rest.split_at(count);
+        let last = together.last().map_or(first.rise, |dot| dot.rise);
+        let place = f64::midpoint(x.at(first.rise), x.at(last));
+        dots.extend(together.iter().enumerate().map(|(level, dot)| (place, level, *dot)));
+        rest = after;
     }
     let levels = dots.iter().map(|(_, level, _)| level + 1).max().unwrap_or(1);
     // A pile that is too high is pressed: smaller marks, closer together, never at another place.
     let press = if levels > most { most as f64 / levels as f64 } else { 1.0 };
-    let (step, radius) = (wide * 0.97 * press, dot_radius(frame) * press.max(0.6));
+    let (step, radius) = (wide * 0.97 * press, radius * press.max(0.6));
     let pile = step * (levels - 1) as f64;
     let height = (pile + frame.unit(25.0)).max(frame.unit(34.0));
     Piled { row, dots, height, step, radius }

@@ -24,7 +24,7 @@ impl Columns {
         figures: f64,
     ) -> Self {
         let size = frame.type_size;
-        let name = frame.unit(22.0);
+        let name = frame.unit(23.0);
         let most = frame.width * 0.3 - name;
         let widest = names
             .flat_map(|text| two_lines(text, most, size, Weight::Semibold))
@@ -57,7 +57,7 @@ impl Columns {
         middle: f64,
     ) {
         let size = frame.type_size;
-        drawing.mark(frame, look, (frame.unit(7.0), middle), frame.unit(4.8));
+        drawing.mark(frame, look, (frame.unit(8.0), middle), frame.unit(4.8));
         let lines = self.lines(frame, name);
         let first = middle + size * 0.34 - (lines.len() - 1) as f64 * size * 0.56;
         for (at, line) in lines.iter().enumerate() {
