@@ -1,9 +1,9 @@
 //! Every bag of the plan with what was read of it.
 
-use super::common::{self, Reach};
 use super::contents::{self, Contents};
 use super::curve::Curve;
 use super::hint::{Hint, hints};
+use super::shared_minute::{Reach, common_minute as latest_shared};
 use super::summary::Summary;
 use crate::outlook::Treated;
 use crate::plan::{Plan, PlannedBag};
@@ -100,7 +100,7 @@ pub(super) fn common_minute(
     }
     let bell = counted.iter().filter_map(|(_, bell)| *bell).fold(f64::INFINITY, f64::min);
     let reaches: Vec<Reach<'_>> = counted.into_iter().map(|(reach, _)| reach).collect();
-    common::common_minute(&reaches, plan.timing.interval_min, bell)
+    latest_shared(&reaches, plan.timing.interval_min, bell)
 }
 
 /// The minute after the zero reading at which a bag's period ends.

@@ -8,13 +8,14 @@
 mod answer;
 mod aside;
 mod bags;
-mod common;
+
 mod contents;
 mod crossed;
 mod curve;
 mod hint;
 mod ladder;
 mod sample;
+mod shared_minute;
 mod summary;
 
 pub use answer::{Answer, Compared, Judged};
