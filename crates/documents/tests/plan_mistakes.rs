@@ -48,3 +48,97 @@ fn bytes_that_are_no_plan_are_mistakes_too() {
         assert!(found[0].starts_with(start), "{found:?}");
     }
 }
+
+/// The demonstration with another value in the place of one of its own.
+fn with(old: &str, new: &str) -> Vec<u8> {
+    let demo = include_str!("../../app/src/demo/plan.toml");
+    assert!(demo.contains(old), "{old}");
+    demo.replacen(old, new, 1).into_bytes()
+}
+
+#[test]
+fn times_dates_and_zones_are_read_as_people_write_them() {
+    for (written, hour, minute) in [
+        ("\"8:10\"", 8, 10),
+        ("08:10:00", 8, 10),
+        ("\"8:10 AM\"", 8, 10),
+        ("\"1:05 p.m.\"", 13, 5),
+        ("\"12:00 am\"", 0, 0),
+        ("\"12:30 pm\"", 12, 30),
+    ] {
+        let read = read(&with("start = \"08:10\"", &format!("start = {written}")));
+        let plan = read.plan.unwrap_or_else(|| panic!("{written}: {:?}", read.mistakes));
+        assert_eq!(plan.periods[0].start, jiff::civil::time(hour, minute, 0, 0), "{written}");
+    }
+    for written in
+        ["\"24:00\"", "\"8:60\"", "\"8\"", "\"0:30 pm\"", "\"8:1\"", "08:10:00.5", "\"8:10:\""]
+    {
+        let found = listed(&with("start = \"08:10\"", &format!("start = {written}")));
+        assert_eq!(found.len(), 1, "{written}: {found:?}");
+        assert!(found[0].contains("is not a time of day"), "{found:?}");
+    }
+    // 2028 is a leap year, 2027 is not.
+    assert!(read(&with("2027-03-09", "\"2028-02-29\"")).plan.is_some());
+    for written in ["\"2027-02-29\"", "\"2027-13-01\"", "\"09.03.2027\"", "\"tomorrow\""] {
+        let found = listed(&with("2027-03-09", written));
+        assert_eq!(found.len(), 1, "{written}: {found:?}");
+        assert!(found[0].contains("is not a date that exists"), "{found:?}");
+    }
+    for (written, meant) in [("Denver", "America/Denver"), ("US/Montain", "US/Mountain")] {
+        let found = listed(&with("America/Denver", written));
+        assert_eq!(found.len(), 1, "{written}: {found:?}");
+        assert!(found[0].ends_with(&format!("did you mean {meant}?")), "{found:?}");
+    }
+}
+
+/// One line of the demonstration is changed; one mistake is told, and no others follow from it.
+#[test]
+fn one_slip_is_one_mistake() {
+    for (old, new, start) in [
+        ("food = \"maple syrup\"", "food = \"maple sirop\"", "there is no food called"),
+        (
+            "food = \"oat flour\"",
+            "food = \"oat flour\"\nfood_amount = \"2 packets\"",
+            "“2 packets” says nothing about",
+        ),
+        (
+            "enzyme_amount = \"5 drops\"",
+            "enzyme_amount = \"2 g\"",
+            "“2 g” is not an amount of lactase drops",
+        ),
+        ("beside = \"Oat flour\"", "beside = \"Oats\"", "there is no treatment called “Oats”"),
+        (
+            "uses = [\"Oat flour\", ",
+            "uses = [\"Oat flower\", ",
+            "there is no treatment called “Oat flower”",
+        ),
+        (
+            "crossed_with = \"food\"",
+            "crossed_with = \"enzyme\"",
+            "a question cannot be crossed with its own variable",
+        ),
+        ("code = \"P1-01A-C\"", "code = \"P1-01A-D\"", "“P1-01A-D” is not a bag code"),
+        (
+            "retired = []",
+            "retired = [\"P1-01A-C\"]",
+            "there is already a bag with the code “P1-01A-C”",
+        ),
+        ("group = 1, place = 1", "group = 9, place = 1", "period 1 has 8 groups"),
+        (
+            "students = 24",
+            "students = 24.5",
+            "students is a number, and a whole number is wanted",
+        ),
+        ("[equipment]", "[equipment]\nscales = 3", "“scales” is not a key known here"),
+        ("[base]", "[base]\nbag = \"snack\"", "this is not TOML: duplicate key"),
+        ("title = \"Which", "title = “Which", "this is not TOML"),
+        ("water = \"40 mL\"", "water = \"40\"", "“40” has no unit"),
+        ("water = \"40 mL\"\n", "", "water is missing"),
+        ("[bag_list]", "[baglist]", "“baglist” is not a key known here"),
+        ("spare = \"10 %\"", "spare = \"110 %\"", "“110 %” lies outside"),
+    ] {
+        let found = listed(&with(old, new));
+        assert_eq!(found.len(), 1, "{new}: {found:#?}");
+        assert!(found[0].contains(start), "{new}: {found:?}");
+    }
+}

@@ -101,38 +101,38 @@ fn zone(text: &str) -> Result<String, Wrong> {
 
 /// A time of day: `08:10`, `8:10`, `8:10 am`, `1:05 pm`.
 fn time(text: &str) -> Result<Time, Wrong> {
-    let wrong = || {
+    clock(text).ok_or_else(|| {
         Wrong::new(
             format!("“{}” is not a time of day", short(text)),
             "write it like 08:10, or 13:05 for five past one in the afternoon",
         )
-    };
+    })
+}
+
+fn clock(text: &str) -> Option<Time> {
     let lower = text.to_lowercase().replace(['.', ' '], "");
-    let (clock, afternoon) = match (lower.strip_suffix("am"), lower.strip_suffix("pm")) {
-        (Some(clock), _) => (clock, Some(false)),
-        (_, Some(clock)) => (clock, Some(true)),
+    let (digits, half_day) = match (lower.strip_suffix("am"), lower.strip_suffix("pm")) {
+        (Some(digits), _) => (digits, Some(0)),
+        (_, Some(digits)) => (digits, Some(12)),
         _ => (lower.as_str(), None),
     };
-    let mut parts = clock.split(':');
-    let mut number = |least: usize| -> Option<i8> {
-        let part = parts.next()?;
-        let digits =
-            part.len() >= least && part.len() <= 2 && part.bytes().all(|b| b.is_ascii_digit());
-        digits.then(|| part.parse().ok()).flatten()
+    let parts: Vec<&str> = digits.split(':').collect();
+    let (hour, minute, second) = match parts.as_slice() {
+        [hour, minute] => (*hour, *minute, "00"),
+        [hour, minute, second] => (*hour, *minute, *second),
+        _ => return None,
     };
-    let hour = number(1).ok_or_else(wrong)?;
-    let minute = number(2).ok_or_else(wrong)?;
-    let second = number(2).unwrap_or(0);
-    if parts.next().is_some() {
-        return Err(wrong());
-    }
-    let hour = match afternoon {
+    let number = |part: &str, digits: std::ops::RangeInclusive<usize>| -> Option<i8> {
+        let fits = digits.contains(&part.len()) && part.bytes().all(|b| b.is_ascii_digit());
+        fits.then(|| part.parse().ok()).flatten()
+    };
+    let hour = number(hour, 1..=2)?;
+    let hour = match half_day {
         None => hour,
-        Some(_) if !(1..=12).contains(&hour) => return Err(wrong()),
-        Some(false) => hour % 12,
-        Some(true) => hour % 12 + 12,
+        Some(_) if !(1..=12).contains(&hour) => return None,
+        Some(noon) => hour % 12 + noon,
     };
-    Time::new(hour, minute, second, 0).map_err(|_| wrong())
+    Time::new(hour, number(minute, 2..=2)?, number(second, 2..=2)?, 0).ok()
 }
 
 pub(super) fn periods(top: &mut Section<'_>, notes: &mut Notes<'_>) -> Vec<Period> {
