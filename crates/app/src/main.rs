@@ -1,3 +1,9 @@
 //! Barm: one teacher, one yeast-bag investigation, one program.
 
-fn main() {}
+mod cli;
+mod desk;
+mod json;
+
+fn main() -> std::process::ExitCode {
+    cli::run()
+}

@@ -118,7 +118,10 @@ impl Folder {
 }
 
 /// Puts bytes in place of a file in one step, so that no reader ever sees half of them.
-fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
+///
+/// # Errors
+/// What the system said; the old file then stays.
+pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let mut beside = path.as_os_str().to_owned();
     beside.push(".part");
     let beside = PathBuf::from(beside);

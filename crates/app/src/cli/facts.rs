@@ -24,7 +24,8 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if let Some(only) = &arguments.only {
         let only = only.to_lowercase();
         facts.retain(|fact| {
-            fact.name.to_lowercase().contains(&only) || fact.source.to_lowercase().contains(&only)
+            fact.name.to_lowercase().contains(&only)
+                || fact.source.to_lowercase().contains(&only)
         });
     }
     if arguments.json {

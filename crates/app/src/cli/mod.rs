@@ -3,6 +3,7 @@
 //! Exit codes: 0 fine, 1 the plan or the data have faults, 2 unreadable input or wrong use.
 
 mod analyze;
+mod bags;
 mod check;
 mod demo;
 mod facts;
@@ -32,6 +33,7 @@ struct Arguments {
 enum Command {
     Demo(demo::Arguments),
     New(new::Arguments),
+    Bags(bags::Arguments),
     Check(check::Arguments),
     Predict(predict::Arguments),
     Prep(prep::Arguments),
@@ -46,6 +48,7 @@ pub(crate) fn run() -> ExitCode {
     let result = match &arguments.command {
         Command::Demo(a) => demo::run(a, &mut out),
         Command::New(a) => new::run(a, &mut out),
+        Command::Bags(a) => bags::run(a, &mut out),
         Command::Check(a) => check::run(a, &mut out),
         Command::Predict(a) => predict::run(a, &mut out),
         Command::Prep(a) => prep::run(a, &mut out),

@@ -2,10 +2,35 @@
 //!
 //! A face (`cli`, later `web`) parses, calls one function here and shows the answer.
 
+mod analyze;
+mod charts;
+mod check;
+mod demo;
 mod failure;
+mod new_plan;
+mod outlook;
+mod paper;
+mod plan_file;
 
+pub(crate) use analyze::{Analysis, analyze, analyze_bytes};
+pub(crate) use barm_documents::chart::Terminal;
+pub(crate) use barm_documents::sheet::PrepSheet;
+use barm_domain::plan::Plan;
+use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
+pub(crate) use charts::{forecast_chart, interval_chart, voice};
+pub(crate) use check::{Located, all_findings, check};
+pub(crate) use demo::{Demo, demo};
 pub(crate) use failure::DeskError;
+pub(crate) use new_plan::{new_plan, renew_bags, write_new};
+pub(crate) use outlook::{Outlook, has_own_reference, outlook};
+pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf};
+pub(crate) use plan_file::{OpenPlan, open_plan, questions};
+
+/// What to buy, mix and lay out.
+pub(crate) fn prep(plan: &Plan) -> Result<Prep, DeskError> {
+    Ok(barm_domain::prep::prep(plan)?)
+}
 
 /// Hears how far long work has come.
 pub(crate) trait Progress: Sync {
@@ -15,5 +40,8 @@ pub(crate) trait Progress: Sync {
 
 /// Every constant and parameter of the program.
 pub(crate) fn facts() -> Vec<Fact> {
-    barm_science::facts::all()
+    let mut facts = barm_science::facts::all();
+    facts.extend_from_slice(barm_domain::bench::tools::FACTS);
+    facts.extend_from_slice(barm_domain::prep::FACTS);
+    facts
 }

@@ -2,9 +2,17 @@
 //!
 //! The shapes are promised in `docs/json.md`.
 
+mod analyze;
+mod check;
 mod facts;
+mod predict;
+mod prep;
 
+pub(crate) use analyze::analyzed;
+pub(crate) use check::findings;
 pub(crate) use facts::facts;
+pub(crate) use predict::prediction;
+pub(crate) use prep::prepared;
 
 use serde::Serialize;
 use std::io::{self, Write};

@@ -22,6 +22,7 @@ mod tray;
 mod water;
 
 pub use error::PrepError;
+pub use facts::FACTS;
 pub use held::LeftOut;
 pub use item::Item;
 pub use kitchen::Kitchen;

@@ -7,6 +7,17 @@ use barm_science::statistics::compare::Estimate;
 use barm_science::statistics::verdict::{Code, Direction};
 
 impl Voice {
+    /// The verdict in a word or two.
+    pub const fn verdict(self, code: Code) -> &'static str {
+        match code {
+            Code::Clear => "clear",
+            Code::Leaning => "leaning",
+            Code::Unclear => "can’t tell",
+            Code::NoRise => "no readable rise",
+            Code::NotComparable => "not comparable",
+        }
+    }
+
     /// What a comparison says, in one sentence, with all its bags.
     pub fn comparison(self, compared: &Compared) -> String {
         self.judged(compared, &compared.with)

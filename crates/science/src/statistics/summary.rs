@@ -1,5 +1,6 @@
 //! What a handful of numbers looks like: center and spread.
 
+use super::distribution::student;
 use super::linear::LARGEST;
 use super::sum::total;
 use thiserror::Error;
@@ -45,6 +46,21 @@ impl Summary {
     /// Largest less smallest.
     pub fn range(&self) -> f64 {
         self.high - self.low
+    }
+
+    /// Half the width of the 95 % interval of the mean (unit of the numbers), where there are two
+    /// numbers or more.
+    ///
+    /// ```text
+    /// t(0.975, n − 1) · s / √n
+    /// ```
+    ///
+    /// # Source
+    /// NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.2.
+    pub fn half_width_95(&self) -> Option<f64> {
+        let sd = self.sd?;
+        let n = self.n as f64;
+        Some(student::quantile(0.975, n - 1.0) * sd / n.sqrt())
     }
 }
 

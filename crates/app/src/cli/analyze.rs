@@ -1,0 +1,116 @@
+//! `barm analyze`.
+
+use super::failure::Failure;
+use super::{FAULTY, page, progress};
+use crate::desk::{self, Analysis, OpenPlan};
+use crate::json;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Turn a class's readings into gas, ethanol and an honest answer to each question
+///
+/// READINGS is a CSV file as typed from paper or exported from a spreadsheet. Every row is either
+/// taken or listed with its reason.
+#[derive(clap::Args, Debug)]
+pub(super) struct Arguments {
+    /// The plan file
+    #[arg(value_name = "PLAN")]
+    plan: PathBuf,
+    /// The readings
+    #[arg(value_name = "READINGS")]
+    readings: PathBuf,
+    /// Answer in JSON (shape in docs/json.md)
+    #[arg(long)]
+    json: bool,
+    /// Also write the report as a PDF to this file
+    #[arg(long, value_name = "FILE")]
+    pdf: Option<PathBuf>,
+    /// Paper of the report
+    #[arg(long, value_enum, default_value = "letter")]
+    paper: page::PaperSize,
+}
+
+pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    let open = desk::open_plan(&arguments.plan)?;
+    let line = progress::Line::new();
+    let analysis = desk::analyze(&open, &arguments.readings, &line)?;
+    drop(line);
+    if let Some(file) = &arguments.pdf {
+        desk::write_new(
+            file,
+            &desk::results_pdf(&open.plan, &analysis, arguments.paper.into())?,
+        )?;
+    }
+    if arguments.json {
+        json::write(out, &json::analyzed(&analysis, desk::voice(&open.plan)))?;
+    } else {
+        page::title(out, &open.plan.title)?;
+        answers(out, &open, &analysis)?;
+        left_out(out, &open, &analysis)?;
+        if let Some(file) = &arguments.pdf {
+            writeln!(out)?;
+            writeln!(out, "Report: {}", file.display())?;
+        }
+    }
+    let useless = analysis.result.minute.is_none();
+    Ok(if useless { ExitCode::from(FAULTY) } else { ExitCode::SUCCESS })
+}
+
+/// Each question with its comparisons.
+pub(super) fn answers(
+    out: &mut impl Write,
+    open: &OpenPlan,
+    analysis: &Analysis,
+) -> Result<(), Failure> {
+    let voice = desk::voice(&open.plan);
+    for (id, asks) in desk::questions(&open.plan) {
+        let Some(answer) = analysis.result.questions.iter().find(|a| a.question == id) else {
+            continue;
+        };
+        page::part(out, asks)?;
+        page::chart(out, &desk::interval_chart(page::terminal(), open, answer))?;
+        for says in answer.comparisons.iter().filter_map(|c| voice.without_set_aside(c)) {
+            page::paragraph(out, 2, &says)?;
+        }
+        if let Some(says) = answer.crossed.as_ref().and_then(|c| voice.interaction(c)) {
+            page::paragraph(out, 2, &says)?;
+        }
+    }
+    Ok(())
+}
+
+/// Bags set aside, rows not taken, notes on how the file was read.
+pub(super) fn left_out(
+    out: &mut impl Write,
+    open: &OpenPlan,
+    analysis: &Analysis,
+) -> Result<(), Failure> {
+    page::part(out, "Left out, and why")?;
+    let voice = desk::voice(&open.plan);
+    let mut nothing = true;
+    for bag in &analysis.result.bags {
+        if let Some(says) = voice.set_aside(bag, &open.plan) {
+            nothing = false;
+            page::paragraph(out, 4, &says)?;
+        }
+        for hint in &bag.hints {
+            nothing = false;
+            let says =
+                format!("{} ({}): {}", bag.bag.code, bag.bag.treatment, voice.hint(hint));
+            page::paragraph(out, 4, &says)?;
+        }
+    }
+    for rejected in &analysis.rejected {
+        nothing = false;
+        page::paragraph(out, 4, &format!("line {}: {}", rejected.line, rejected.reason))?;
+    }
+    for note in &analysis.notes {
+        nothing = false;
+        page::paragraph(out, 4, note)?;
+    }
+    if nothing {
+        writeln!(out, "Nothing was left out.")?;
+    }
+    Ok(())
+}

@@ -1,0 +1,77 @@
+//! `barm check`.
+
+use super::failure::Failure;
+use super::{FAULTY, page, progress};
+use crate::desk::{self, Located};
+use crate::json;
+use barm_domain::finding::Severity;
+use barm_domain::outlook::Look;
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Check a plan: is it a fair test, can it be done, who could be hurt
+///
+/// Exit code 1 if the plan has a fault.
+#[derive(clap::Args, Debug)]
+pub(super) struct Arguments {
+    /// The plan file
+    #[arg(value_name = "PLAN")]
+    plan: PathBuf,
+    /// Answer in JSON (shape in docs/json.md)
+    #[arg(long)]
+    json: bool,
+}
+
+pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    let line = progress::Line::new();
+    let found = desk::check(&arguments.plan, Look::default(), &line)?;
+    drop(line);
+    let faulty = found.iter().any(|located| located.finding.severity == Severity::Fault);
+    if arguments.json {
+        json::write(out, &json::findings(&found))?;
+    } else {
+        let file = arguments.plan.display().to_string();
+        page::title(out, &format!("Check of {file}"))?;
+        for (severity, head) in PARTS {
+            list(out, &file, head, found.iter().filter(|l| l.finding.severity == *severity))?;
+        }
+        if !faulty {
+            writeln!(out)?;
+            writeln!(out, "No faults.")?;
+        }
+    }
+    Ok(if faulty { ExitCode::from(FAULTY) } else { ExitCode::SUCCESS })
+}
+
+const PARTS: &[(Severity, &str)] = &[
+    (Severity::Fault, "Faults: mend these first"),
+    (Severity::Warning, "Warnings: it may disappoint"),
+    (Severity::Note, "Notes"),
+    (Severity::Caution, "Cautions: your school's and state's rules come first"),
+];
+
+fn list<'a>(
+    out: &mut impl Write,
+    file: &str,
+    head: &str,
+    found: impl Iterator<Item = &'a Located>,
+) -> Result<(), Failure> {
+    let mut found = found.peekable();
+    if found.peek().is_none() {
+        return Ok(());
+    }
+    page::part(out, head)?;
+    for located in found {
+        let finding = &located.finding;
+        let place =
+            located.place.map(|place| format!("  ({file}:{}:{})", place.line, place.column));
+        let place = place.unwrap_or_default();
+        page::paragraph(out, 4, &format!("{}  {}{place}", finding.code, finding.message))?;
+        page::note(out, 4, &format!("\u{2192} {}", finding.fix))?;
+        if let Some(source) = finding.source {
+            page::note(out, 6, &format!("source: {source}"))?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,118 @@
+//! `barm predict`.
+
+use super::failure::Failure;
+use super::{page, progress};
+use crate::{desk, json};
+use barm_domain::outlook::{Entry, Look};
+use barm_domain::plan::{CONTROLS, Plan};
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Forecast what every treatment will show before the bell
+///
+/// The band holds 8 of 10 bags. Heights are rises above the bag's own zero reading.
+#[derive(clap::Args, Debug)]
+pub(super) struct Arguments {
+    /// The plan file
+    #[arg(value_name = "PLAN")]
+    plan: PathBuf,
+    /// Answer in JSON, minute by minute (shape in docs/json.md)
+    #[arg(long)]
+    json: bool,
+    /// Number of possible class days that are tried
+    #[arg(long, default_value_t = Look::default().draws, value_parser = draws)]
+    draws: usize,
+    /// Seed; the same seed gives the same forecast on every machine
+    #[arg(long, default_value_t = Look::default().seed)]
+    seed: u64,
+    /// Also write the forecast as a PDF to this file, for the teacher only
+    #[arg(long, value_name = "FILE")]
+    pdf: Option<PathBuf>,
+    /// Paper of the forecast
+    #[arg(long, value_enum, default_value = "letter")]
+    paper: page::PaperSize,
+}
+
+fn draws(text: &str) -> Result<usize, String> {
+    let draws: usize = text.parse().map_err(|_| "write a whole number".to_owned())?;
+    if (16..=100_000).contains(&draws) {
+        Ok(draws)
+    } else {
+        Err("write a number from 16 to 100000".to_owned())
+    }
+}
+
+pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    let open = desk::open_plan(&arguments.plan)?;
+    let look = Look { draws: arguments.draws, seed: arguments.seed };
+    let line = progress::Line::new();
+    let outlook = desk::outlook(&open.plan, look, &line)?;
+    drop(line);
+    if let Some(file) = &arguments.pdf {
+        let pdf = desk::forecast_pdf(&open.plan, &outlook.entries, arguments.paper.into())?;
+        desk::write_new(file, &pdf)?;
+    }
+    if arguments.json {
+        json::write(out, &json::prediction(&outlook.entries))?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    page::title(out, &open.plan.title)?;
+    table(out, &open.plan, &outlook.entries)?;
+    writeln!(out)?;
+    page::paragraph(
+        out,
+        0,
+        "The band holds 8 of 10 bags; fill and venting are judged on the high side (97.5 in 100). \
+         For the teacher: students should write down their own prediction first. The model has \
+         not met your yeast and your bags; try one bag of each food in your room before the day.",
+    )?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// One part a question.
+fn table(out: &mut impl Write, plan: &Plan, entries: &[Entry]) -> Result<(), Failure> {
+    for (id, asks) in desk::questions(plan) {
+        let own: Vec<&Entry> = entries.iter().filter(|entry| entry.question == id).collect();
+        let Some(first) = own.first() else { continue };
+        page::part(out, &format!("{asks}  Rise by minute {}:", first.last_minute()))?;
+        page::chart(out, &desk::forecast_chart(page::terminal(), plan, &own))?;
+        writeln!(out)?;
+        let shows = format!("{} mm apart", plan.readable_mm);
+        page::rows(
+            out,
+            &["", &shows, "chance", "gas", "ethanol", "fill", "vent by"],
+            &[1, 2, 3, 4, 5, 6],
+            own.iter().map(|entry| row(plan, entry)).collect::<Vec<_>>(),
+        )?;
+    }
+    Ok(())
+}
+
+fn row(plan: &Plan, entry: &Entry) -> Vec<String> {
+    let shows = match (&entry.beside, entry.readable_at_min) {
+        (None, _) if entry.question == CONTROLS => String::new(),
+        (None, _) => "reference".into(),
+        (Some(_), Some(minute)) => format!("at {minute} min"),
+        (Some(_), None) => "may not show".into(),
+    };
+    let chance = entry.chance_readable.map(|chance| format!("{:.0} %", 100.0 * chance));
+    let vent = match entry.vent_by_min {
+        None => "24 h".into(),
+        Some(minute) if minute < 120.0 => format!("{minute:.0} min"),
+        Some(minute) => format!("{:.1} h", minute / 60.0),
+    };
+    let beside = match &entry.beside {
+        Some(beside) if desk::has_own_reference(plan, entry) => format!(" (beside {beside})"),
+        _ => String::new(),
+    };
+    vec![
+        format!("{}{beside}", entry.treatment),
+        shows,
+        chance.unwrap_or_default(),
+        format!("{:.0} mL", entry.gas_ml.last().0),
+        format!("{:.2} g", entry.ethanol_g.last().0),
+        format!("{:.0} %", 100.0 * entry.peak_fill),
+        vent,
+    ]
+}

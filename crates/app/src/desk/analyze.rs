@@ -1,0 +1,49 @@
+//! From a class's readings to its answers.
+
+use super::plan_file::bytes;
+use super::{DeskError, OpenPlan, Outlook, Progress, outlook};
+use barm_documents::readings;
+use barm_domain::outlook::Look;
+use barm_domain::reading::{Rejected, Remark};
+use barm_domain::result::{self, ClassResult};
+use std::path::Path;
+
+/// What a class found, with all that was not taken.
+#[derive(Debug)]
+pub(crate) struct Analysis {
+    /// Bags and questions.
+    pub(crate) result: ClassResult,
+    /// Rows that were not taken, by the reader or by the analysis, in the order of the file.
+    pub(crate) rejected: Vec<Rejected>,
+    /// How the file was read, where a person should know.
+    pub(crate) notes: Vec<String>,
+    /// What was noted beside bags.
+    pub(crate) remarks: Vec<Remark>,
+    /// What was expected.
+    pub(crate) outlook: Outlook,
+}
+
+/// Analyzes a file of readings for a plan.
+pub(crate) fn analyze(
+    open: &OpenPlan,
+    readings: &Path,
+    progress: &dyn Progress,
+) -> Result<Analysis, DeskError> {
+    analyze_bytes(open, &bytes(readings)?, progress)
+}
+
+/// Analyzes readings for a plan.
+pub(crate) fn analyze_bytes(
+    open: &OpenPlan,
+    bytes: &[u8],
+    progress: &dyn Progress,
+) -> Result<Analysis, DeskError> {
+    let plan = &open.plan;
+    let file = readings::read(bytes, plan);
+    let outlook = outlook(plan, Look::default(), progress)?;
+    let result = result::analyze(plan, &outlook.treated, &file.readings, &file.set_aside);
+    let mut rejected = file.rejected;
+    rejected.extend(result.rejected.iter().cloned());
+    rejected.sort_by_key(|rejected| rejected.line);
+    Ok(Analysis { result, rejected, notes: file.notes, remarks: file.remarks, outlook })
+}

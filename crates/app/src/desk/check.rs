@@ -1,0 +1,85 @@
+//! Checking a plan: mistakes of the file, then faults, feasibility and cautions.
+
+use super::outlook::overnight;
+use super::plan_file::bytes;
+use super::{DeskError, Progress, outlook};
+use barm_documents::plan_text::{self, Mistake, Place, Places};
+use barm_domain::check;
+use barm_domain::finding::{Finding, Severity};
+use barm_domain::outlook::Look;
+use barm_domain::plan::Plan;
+use std::path::Path;
+
+/// A finding with its place in the file.
+#[derive(Debug)]
+pub(crate) struct Located {
+    /// The finding.
+    pub(crate) finding: Finding,
+    /// Where, if it has a place.
+    pub(crate) place: Option<Place>,
+}
+
+/// Everything there is to say about a plan file, gravest first.
+///
+/// A file with mistakes gives its mistakes only: what rests on them could not be trusted.
+pub(crate) fn check(
+    path: &Path,
+    look: Look,
+    progress: &dyn Progress,
+) -> Result<Vec<Located>, DeskError> {
+    let read = plan_text::read(&bytes(path)?);
+    let Some(plan) = read.plan.filter(|_| read.mistakes.is_empty()) else {
+        return Ok(read.mistakes.into_iter().map(mistake).collect());
+    };
+    let found = match all_findings(&plan, look, progress) {
+        Ok(found) => found,
+        Err(DeskError::Outlook(error)) => {
+            // Whatever rests on a forecast is silent then; the rest still holds.
+            let mut found = check::check(&plan, &[]);
+            found.extend(check::unforeseen(&plan, &error));
+            found.sort_by_key(|finding| finding.severity);
+            found
+        }
+        Err(other) => return Err(other),
+    };
+    Ok(locate(found, &read.places))
+}
+
+/// Every finding of a plan that can be forecast.
+pub(crate) fn all_findings(
+    plan: &Plan,
+    look: Look,
+    progress: &dyn Progress,
+) -> Result<Vec<Finding>, DeskError> {
+    let outlook = outlook(plan, look, progress)?;
+    let overnight = overnight(plan, look, progress)?;
+    Ok(check::check_overnight(plan, &outlook.entries, &overnight))
+}
+
+/// Findings with their places in the file.
+fn locate(found: Vec<Finding>, places: &Places) -> Vec<Located> {
+    let located = |finding: Finding| {
+        let place = finding.at.as_ref().and_then(|field| places.of(field));
+        Located { finding, place }
+    };
+    found.into_iter().map(located).collect()
+}
+
+fn mistake(mistake: Mistake) -> Located {
+    let place = Place { line: mistake.line, column: mistake.column };
+    let message = match &mistake.field {
+        Some(field) => format!("{}: {}", field.0, mistake.what),
+        None => mistake.what,
+    };
+    Located {
+        finding: Finding {
+            severity: Severity::Fault,
+            code: "plan-text",
+            message,
+            fix: mistake.fix,
+            at: mistake.field,
+            source: None,
+        },
+        place: Some(place),
+    }
+}

@@ -1,0 +1,89 @@
+//! Why the desk could not do what it was asked.
+
+use super::plan_file::Mistakes;
+use barm_documents::page::PdfError;
+use barm_domain::bag_list::BagListError;
+use barm_domain::outlook::OutlookError;
+use barm_domain::prep::PrepError;
+use barm_domain::starter::StarterError;
+use barm_store::written::WriteError;
+use std::io;
+use std::path::PathBuf;
+
+/// Why the desk could not do what it was asked.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum DeskError {
+    /// A file cannot be read.
+    #[error("cannot read {}", path.display())]
+    Read {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// A file is there already.
+    #[error("{} is there already, and nothing was written", path.display())]
+    Taken {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A file cannot be written.
+    #[error(transparent)]
+    Write(#[from] WriteError),
+    /// The plan has mistakes.
+    #[error("{0}")]
+    Plan(Mistakes),
+    /// A treatment cannot be forecast.
+    #[error(transparent)]
+    Outlook(#[from] OutlookError),
+    /// The bag list cannot be written.
+    #[error(transparent)]
+    Bags(#[from] BagListError),
+    /// A first plan cannot be written.
+    #[error(transparent)]
+    Starter(#[from] StarterError),
+    /// The plan cannot be prepared.
+    #[error(transparent)]
+    Prep(#[from] PrepError),
+    /// A page cannot be set.
+    #[error("a page could not be set")]
+    Page(#[from] PdfError),
+}
+
+impl DeskError {
+    /// What to do about it, where the message does not say so itself.
+    pub(crate) fn hint(&self) -> Option<String> {
+        match self {
+            Self::Read { source, .. } if source.kind() == io::ErrorKind::NotFound => {
+                Some("check the name and the folder; `barm new` writes a new plan".to_owned())
+            }
+            Self::Taken { .. } => Some("give another name".to_owned()),
+            Self::Outlook(OutlookError::Bench { source, .. }) => {
+                Some(format!("{}: {}", source.key, source.fix))
+            }
+            Self::Outlook(OutlookError::NoTime) => {
+                Some("shorten mixing or clearing, or read more often".to_owned())
+            }
+            Self::Prep(error) => Some(error.fix()),
+            Self::Write(_) => Some("check that the folder can be written to".to_owned()),
+            Self::Read { .. }
+            | Self::Plan(_)
+            | Self::Outlook(_)
+            | Self::Bags(_)
+            | Self::Starter(_)
+            | Self::Page(_) => None,
+        }
+    }
+
+    /// 1: the plan or the data have faults. 2: unreadable input or wrong use.
+    pub(crate) const fn exit_code(&self) -> u8 {
+        match self {
+            Self::Plan(_) | Self::Outlook(_) | Self::Prep(_) | Self::Bags(_) => 1,
+            Self::Read { .. }
+            | Self::Taken { .. }
+            | Self::Write(_)
+            | Self::Starter(_)
+            | Self::Page(_) => 2,
+        }
+    }
+}

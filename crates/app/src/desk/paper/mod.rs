@@ -1,0 +1,98 @@
+//! Sheets for people: what the desk found, laid out by `documents`.
+
+mod forecast;
+mod looks;
+mod prep;
+mod results;
+mod results_parts;
+
+pub(crate) use forecast::{forecast_sheet, strand};
+pub(crate) use looks::look;
+pub(crate) use prep::prep_sheet;
+pub(crate) use results::results_report;
+
+use super::{Analysis, DeskError};
+use barm_documents::page::Paper;
+use barm_documents::sheet::{self, Caution, Imprint};
+use barm_domain::check;
+use barm_domain::finding::{Finding, Severity};
+use barm_domain::outlook::Entry;
+use barm_domain::plan::Plan;
+use barm_domain::prep::Prep;
+
+/// Paper to print on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Size {
+    /// US Letter.
+    Letter,
+    /// A4.
+    A4,
+}
+
+impl From<Size> for Paper {
+    fn from(size: Size) -> Self {
+        match size {
+            Size::Letter => Self::Letter,
+            Size::A4 => Self::A4,
+        }
+    }
+}
+
+/// The results report as a PDF.
+pub(crate) fn results_pdf(
+    plan: &Plan,
+    analysis: &Analysis,
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
+    Ok(sheet::results_pdf(&results_report(plan, analysis), size.into())?)
+}
+
+/// The forecast as a PDF, for the teacher only.
+pub(crate) fn forecast_pdf(
+    plan: &Plan,
+    entries: &[Entry],
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
+    Ok(sheet::forecast_pdf(&forecast_sheet(plan, entries), size.into())?)
+}
+
+/// The preparation as a PDF.
+pub(crate) fn prep_pdf(
+    plan: &Plan,
+    prep: &Prep,
+    found: &[Finding],
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
+    Ok(sheet::prep_pdf(&prep_sheet(plan, prep, &cautions(found)), size.into())?)
+}
+
+/// School, sheet code and language at the foot of every page.
+fn imprint(plan: &Plan, sheet: &str) -> Imprint {
+    Imprint {
+        school: plan.school.clone().unwrap_or_default(),
+        sheet: sheet.to_owned(),
+        invented: plan.invented,
+        language: "en".to_owned(),
+    }
+}
+
+/// The cautions among findings.
+fn cautions(found: &[Finding]) -> Vec<Caution> {
+    found.iter().filter(|f| f.severity == Severity::Caution).map(caution).collect()
+}
+
+fn caution(finding: &Finding) -> Caution {
+    Caution {
+        code: finding.code.to_owned(),
+        says: format!("{} {}", finding.message, finding.fix),
+        source: finding.source.map(str::to_owned),
+    }
+}
+
+/// Cautions that concern emptying bags and talking about ethanol.
+fn disposal_cautions(plan: &Plan, entries: &[Entry]) -> Vec<Caution> {
+    const AFTER: [&str; 6] = ["S07", "S08", "S14", "S15", "S17", "S31"];
+    let mut found = cautions(&check::check(plan, entries));
+    found.retain(|caution| AFTER.contains(&caution.code.as_str()));
+    found
+}

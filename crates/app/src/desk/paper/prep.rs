@@ -1,0 +1,245 @@
+//! The preparation on paper.
+
+use super::{imprint, looks};
+use barm_documents::sheet::{
+    Caution, Entry, PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix,
+};
+use barm_domain::plan::Plan;
+use barm_domain::prep::{self, Buy, Hands, Item, Jug, Measure, Mix, PeriodPrep, Prep};
+use jiff::ToSpan as _;
+
+/// The preparation of a plan as a sheet.
+pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, cautions: &[Caution]) -> PrepSheet {
+    let bags: usize = plan.bags.len();
+    let days: Vec<String> =
+        plan.days.iter().map(|day| format!("{} {}", day.name, day.date)).collect();
+    PrepSheet {
+        imprint: imprint(plan, "PREP"),
+        title: plan.title.clone(),
+        summary: format!("{}; {} periods, {bags} bags", days.join(", "), prep.periods.len()),
+        totals: totals(prep),
+        shopping: prep.shopping.purchases.iter().map(|p| purchase(prep, p)).collect(),
+        cost: (prep.shopping.cost > 0.0).then(|| dollars(prep.shopping.cost)),
+        cost_note: cost_note(prep),
+        stocks: prep.stocks.iter().map(stock).collect(),
+        water: prep.periods.iter().flat_map(water).collect(),
+        water_note: format!(
+            "Counts on hot water of {:.0} °C and cold of {:.0} °C: measure both first and correct. \
+             Keep the lid on the jug. The teacher mixes; nothing above 49 °C goes into students’ \
+             hands.",
+            prep.sources.hot_celsius, prep.sources.cold_celsius
+        ),
+        trays: prep.periods.iter().map(|period| trays(plan, period)).collect(),
+        notes: notes(prep),
+        cautions: cautions.to_vec(),
+    }
+}
+
+/// Bags, cards, labels, cups and spoons.
+fn totals(prep: &Prep) -> Vec<Total> {
+    prep.totals
+        .iter()
+        .filter(|total| {
+            matches!(
+                total.item,
+                Item::Bag(_)
+                    | Item::Card(_)
+                    | Item::Label
+                    | Item::Cup
+                    | Item::Spoon
+                    | Item::Water
+            )
+        })
+        .map(|total| Total {
+            what: total.item.name(),
+            amount: in_both(prep, &total.item, total.need()),
+            note: format!("{} and {} spare", total.used, total.spare),
+        })
+        .collect()
+}
+
+/// An amount in metric units and, where that makes sense, in kitchen units.
+fn in_both(prep: &Prep, item: &Item, measure: Measure) -> String {
+    match prep.kitchen(item, measure) {
+        Some(kitchen) => format!("{measure} ({kitchen})"),
+        None => measure.to_string(),
+    }
+}
+
+fn dollars(value: f64) -> String {
+    format!("${value:.2}")
+}
+
+fn purchase(prep: &Prep, purchase: &prep::Purchase) -> Purchase {
+    let (packs, cost) = match &purchase.buy {
+        Buy::Nothing => (String::new(), String::new()),
+        Buy::Packs { packs, cost, .. } => {
+            let packs: Vec<String> =
+                packs.iter().map(|pack| format!("{} × {}", pack.count, pack.written)).collect();
+            (packs.join(", "), cost.map_or_else(String::new, dollars))
+        }
+        Buy::NoPackKnown => (format!("{}, no pack in the plan", purchase.short), String::new()),
+    };
+    Purchase {
+        item: purchase.item.name(),
+        need: in_both(prep, &purchase.item, purchase.need),
+        in_stock: if purchase.in_stock.is_none() {
+            String::new()
+        } else {
+            purchase.in_stock.to_string()
+        },
+        packs,
+        cost,
+    }
+}
+
+fn cost_note(prep: &Prep) -> String {
+    let missing: Vec<String> = prep.shopping.without_price.iter().map(Item::name).collect();
+    if missing.is_empty() {
+        "Least cost over the pack sizes of the plan.".to_owned()
+    } else {
+        format!("Without {}: the plan gives no price.", missing.join(", "))
+    }
+}
+
+fn stock(stock: &prep::Stock) -> Stock {
+    Stock {
+        name: stock.item().name(),
+        makes: stock.makes.to_string(),
+        recipe: format!(
+            "Put {} into a little water, then water up to {}. Lid on, turn over gently, label with \
+             the time. Make it at {}, throw it away after {}.",
+            stock.takes,
+            stock.makes,
+            clock(stock.make_at),
+            clock(stock.use_by)
+        ),
+        serves: format!("{} bags, periods {}", stock.bags, stock.periods.join(", ")),
+    }
+}
+
+fn clock(time: jiff::civil::Time) -> String {
+    format!("{}:{:02}", time.hour(), time.minute())
+}
+
+fn water(period: &PeriodPrep) -> Vec<WaterMix> {
+    period.jugs.iter().map(|jug| water_mix(&period.period, jug)).collect()
+}
+
+fn water_mix(period: &str, jug: &Jug) -> WaterMix {
+    let (hot, cold) = match jug.mix {
+        Mix::Parts { hot, cold } => (hot.to_string(), cold.to_string()),
+        Mix::NeedsHotter => ("hotter water needed".to_owned(), String::new()),
+        Mix::NeedsColder => (String::new(), "colder water needed".to_owned()),
+    };
+    let (least, most) = jug.in_bag_celsius;
+    let bag = if most - least < 0.5 {
+        format!("{least:.0} °C")
+    } else {
+        format!("{least:.0} to {most:.0} °C")
+    };
+    let hands = match jug.hands {
+        Hands::Students => "",
+        Hands::Teacher => ", teacher pours",
+        Hands::Nobody => ", too hot for students",
+    };
+    WaterMix {
+        period: format!("Period {period}"),
+        clock: clock(jug.mix_at),
+        hot,
+        cold,
+        total: jug.makes.to_string(),
+        jug: format!(
+            "{:.0} °C ({:.0} °F){hands}",
+            jug.mixed_celsius,
+            jug.mixed_celsius * 1.8 + 32.0
+        ),
+        bag,
+    }
+}
+
+fn trays(plan: &Plan, period: &PeriodPrep) -> PeriodTrays {
+    let end = period.start.saturating_add((period.length_min.round() as i64).minutes());
+    let every: Vec<String> = common_lines(period);
+    PeriodTrays {
+        period: format!("Period {}", period.period),
+        clock: format!("{} to {}", clock(period.start), clock(end)),
+        trays: period.trays.iter().map(|tray| one_tray(plan, tray, &every)).collect(),
+        every_tray: every,
+    }
+}
+
+/// What every tray of the period gets in the same amount for each bag.
+fn common_lines(period: &PeriodPrep) -> Vec<String> {
+    let mut lines = period.trays.iter().map(|tray| {
+        tray.lines
+            .iter()
+            .map(|line| format!("{} {} a bag", line.each.written, line.item.name()))
+    });
+    let Some(first) = lines.next() else { return Vec::new() };
+    let rest: Vec<Vec<String>> = lines.map(Iterator::collect).collect();
+    first.filter(|line| rest.iter().all(|other| other.contains(line))).collect()
+}
+
+fn one_tray(plan: &Plan, tray: &prep::Tray, every: &[String]) -> Tray {
+    let group = match (&tray.label, tray.group) {
+        (Some(label), _) => label.clone(),
+        (None, 0) => "Teacher".to_owned(),
+        (None, number) => number.to_string(),
+    };
+    Tray {
+        group,
+        bags: tray
+            .bags
+            .iter()
+            .map(|bag| TrayBag {
+                code: bag.code.clone(),
+                treatment: bag.treatment.clone(),
+                look: looks::look(plan, &bag.treatment),
+            })
+            .collect(),
+        also: tray
+            .lines
+            .iter()
+            .filter(|line| {
+                let each = format!("{} {} a bag", line.each.written, line.item.name());
+                !every.contains(&each)
+            })
+            .map(|line| {
+                format!("{} {} for {}", line.total, line.item.name(), of_bags(line.bags))
+            })
+            .collect(),
+    }
+}
+
+fn of_bags(bags: u32) -> String {
+    if bags == 1 { "1 bag".to_owned() } else { format!("{bags} bags") }
+}
+
+fn notes(prep: &Prep) -> Vec<Entry> {
+    let mut notes = Vec::new();
+    for period in &prep.periods {
+        for top_up in period.jugs.iter().filter_map(|jug| jug.top_up) {
+            let water = if top_up.hot { "hot" } else { "cold" };
+            notes.push(Entry {
+                head: format!("Period {}", period.period),
+                says: format!(
+                    "Top the jug up with {} of {water} water at {}.",
+                    top_up.adds,
+                    clock(top_up.at)
+                ),
+            });
+        }
+    }
+    for purchase in &prep.shopping.purchases {
+        notes.extend(purchase.left_out.iter().map(|left| Entry {
+            head: purchase.item.name(),
+            says: format!("{}: {}; {}", left.written, left.problem, left.fix),
+        }));
+    }
+    notes.push(Entry {
+        head: "Spare".to_owned(),
+        says: format!("{:.0} % is added to everything that is used up.", 100.0 * prep.spare),
+    });
+    notes
+}

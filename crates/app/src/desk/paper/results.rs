@@ -1,0 +1,224 @@
+//! What the class found, on paper.
+
+use super::results_parts::{claims, did_not_work, gas_rows, left_out, method};
+use super::{imprint, looks};
+use crate::desk::{Analysis, voice};
+use barm_documents::chart::{Dot, DotRow, Estimate, Reading, Sheaf};
+use barm_documents::sheet::{
+    Comparison, Counted, Gap, QuestionResult, Rejected, ResultsReport, Slope,
+};
+use barm_domain::plan::{Plan, Question};
+use barm_domain::result::{Answer, BagResult, Compared, Judged, Ladder, TreatmentDots};
+
+/// The results report of a class.
+pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport {
+    let result = &analysis.result;
+    let minute = result.minute.unwrap_or(f64::NAN);
+    let counted = result.bags.iter().filter(|bag| bag.summary.is_some()).count();
+    let periods = plan.periods.len();
+    let word = if periods == 1 { "period" } else { "periods" };
+    ResultsReport {
+        imprint: imprint(plan, "RESULTS"),
+        title: plan.title.clone(),
+        summary: format!("Results, {periods} {word}, {counted} bags"),
+        claims: claims(plan, analysis),
+        every_bag: every_bag(plan, &result.bags),
+        minute,
+        questions: plan
+            .questions
+            .iter()
+            .zip(&result.questions)
+            .map(|(question, answer)| question_result(plan, question, answer, analysis))
+            .collect(),
+        gas: gas_rows(plan, &result.bags),
+        left_out: left_out(plan, analysis),
+        did_not_work: did_not_work(plan, analysis),
+        rejected: analysis
+            .rejected
+            .iter()
+            .map(|rejected| Rejected {
+                line: usize::try_from(rejected.line).unwrap_or(usize::MAX),
+                reason: rejected.reason.clone(),
+            })
+            .collect(),
+        method: method(plan, analysis),
+        cautions: super::disposal_cautions(plan, &analysis.outlook.entries),
+    }
+}
+
+/// One row of dots for each treatment with a bag, in the order of the plan.
+fn every_bag(plan: &Plan, bags: &[BagResult]) -> Vec<DotRow> {
+    let row = |name: &str| {
+        let own = bags.iter().filter(|bag| bag.bag.treatment == name);
+        let dots: Vec<Dot> = own
+            .filter_map(|bag| {
+                let rise = bag.summary.as_ref()?.rise_mm.value;
+                Some(Dot { rise, set_aside: bag.set_aside.is_some() })
+            })
+            .collect();
+        let kept: Vec<f64> = dots.iter().filter(|d| !d.set_aside).map(|d| d.rise).collect();
+        let summary = barm_science::statistics::summary::summarize(&kept).ok();
+        DotRow {
+            name: name.to_owned(),
+            look: looks::look(plan, name),
+            dots,
+            mean: summary.map(|s| s.mean),
+            mad: summary.map(|s| s.mad),
+        }
+    };
+    let mut rows: Vec<DotRow> =
+        plan.treatments().map(|(_, treatment)| row(&treatment.name)).collect();
+    rows.retain(|row| !row.dots.is_empty());
+    let mean = |row: &DotRow| row.mean.unwrap_or(f64::NEG_INFINITY);
+    rows.sort_by(|a, b| mean(b).total_cmp(&mean(a)));
+    rows
+}
+
+fn question_result(
+    plan: &Plan,
+    question: &Question,
+    answer: &Answer,
+    analysis: &Analysis,
+) -> QuestionResult {
+    let grade = plan.grade;
+    QuestionResult {
+        asks: question.asks.clone(),
+        reference: answer
+            .reference
+            .clone()
+            .unwrap_or_else(|| "the same food without enzyme".to_owned()),
+        minute: analysis.result.minute.unwrap_or(f64::NAN),
+        curves: plan
+            .answering(question)
+            .iter()
+            .map(|treatment| sheaf(plan, &treatment.name, &analysis.result.bags))
+            .filter(|sheaf| !sheaf.bags.is_empty())
+            .collect(),
+        comparisons: answer
+            .comparisons
+            .iter()
+            .map(|compared| comparison(plan, answer, compared))
+            .collect(),
+        gaps: if grade >= 7 { gaps(plan, &answer.ladder) } else { Vec::new() },
+        slopes: if grade >= 8 { slopes(plan, answer, analysis) } else { Vec::new() },
+    }
+}
+
+fn sheaf(plan: &Plan, treatment: &str, bags: &[BagResult]) -> Sheaf {
+    let own: Vec<&BagResult> = bags
+        .iter()
+        .filter(|bag| bag.bag.treatment == treatment && !bag.curve.rises.is_empty())
+        .collect();
+    let curve = |bag: &&BagResult| {
+        let doubtful = bag.set_aside.is_some();
+        let zero = Reading { minute: 0.0, rise: 0.0, doubtful };
+        let later = bag.curve.rises.iter().map(|rise| Reading {
+            minute: rise.minute,
+            rise: rise.rise_mm.value,
+            doubtful,
+        });
+        std::iter::once(zero).chain(later).collect::<Vec<_>>()
+    };
+    Sheaf {
+        name: treatment.to_owned(),
+        look: looks::look(plan, treatment),
+        bags: own.iter().map(curve).collect(),
+        mean: mean_curve(plan, &own),
+    }
+}
+
+/// Mean rise at each planned minute, over the bags that were read there and are not set aside.
+fn mean_curve(plan: &Plan, bags: &[&BagResult]) -> Vec<(f64, f64)> {
+    let interval = plan.timing.interval_min;
+    let last = f64::from(plan.common_last_reading_min());
+    let count = if interval > 0.0 { (last / interval).round() as usize } else { 0 };
+    let mut mean = vec![(0.0, 0.0)];
+    for step in 1..=count {
+        let minute = step as f64 * interval;
+        let rises: Vec<f64> = bags
+            .iter()
+            .filter(|bag| bag.set_aside.is_none())
+            .flat_map(|bag| &bag.curve.rises)
+            .filter(|rise| (rise.minute - minute).abs() < interval / 2.0)
+            .map(|rise| rise.rise_mm.value)
+            .collect();
+        if !rises.is_empty() {
+            mean.push((minute, rises.iter().sum::<f64>() / rises.len() as f64));
+        }
+    }
+    mean
+}
+
+fn comparison(plan: &Plan, answer: &Answer, compared: &Compared) -> Comparison {
+    let own = answer.reference.as_ref() != Some(&compared.reference);
+    Comparison {
+        treatment: compared.treatment.clone(),
+        look: looks::look(plan, &compared.treatment),
+        reference: (own && answer.reference.is_some()).then(|| compared.reference.clone()),
+        with_all: counted(plan, &compared.with),
+        without_set_aside: counted(plan, &compared.without),
+        reason: voice(plan).why(compared),
+    }
+}
+
+fn counted(plan: &Plan, judged: &Judged) -> Counted {
+    Counted {
+        n: judged.n,
+        n_reference: judged.n_reference,
+        difference: judged.difference.as_ref().map(|d| Estimate {
+            value: d.difference,
+            low: d.low,
+            high: d.high,
+        }),
+        verdict: voice(plan).verdict(judged.verdict.code).to_owned(),
+    }
+}
+
+fn gaps(plan: &Plan, ladder: &Ladder) -> Vec<Gap> {
+    let bags = |name: &str| {
+        ladder.dots.iter().find(|dots| dots.treatment == name).map_or(0, |dots| dots.bags.len())
+    };
+    let row = |gap: &barm_domain::result::LadderGap| {
+        let found = gap.gap?;
+        let says = match (found.in_mads, found.needed) {
+            (_, None) => "one bag is too few",
+            (None, _) => "the bags did not differ at all",
+            _ if found.stands_out() => "larger than chance makes",
+            _ => "may be chance",
+        };
+        Some(Gap {
+            treatment: gap.treatment.clone(),
+            look: looks::look(plan, &gap.treatment),
+            reference: gap.reference.clone(),
+            gap: found.gap,
+            mad: found.mad,
+            in_mads: found.in_mads,
+            bags: bags(&gap.treatment).min(bags(&gap.reference)),
+            asked: found.needed,
+            says: says.to_owned(),
+        })
+    };
+    ladder.gaps.iter().filter_map(row).collect()
+}
+
+/// Mean of the bags' steepest stretches with the interval that bag-to-bag spread leaves.
+fn slopes(plan: &Plan, answer: &Answer, analysis: &Analysis) -> Vec<Slope> {
+    let to = analysis.result.minute.unwrap_or(f64::NAN);
+    let row = |dots: &TreatmentDots| {
+        let found = dots.slopes?;
+        let half = found.half_width_95()?;
+        Some(Slope {
+            treatment: dots.treatment.clone(),
+            look: looks::look(plan, &dots.treatment),
+            bags: found.n,
+            slope: Estimate {
+                value: found.mean,
+                low: found.mean - half,
+                high: found.mean + half,
+            },
+            from: 0.0,
+            to,
+        })
+    };
+    answer.ladder.dots.iter().filter_map(row).collect()
+}
