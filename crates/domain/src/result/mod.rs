@@ -8,7 +8,6 @@
 mod answer;
 mod aside;
 mod bags;
-
 mod contents;
 mod crossed;
 mod curve;
