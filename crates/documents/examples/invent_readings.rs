@@ -90,7 +90,7 @@ enum Slip {
 /// What went wrong with the bag at that place of the list.
 fn slip(at: usize) -> Slip {
     match at {
-        9 => Slip::Leak,
+        25 => Slip::Leak,
         17 => Slip::Late,
         30 => Slip::Centimeters,
         44 => Slip::Missed,

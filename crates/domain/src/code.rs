@@ -75,7 +75,7 @@ impl BagCode {
         codes.filter(move |code| right && code.check().is_some())
     }
 
-    /// The period: its position in the plan when the code was made, from 1.
+    /// The period: its number, or its position in the plan when the code was made, from 1.
     pub const fn period(self) -> u8 {
         self.period
     }

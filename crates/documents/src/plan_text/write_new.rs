@@ -90,8 +90,8 @@ fn class(plan: &Plan, page: &mut Page) {
         page.key(key, value);
     }
     for (index, period) in plan.periods.iter().enumerate() {
-        let note = "Periods, in order. The order numbers the bag codes (P1, P2 …): add new ones at \
-                    the end.\nA period may have its own grade and inquiry.";
+        let note = "Periods, in order. Their numbers (their order, where a name is no number) stand in \
+                    the bag codes: P1, P2 …";
         open(page, index, note, "[[period]]");
         page.key("name", text(&period.name));
         page.key("day", text(&period.day));

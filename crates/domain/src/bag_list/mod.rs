@@ -130,8 +130,8 @@ impl<'p> Books<'p> {
         want: &Wanted<'p>,
     ) -> Result<PlannedBag, BagListError> {
         let period = want.period_name(plan);
-        // Both were compared with MOST at the start.
-        let number = u8::try_from(want.period + 1).unwrap_or(u8::MAX);
+        let number = number_of(plan, want.period);
+        // Compared with MOST at the start.
         let group = u8::try_from(want.group).unwrap_or(u8::MAX);
         let code = BagCode::all_of(number, group)
             .find(|code| {
@@ -156,13 +156,31 @@ impl<'p> Books<'p> {
     }
 }
 
+/// The number of a period in bag codes: its own name where every period of the plan is named by a
+/// number of its own, so that period 4 has codes P4; otherwise its position, from 1.
+fn number_of(plan: &Plan, position: usize) -> u8 {
+    let names: Vec<Option<u8>> =
+        plan.periods.iter().map(|period| named(&period.name)).collect();
+    let distinct: BTreeSet<u8> = names.iter().flatten().copied().collect();
+    let own = names.get(position).copied().flatten();
+    let by_name = distinct.len() == names.len();
+    // Positions were compared with MOST at the start.
+    own.filter(|_| by_name).unwrap_or_else(|| u8::try_from(position + 1).unwrap_or(u8::MAX))
+}
+
+fn named(name: &str) -> Option<u8> {
+    name.trim().parse().ok().filter(|number| (1..=MOST).contains(number))
+}
+
 /// Bags whose code names another period or group than the one they stand in, because the list or
 /// the order of the periods was changed by hand; the label would mislead.
 pub fn misleading(plan: &Plan) -> impl Iterator<Item = (usize, &PlannedBag)> {
     plan.bags.iter().enumerate().filter(|(_, bag)| {
         let Ok(code) = bag.code.parse::<BagCode>() else { return true };
         let position = plan.periods.iter().position(|period| period.name == bag.period);
-        position.map(|at| at + 1) != Some(usize::from(code.period()))
-            || u32::from(code.group()) != bag.group
+        // A plan whose periods were given other names later keeps its codes.
+        let by_position = position.map(|at| at + 1) == Some(usize::from(code.period()));
+        let by_name = named(&bag.period) == Some(code.period());
+        !(by_position || by_name) || u32::from(code.group()) != bag.group
     })
 }

@@ -34,6 +34,25 @@ impl Voice {
         })
     }
 
+    /// That several treatments did not rise enough to read, in one sentence, and the bags it rests
+    /// on, in another; nothing for no treatment.
+    pub fn none_rose(self, flat: &[&Compared], readable_mm: f64) -> Option<(String, String)> {
+        let names: Vec<String> = flat.iter().map(|c| mid_sentence(&c.treatment)).collect();
+        let (last, before) = names.split_last()?;
+        let listed = match before {
+            [] => last.clone(),
+            _ => format!("{} and {last}", before.join(", ")),
+        };
+        let said = format!("{} did not rise enough to read.", sentence_start(&listed));
+        let fewest = flat.iter().map(|c| c.with.n).min()?;
+        let rests = format!(
+            "No bag of them, nor of what they stand beside, rose by {} mm. Each rests on {} or more.",
+            short(readable_mm),
+            bags(fewest)
+        );
+        Some((said, rests))
+    }
+
     /// Why, in one sentence.
     pub fn why(self, compared: &Compared) -> String {
         self.reason(&compared.with.verdict.reason, compared)

@@ -24,9 +24,7 @@ pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, cautions: &[Caution]) -> Prep
         stocks: prep.stocks.iter().map(stock).collect(),
         water: prep.periods.iter().flat_map(water).collect(),
         water_note: format!(
-            "Counts on hot water of {:.0} °C and cold of {:.0} °C: measure both first and correct. \
-             Keep the lid on the jug. The teacher mixes; nothing above 49 °C goes into students’ \
-             hands.",
+            "For hot water of {:.0} °C and cold of {:.0} °C.",
             prep.sources.hot_celsius, prep.sources.cold_celsius
         ),
         trays: prep.periods.iter().map(|period| trays(plan, period)).collect(),
@@ -52,7 +50,7 @@ fn totals(prep: &Prep) -> Vec<Total> {
         })
         .map(|total| Total {
             what: total.item.name(),
-            amount: in_both(prep, &total.item, total.need()),
+            amount: total.need().to_string(),
             note: format!("{} and {} spare", total.used, total.spare),
         })
         .collect()
@@ -217,7 +215,13 @@ fn of_bags(bags: u32) -> String {
 }
 
 fn notes(prep: &Prep) -> Vec<Entry> {
-    let mut notes = Vec::new();
+    let mut notes = vec![Entry {
+        head: "Water".to_owned(),
+        says: "Measure the hot and the cold water first; if they differ from what the table says, \
+               go by the thermometer in the jug. Keep the lid on. The teacher mixes, and nothing \
+               above 49 °C (120 °F) goes into students’ hands."
+            .to_owned(),
+    }];
     for period in &prep.periods {
         for top_up in period.jugs.iter().filter_map(|jug| jug.top_up) {
             let water = if top_up.hot { "hot" } else { "cold" };

@@ -6,6 +6,7 @@ use barm_documents::chart::Estimate;
 use barm_documents::sheet::{Claim, Entry, GasRow, LeftOut};
 use barm_domain::plan::Plan;
 use barm_domain::result::{BagResult, Compared, Hint, Measured};
+use barm_science::statistics::verdict::Code;
 
 /// What can be said, strongest first; the order of the plan within one strength.
 pub(super) fn claims(plan: &Plan, analysis: &Analysis) -> Vec<Claim> {
@@ -13,7 +14,10 @@ pub(super) fn claims(plan: &Plan, analysis: &Analysis) -> Vec<Claim> {
         analysis.result.questions.iter().flat_map(|answer| &answer.comparisons).collect();
     compared.sort_by_key(|compared| compared.with.verdict.code);
     let voice = voice(plan);
-    compared
+    // Those that did not rise are told together: one line each would bury what did.
+    let (flat, told): (Vec<&Compared>, Vec<&Compared>) =
+        compared.into_iter().partition(|c| c.with.verdict.code == Code::NoRise);
+    let mut claims: Vec<Claim> = told
         .into_iter()
         .map(|compared| Claim {
             verdict: capital(voice.verdict(compared.with.verdict.code)),
@@ -23,7 +27,11 @@ pub(super) fn claims(plan: &Plan, analysis: &Analysis) -> Vec<Claim> {
                 None => voice.bags_behind(compared),
             },
         })
-        .collect()
+        .collect();
+    if let Some((claim, evidence)) = voice.none_rose(&flat, plan.readable_mm) {
+        claims.push(Claim { verdict: capital(voice.verdict(Code::NoRise)), claim, evidence });
+    }
+    claims
 }
 
 fn capital(word: &str) -> String {
@@ -142,6 +150,12 @@ pub(super) fn method(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
                  only the 80 % interval of that comparison alone leaves 0 out.",
                 plan.readable_mm
             ),
+        ),
+        entry(
+            "Slope",
+            "The steepest three readings in a row of each bag. Reading doubt alone gives a bag \
+             that does not rise a small slope too."
+                .into(),
         ),
         entry(
             "Gas, ethanol",
