@@ -27,6 +27,7 @@ struct Total {
     item: String,
     used: Amount,
     spare: Amount,
+    rounding: Amount,
     need: Amount,
 }
 
@@ -105,6 +106,7 @@ pub(crate) fn prepared(prep: &Prep) -> Prepared {
                 item: total.item.name(),
                 used: of(&total.item, total.used),
                 spare: of(&total.item, total.spare),
+                rounding: of(&total.item, total.rounding),
                 need: of(&total.item, total.need()),
             })
             .collect(),
