@@ -1,0 +1,69 @@
+//! The invented plan: what the program answers on it, and what it says read past the program.
+
+use crate::program;
+use serde_json::Value;
+use std::collections::BTreeSet;
+use std::fs;
+use std::sync::OnceLock;
+
+/// What the program answers on the invented plan; it must end well and say nothing else.
+pub(crate) fn answer_text(arguments: &[&str]) -> String {
+    let (out, err) = program::run(&program::invented(), arguments).ended(0);
+    assert_eq!(err, "", "a log holds answers only");
+    for word in ["NaN", "Infinity", ":inf", ":-inf"] {
+        assert!(!out.contains(word), "{word} in {arguments:?}");
+    }
+    out
+}
+
+pub(crate) fn answer(arguments: &[&str]) -> Value {
+    let out = answer_text(arguments);
+    assert_eq!(out.lines().count(), 1, "one answer, one line");
+    serde_json::from_str(&out).expect("JSON")
+}
+
+pub(crate) fn prediction() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["predict", "plan.toml", "--json", "--draws", "64"]))
+}
+
+pub(crate) fn analysis() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["analyze", "plan.toml", "readings.csv", "--json"]))
+}
+
+pub(crate) fn check() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["check", "plan.toml", "--json"]))
+}
+
+pub(crate) fn prep() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["prep", "plan.toml", "--json"]))
+}
+
+pub(crate) fn facts() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["facts", "--json"]))
+}
+
+/// The invented plan as plain TOML, read past the program.
+pub(crate) fn plan() -> toml::Table {
+    let text = fs::read_to_string(program::invented().join("plan.toml")).expect("the plan");
+    text.parse().expect("the plan is TOML")
+}
+
+pub(crate) fn tables<'a>(table: &'a toml::Table, key: &str) -> Vec<&'a toml::Table> {
+    let list = table.get(key).and_then(toml::Value::as_array).into_iter().flatten();
+    list.filter_map(toml::Value::as_table).collect()
+}
+
+pub(crate) fn word<'a>(table: &'a toml::Table, key: &str) -> &'a str {
+    table.get(key).and_then(toml::Value::as_str).unwrap_or_else(|| panic!("no “{key}”"))
+}
+
+pub(crate) fn bag_codes() -> BTreeSet<String> {
+    let plan = plan();
+    let list = plan["bag_list"].as_table().expect("a bag list");
+    tables(list, "bags").iter().map(|bag| word(bag, "code").to_owned()).collect()
+}

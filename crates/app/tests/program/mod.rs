@@ -1,0 +1,45 @@
+//! Runs the program as a person would and holds what it said.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// How one run of the program ended.
+pub(crate) struct Ran {
+    code: Option<i32>,
+    out: String,
+    err: String,
+}
+
+impl Ran {
+    /// Both streams of a run that must have ended with this exit code, and without a panic.
+    pub(crate) fn ended(self, code: i32) -> (String, String) {
+        let Self { code: found, out, err } = self;
+        assert_eq!(found, Some(code), "exit code; it said:\n{out}\n{err}");
+        assert!(!err.contains("panicked"), "{err}");
+        (out, err)
+    }
+}
+
+/// The program, told the same width and colors (none) wherever the tests run.
+pub(crate) fn barm() -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_barm"));
+    for name in ["COLUMNS", "LINES", "CLICOLOR_FORCE", "FORCE_COLOR", "RUST_BACKTRACE"] {
+        command.env_remove(name);
+    }
+    command
+}
+
+/// Runs the program in a folder.
+pub(crate) fn run(folder: &Path, arguments: &[&str]) -> Ran {
+    let output = barm().args(arguments).current_dir(folder).output().expect("barm starts");
+    Ran {
+        code: output.status.code(),
+        out: String::from_utf8(output.stdout).expect("answers are UTF-8"),
+        err: String::from_utf8(output.stderr).expect("messages are UTF-8"),
+    }
+}
+
+/// The folder of the invented plan and readings.
+pub(crate) fn invented() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo")
+}
