@@ -2,6 +2,7 @@
 
 use super::plan_file::Mistakes;
 use barm_documents::page::PdfError;
+use barm_documents::plan_text::Mistake;
 use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::prep::PrepError;
@@ -33,6 +34,9 @@ pub(crate) enum DeskError {
     /// The plan has mistakes.
     #[error("{0}")]
     Plan(Mistakes),
+    /// What was answered for a new plan cannot stand in one.
+    #[error("no plan was written: {}{}", field(.0), .0.what)]
+    Answer(Mistake),
     /// A treatment cannot be forecast.
     #[error(transparent)]
     Outlook(#[from] OutlookError),
@@ -58,6 +62,7 @@ impl DeskError {
                 Some("check the name and the folder; `barm new` writes a new plan".to_owned())
             }
             Self::Taken { .. } => Some("give another name".to_owned()),
+            Self::Answer(mistake) => Some(mistake.fix.clone()),
             Self::Outlook(OutlookError::Bench { source, .. }) => {
                 Some(format!("{}: {}", source.key, source.fix))
             }
@@ -81,9 +86,15 @@ impl DeskError {
             Self::Plan(_) | Self::Outlook(_) | Self::Prep(_) | Self::Bags(_) => 1,
             Self::Read { .. }
             | Self::Taken { .. }
+            | Self::Answer(_)
             | Self::Write(_)
             | Self::Starter(_)
             | Self::Page(_) => 2,
         }
     }
+}
+
+/// The field of a mistake, with what parts it from the words that follow.
+fn field(mistake: &Mistake) -> String {
+    mistake.field.as_ref().map(|field| format!("{}: ", field.0)).unwrap_or_default()
 }

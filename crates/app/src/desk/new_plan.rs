@@ -1,6 +1,6 @@
 //! A new plan from a few answers, and a bag list kept in step.
 
-use super::plan_file::{Mistakes, bytes, open_plan};
+use super::plan_file::{bytes, open_plan};
 use super::{DeskError, OpenPlan};
 use barm_documents::plan_text;
 use barm_domain::bag_list;
@@ -16,11 +16,10 @@ pub(crate) fn new_plan(answers: &Answers) -> Result<String, DeskError> {
     let text = plan_text::write_new(&starter::plan(answers)?);
     // What was answered may not exist, such as a time zone.
     let read = plan_text::read(text.as_bytes());
-    if read.mistakes.is_empty() {
-        Ok(text)
-    } else {
-        let path = "the new plan".into();
-        Err(DeskError::Plan(Mistakes { path, mistakes: read.mistakes }))
+    // One slip comes back in every period; its first place says it all.
+    match read.mistakes.into_iter().next() {
+        None => Ok(text),
+        Some(mistake) => Err(DeskError::Answer(mistake)),
     }
 }
 
