@@ -1,0 +1,222 @@
+//! What the program does with sound, faulty and senseless input, seen from its exit codes
+//! (0 fine, 1 the plan or the data have faults, 2 unreadable input or wrong use) and its words.
+
+mod program;
+
+use program::{barm, invented, run};
+use std::fs;
+use std::io::Read;
+use std::path::Path;
+use std::process::Stdio;
+use tempfile::TempDir;
+
+/// A folder with a copy of the invented plan, changed by `change`.
+fn with_plan(change: impl FnOnce(String) -> String) -> TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    let plan = fs::read_to_string(invented().join("plan.toml")).expect("the plan");
+    fs::write(folder.path().join("plan.toml"), change(plan)).expect("written");
+    folder
+}
+
+/// A text with one passage replaced, which must be there.
+fn replaced(text: &str, passage: &str, by: &str) -> String {
+    assert!(text.contains(passage), "the invented plan has no “{passage}”");
+    text.replacen(passage, by, 1)
+}
+
+fn line_of(folder: &Path, words: &str) -> usize {
+    let plan = fs::read_to_string(folder.join("plan.toml")).expect("the plan");
+    plan.lines().position(|line| line.contains(words)).expect("the line") + 1
+}
+
+const EVERY_USE: [&[&str]; 5] = [
+    &["check", "plan.toml"],
+    &["predict", "plan.toml", "--draws", "64"],
+    &["prep", "plan.toml"],
+    &["bags", "plan.toml"],
+    &["analyze", "plan.toml", "readings.csv"],
+];
+
+#[test]
+fn a_missing_file_is_2_and_named() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for arguments in EVERY_USE {
+        let (out, err) = run(folder.path(), arguments).ended(2);
+        assert_eq!(out, "");
+        assert!(err.starts_with("barm: cannot read plan.toml\n"), "{err}");
+        assert!(err.contains("  try: "), "{err}");
+    }
+    let folder = with_plan(|plan| plan);
+    let (_, err) = run(folder.path(), &["analyze", "plan.toml", "readings.csv"]).ended(2);
+    assert!(err.starts_with("barm: cannot read readings.csv\n"), "{err}");
+}
+
+#[test]
+fn a_folder_in_place_of_a_plan_is_2() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::create_dir(folder.path().join("plan.toml")).expect("made");
+    let (_, err) = run(folder.path(), &["check", "plan.toml"]).ended(2);
+    assert!(err.starts_with("barm: cannot read plan.toml\n"), "{err}");
+}
+
+#[test]
+fn wrong_use_is_2_and_points_to_the_help() {
+    let folder = with_plan(|plan| plan);
+    for arguments in [
+        &["frobnicate"][..],
+        &[],
+        &["predict"],
+        &["predict", "plan.toml", "--draws", "3"],
+        &["predict", "plan.toml", "--seed", "sunny"],
+        &["prep", "plan.toml", "--paper", "foolscap"],
+        &["new", "mine.toml"],
+        &["new", "mine.toml", "--date", "tomorrow"],
+        &["new", "mine.toml", "--date", "2027-03-09", "--altitude", "high"],
+    ] {
+        let (out, err) = run(folder.path(), arguments).ended(2);
+        assert_eq!(out, "", "{arguments:?}");
+        assert!(err.contains("--help") || err.contains("Usage:"), "{arguments:?}: {err}");
+    }
+    assert!(!folder.path().join("mine.toml").exists());
+}
+
+#[test]
+fn a_plan_with_mistakes_is_1_with_place_and_fix_whoever_reads_it() {
+    let folder = with_plan(|plan| {
+        let plan = replaced(&plan, "grade = 8\n", "grade = 88\n");
+        replaced(&plan, "water = \"40 mL\"", "water = \"40 mLx\"")
+    });
+    fs::copy(invented().join("readings.csv"), folder.path().join("readings.csv")).expect("it");
+    let before = fs::read(folder.path().join("plan.toml")).expect("it");
+    let grade = line_of(folder.path(), "grade = 88");
+    let water = line_of(folder.path(), "40 mLx");
+    for arguments in EVERY_USE {
+        let (out, err) = run(folder.path(), arguments).ended(1);
+        // `check` answers with findings; the others cannot answer at all.
+        let said = if arguments[0] == "check" { &out } else { &err };
+        // The value begins in column 9 of both lines.
+        for place in [format!("plan.toml:{grade}:9"), format!("plan.toml:{water}:9")] {
+            assert!(said.contains(&place), "{arguments:?}: no {place} in\n{said}");
+        }
+        assert!(said.contains("write a whole number from 5 to 12"), "{said}");
+        assert!(said.contains("did you mean ml?"), "{said}");
+    }
+    assert_eq!(
+        fs::read(folder.path().join("plan.toml")).expect("it"),
+        before,
+        "left as it was"
+    );
+}
+
+#[test]
+fn a_faulty_plan_is_1_and_says_what_to_mend() {
+    let folder =
+        with_plan(|plan| replaced(&plan, "food = \"oat flour\"", "food = \"maple syrup\""));
+    let (out, err) = run(folder.path(), &["check", "plan.toml"]).ended(1);
+    assert_eq!(err, "");
+    assert!(out.contains("Faults: mend these first"), "{out}");
+    assert!(out.contains("levels-not-distinct"), "two treatments made alike:\n{out}");
+    assert!(!out.contains("No faults."), "{out}");
+}
+
+#[test]
+fn bytes_that_are_no_text_are_a_mistake_with_a_place() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("plan.toml"), b"format = 1\ntitle = \"\xff\xfe\0\x1b[2J\"\n")
+        .expect("written");
+    let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(1);
+    assert!(out.contains("plan.toml:2:10") && out.contains("UTF-8"), "{out}");
+    let (_, err) = run(folder.path(), &["predict", "plan.toml"]).ended(1);
+    assert!(err.contains("plan.toml:2:10") && err.contains("UTF-8"), "{err}");
+    fs::write(folder.path().join("plan.toml"), b"").expect("written");
+    let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(1);
+    assert!(out.contains("plan.toml:1:1") && out.contains("format"), "{out}");
+}
+
+#[test]
+fn facts_can_be_narrowed() {
+    let all = run(&invented(), &["facts"]).ended(0).0;
+    let some = run(&invented(), &["facts", "RATE"]).ended(0).0;
+    let none = run(&invented(), &["facts", "quetzalcoatl"]).ended(0).0;
+    let count = |text: &str| -> usize {
+        let last = text.lines().last().expect("a last line");
+        last.strip_suffix(" facts")
+            .and_then(|n| n.parse().ok())
+            .unwrap_or_else(|| panic!("{last}"))
+    };
+    // Two lines a fact: value, then status and source.
+    for text in [&all, &some, &none] {
+        assert_eq!(text.lines().count(), 2 * count(text) + 1);
+    }
+    assert!(count(&all) > count(&some) && count(&some) > 0 && count(&none) == 0);
+    let lines: Vec<&str> = some.lines().collect();
+    for fact in lines.chunks_exact(2) {
+        let held = fact.join("\n").to_lowercase();
+        assert!(held.contains("rate"), "{held}");
+        assert!(all.contains(&fact.join("\n")), "{held}");
+    }
+    run(&invented(), &["facts", "quetzalcoatl", "--json"]).ended(0);
+}
+
+#[test]
+fn a_reader_that_goes_away_is_no_failure() {
+    for arguments in [&["facts"][..], &["facts", "--json"]] {
+        let mut child = barm()
+            .args(arguments)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .expect("barm starts");
+        // The answer is longer than a pipe holds: barm is still writing when the pipe breaks.
+        let mut answer = child.stdout.take().expect("its answer");
+        answer.read_exact(&mut [0]).expect("it begins");
+        drop(answer);
+        let output = child.wait_with_output().expect("barm ends");
+        let err = String::from_utf8_lossy(&output.stderr);
+        assert_eq!((output.status.code(), &*err), (Some(0), ""), "{arguments:?}");
+    }
+}
+
+#[test]
+fn nonsense_in_place_of_readings_is_listed_row_by_row() {
+    let folder = with_plan(|plan| plan);
+    // Bytes of a fixed pseudorandom walk (multiplier and increment: Knuth, The Art of Computer
+    // Programming 2, 3.3.4, from memory): no file of readings, no text in any encoding.
+    let mut state: u64 = 1;
+    let nonsense: Vec<u8> = std::iter::repeat_with(|| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+        state.to_be_bytes()[0]
+    })
+    .take(3000)
+    .collect();
+    fs::write(folder.path().join("readings.csv"), &nonsense).expect("written");
+    let (out, err) = run(folder.path(), &["analyze", "plan.toml", "readings.csv"]).ended(1);
+    assert_eq!(err, "");
+    assert!(out.contains("line 1: "), "{out}");
+    let control = out.chars().find(|c| c.is_control() && *c != '\n');
+    assert_eq!(control, None, "no byte of the file reaches the terminal as a command");
+
+    let (out, _) =
+        run(folder.path(), &["analyze", "plan.toml", "readings.csv", "--json"]).ended(1);
+    let answer: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let rejected = answer["rejected"].as_array().expect("a list");
+    assert!(!rejected.is_empty(), "every row has its reason");
+    for question in answer["questions"].as_array().expect("a list") {
+        for comparison in question["comparisons"].as_array().expect("a list") {
+            assert_eq!(comparison["verdict"], "not-comparable", "{comparison}");
+            assert!(comparison["difference_mm"].is_null(), "{comparison}");
+        }
+    }
+}
+
+#[test]
+fn a_pdf_is_written_once_and_never_over_another_file() {
+    let folder = with_plan(|plan| plan);
+    let arguments = ["prep", "plan.toml", "--pdf", "prep.pdf", "--paper", "a4"];
+    run(folder.path(), &arguments).ended(0);
+    let pdf = fs::read(folder.path().join("prep.pdf")).expect("the sheet");
+    assert!(pdf.starts_with(b"%PDF"));
+    let (_, err) = run(folder.path(), &arguments).ended(2);
+    assert!(err.starts_with("barm: prep.pdf is there already"), "{err}");
+    assert_eq!(fs::read(folder.path().join("prep.pdf")).expect("the sheet"), pdf);
+}

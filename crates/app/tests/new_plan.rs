@@ -1,0 +1,101 @@
+//! `barm new` and `barm bags`: a plan that can be used at once, and a bag list kept in step.
+
+mod program;
+
+use program::{invented, run};
+use std::fs;
+
+#[test]
+fn a_new_plan_can_be_used_at_once() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let new = ["new", "plan.toml", "--date", "2027-03-09", "--altitude", "4600 ft"];
+    let (out, err) = run(folder.path(), &new).ended(0);
+    assert!(out.contains("barm check plan.toml"), "{out}");
+    assert_eq!(err, "");
+    let fresh = fs::read_to_string(folder.path().join("plan.toml")).expect("the plan");
+    assert!(fresh.lines().any(|line| line.starts_with('#')), "it has notes for people");
+
+    let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(0);
+    assert!(out.contains("No faults."), "{out}");
+    run(folder.path(), &["predict", "plan.toml", "--draws", "64"]).ended(0);
+    run(folder.path(), &["prep", "plan.toml"]).ended(0);
+    run(folder.path(), &["bags", "plan.toml"]).ended(0);
+    let after = fs::read_to_string(folder.path().join("plan.toml")).expect("the plan");
+    assert_eq!(fresh, after, "its bag list was in step");
+
+    let (out, err) = run(folder.path(), &new).ended(2);
+    assert_eq!(out, "");
+    assert!(err.starts_with("barm: plan.toml is there already"), "{err}");
+    assert_eq!(fs::read_to_string(folder.path().join("plan.toml")).expect("it"), fresh);
+}
+
+#[test]
+fn a_new_plan_that_cannot_be_is_2_and_leaves_no_file() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for wish in [
+        ["--periods", "0"],
+        ["--periods", "200"],
+        ["--students", "0"],
+        ["--title", ""],
+        ["--altitude", "20000 m"],
+        ["--zone", "Mars/Olympus"],
+    ] {
+        let mut arguments = vec!["new", "plan.toml", "--date", "2027-03-09"];
+        arguments.extend(wish);
+        let (out, err) = run(folder.path(), &arguments).ended(2);
+        assert_eq!(out, "", "{wish:?}");
+        let own: Vec<&str> = err.lines().filter(|line| !line.starts_with("  ")).collect();
+        assert_eq!(own.len(), 1, "one sentence: {err}");
+        assert!(own[0].starts_with("barm: "), "{err}");
+        assert!(!folder.path().join("plan.toml").exists(), "{wish:?}");
+    }
+}
+
+/// Code and place (period, group, question, treatment) of every bag of a plan.
+fn bags(plan: &str) -> Vec<(String, [String; 4])> {
+    let plan: toml::Table = plan.parse().expect("TOML");
+    let list = plan["bag_list"]["bags"].as_array().expect("a list");
+    let of = |bag: &toml::Value, key: &str| bag[key].to_string();
+    list.iter()
+        .map(|bag| {
+            let place = ["period", "group", "question", "treatment"].map(|key| of(bag, key));
+            (of(bag, "code"), place)
+        })
+        .collect()
+}
+
+#[test]
+fn a_renewed_bag_list_keeps_notes_and_codes() {
+    const NOTE: &str = "# Ms. Alder's note: more bags of everything.";
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("plan.toml");
+    let plan = fs::read_to_string(invented().join("plan.toml")).expect("the plan");
+    // The food question stands first.
+    let before = plan.replacen("replicates = 8 ", &format!("{NOTE}\nreplicates = 9 "), 1);
+    assert_ne!(plan, before);
+    fs::write(&path, &before).expect("written");
+    let (out, _) = run(folder.path(), &["bags", "plan.toml"]).ended(0);
+    let after = fs::read_to_string(&path).expect("it");
+    assert_ne!(bags(&before), bags(&after), "the list follows the question");
+    let said = format!("{} bags, {} before.", bags(&after).len(), bags(&before).len());
+    assert!(out.contains(&said), "{out}");
+
+    let notes = |text: &str| -> Vec<String> {
+        let notes = text.lines().filter_map(|line| line.split_once('#'));
+        notes.map(|(_, note)| note.to_owned()).collect()
+    };
+    assert_eq!(notes(&before), notes(&after), "every note stays, in its order");
+    assert!(after.contains(NOTE));
+    // A code means one bag forever: it keeps its place and treatment, or is retired.
+    let retired: toml::Table = after.parse().expect("TOML");
+    let retired =
+        retired["bag_list"].get("retired").map(toml::Value::to_string).unwrap_or_default();
+    for (code, place) in bags(&before) {
+        match bags(&after).iter().find(|(other, _)| *other == code) {
+            Some((_, now)) => assert_eq!(*now, place, "{code} became another bag"),
+            None => assert!(retired.contains(&code), "{code} was lost"),
+        }
+    }
+    run(folder.path(), &["bags", "plan.toml"]).ended(0);
+    assert_eq!(fs::read_to_string(&path).expect("it"), after, "a second time changes nothing");
+}
