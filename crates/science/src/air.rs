@@ -1,72 +1,37 @@
 //! Pressure of the air at an altitude.
 
 use crate::constants::ATMOSPHERE;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::Pascal;
 
 const STANDARD: &str = "U.S. Standard Atmosphere 1976, NOAA-S/T 76-1562 (NOAA, NASA, USAF, 1976), \
      table 2 and equation 33a";
 
 /// Temperature of the standard atmosphere at sea level (K).
-pub const SEA_LEVEL_KELVIN: Fact = Fact {
-    name: "air.sea_level_temperature",
-    value: 288.15,
-    unit: "K",
-    range: None,
-    status: Status::Sourced,
-    source: STANDARD,
-};
+pub const SEA_LEVEL_KELVIN: Fact =
+    Fact::sourced("air.sea_level_temperature", 288.15, "K", STANDARD);
 
 /// Fall of temperature with height in the lowest layer (K/m).
-pub const LAPSE: Fact = Fact {
-    name: "air.lapse",
-    value: 0.0065,
-    unit: "K/m",
-    range: None,
-    status: Status::Sourced,
-    source: STANDARD,
-};
+pub const LAPSE: Fact = Fact::sourced("air.lapse", 0.0065, "K/m", STANDARD);
 
 /// Standard acceleration of free fall (m/s²).
-pub const GRAVITY: Fact = Fact {
-    name: "air.gravity",
-    value: 9.806_65,
-    unit: "m/s2",
-    range: None,
-    status: Status::Sourced,
-    source: STANDARD,
-};
+pub const GRAVITY: Fact = Fact::sourced("air.gravity", 9.806_65, "m/s2", STANDARD);
 
 /// Molar mass of dry air (kg/mol).
-pub const MOLAR_MASS: Fact = Fact {
-    name: "air.molar_mass",
-    value: 0.028_964_4,
-    unit: "kg/mol",
-    range: None,
-    status: Status::Sourced,
-    source: STANDARD,
-};
+pub const MOLAR_MASS: Fact = Fact::sourced("air.molar_mass", 0.028_964_4, "kg/mol", STANDARD);
 
 /// The gas constant that the standard atmosphere itself uses (J/(mol·K)).
-pub const GAS_1976: Fact = Fact {
-    name: "air.gas_1976",
-    value: 8.314_32,
-    unit: "J/(mol.K)",
-    range: None,
-    status: Status::Sourced,
-    source: STANDARD,
-};
+pub const GAS_1976: Fact = Fact::sourced("air.gas_1976", 8.314_32, "J/(mol.K)", STANDARD);
 
 /// How far the pressure of one day may lie from the standard atmosphere, as a relative standard
 /// deviation (1).
-pub const WEATHER_SD: Fact = Fact {
-    name: "air.weather_sd",
-    value: 0.01,
-    unit: "1",
-    range: Some((0.005, 0.02)),
-    status: Status::Memory,
-    source: "day-to-day swing of sea-level pressure of about 10 hPa, from memory",
-};
+pub const WEATHER_SD: Fact = Fact::memory(
+    "air.weather_sd",
+    0.01,
+    "1",
+    "day-to-day swing of sea-level pressure of about 10 hPa, from memory",
+)
+.within((0.005, 0.02));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] =

@@ -26,48 +26,33 @@ const QUART_HEIGHT: Fact = size("bag.quart.height", 196.0, Status::Memory, QUART
 const GALLON_WIDTH: Fact = size("bag.gallon.width", 268.0, Status::Memory, GALLON);
 const GALLON_HEIGHT: Fact = size("bag.gallon.height", 273.0, Status::Memory, GALLON);
 
-const THIN_FILM: Fact = Fact {
-    name: "bag.film.thin",
-    value: 42.0,
-    unit: "um",
-    range: Some((38.0, 45.0)),
-    status: Status::Sourced,
-    source: "encyclopedia entry on zipper storage bags: small bags of 40 to 45 um",
-};
+const THIN_FILM: Fact = Fact::sourced(
+    "bag.film.thin",
+    42.0,
+    "um",
+    "encyclopedia entry on zipper storage bags: small bags of 40 to 45 um",
+)
+.within((38.0, 45.0));
 
-const THICK_FILM: Fact = Fact {
-    name: "bag.film.freezer",
-    value: 65.0,
-    unit: "um",
-    range: Some((60.0, 70.0)),
-    status: Status::Memory,
-    source: "freezer grade, from memory",
-};
+const THICK_FILM: Fact =
+    Fact::memory("bag.film.freezer", 65.0, "um", "freezer grade, from memory")
+        .within((60.0, 70.0));
 
 /// Fill, as gas and liquid over the bag's own capacity, that a bag must not pass in class (1).
-pub const WORKING_FILL: Fact = Fact {
-    name: "bag.working_fill",
-    value: 0.8,
-    unit: "1",
-    range: None,
-    status: Status::Derived,
-    source: "margin below drum-tight; capacities by Robin 2004 lie 4 to 6 % under the simulated \
+pub const WORKING_FILL: Fact = Fact::derived(
+    "bag.working_fill",
+    0.8,
+    "1",
+    "margin below drum-tight; capacities by Robin 2004 lie 4 to 6 % under the simulated \
          ones",
-};
+);
 
 const ROBIN: &str = "A. C. Robin, Paper bag problem, Mathematics Today, June 2004, 104-107, via an encyclopedia";
 
-const ROBIN_EDGE: Fact = Fact {
-    name: "bag.robin",
-    value: 0.142,
-    unit: "1",
-    range: None,
-    status: Status::Sourced,
-    source: ROBIN,
-};
+const ROBIN_EDGE: Fact = Fact::sourced("bag.robin", 0.142, "1", ROBIN);
 
 const fn simulated(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Derived, source: SIMULATION }
+    Fact::derived(name, value, unit, SIMULATION)
 }
 
 const CAPACITY_EDGE: Fact = simulated("bag.capacity.edge", 0.1275, "1");

@@ -1,7 +1,7 @@
 //! Carbon dioxide in water and as a gas.
 
 use crate::constants::GAS;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::stoichiometry::WATER;
 use crate::units::{Celsius, Pascal};
 use crate::water;
@@ -15,7 +15,7 @@ const RUMPF: &str = "B. Rumpf, H. Nicolaisen, C. Öcal, G. Maurer, J. Solution C
      (1994), as in the IUPAC-NIST Solubility Database, system 62_172, against Carroll et al. 1991";
 
 const fn carroll(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Sourced, source: CARROLL }
+    Fact::sourced(name, value, unit, CARROLL)
 }
 
 /// Coefficients of ln(H/MPa) in powers of 1/T.
@@ -27,70 +27,38 @@ const HENRY: [Fact; 4] = [
 ];
 
 /// Setschenow constant of table salt at 25 °C (kg/mol, base 10).
-pub const SALTING_25C: Fact = Fact {
-    name: "carbon_dioxide.salting_25c",
-    value: 0.10,
-    unit: "kg/mol",
-    range: Some((0.09, 0.11)),
-    status: Status::Memory,
-    source: "common handbook value for carbon dioxide in sodium chloride, from memory",
-};
+pub const SALTING_25C: Fact = Fact::memory(
+    "carbon_dioxide.salting_25c",
+    0.10,
+    "kg/mol",
+    "common handbook value for carbon dioxide in sodium chloride, from memory",
+)
+.within((0.09, 0.11));
 
 /// Setschenow constant of table salt at 40 °C (kg/mol, base 10).
-pub const SALTING_40C: Fact = Fact {
-    name: "carbon_dioxide.salting_40c",
-    value: 0.087,
-    unit: "kg/mol",
-    range: Some((0.08, 0.095)),
-    status: Status::Derived,
-    source: RUMPF,
-};
+pub const SALTING_40C: Fact =
+    Fact::derived("carbon_dioxide.salting_40c", 0.087, "kg/mol", RUMPF).within((0.08, 0.095));
 
 /// Setschenow constant of table salt at 60 °C (kg/mol, base 10).
-pub const SALTING_60C: Fact = Fact {
-    name: "carbon_dioxide.salting_60c",
-    value: 0.075,
-    unit: "kg/mol",
-    range: Some((0.068, 0.082)),
-    status: Status::Derived,
-    source: RUMPF,
-};
+pub const SALTING_60C: Fact =
+    Fact::derived("carbon_dioxide.salting_60c", 0.075, "kg/mol", RUMPF).within((0.068, 0.082));
 
 /// Critical temperature of carbon dioxide (K).
-const CRITICAL_KELVIN: Fact = Fact {
-    name: "carbon_dioxide.critical_temperature",
-    value: 304.128,
-    unit: "K",
-    range: None,
-    status: Status::Memory,
-    source: SPAN,
-};
+const CRITICAL_KELVIN: Fact =
+    Fact::memory("carbon_dioxide.critical_temperature", 304.128, "K", SPAN);
 
 /// Critical pressure of carbon dioxide (Pa).
-const CRITICAL_PASCAL: Fact = Fact {
-    name: "carbon_dioxide.critical_pressure",
-    value: 7.3773e6,
-    unit: "Pa",
-    range: None,
-    status: Status::Memory,
-    source: SPAN,
-};
+const CRITICAL_PASCAL: Fact =
+    Fact::memory("carbon_dioxide.critical_pressure", 7.3773e6, "Pa", SPAN);
 
 /// Acentric factor of carbon dioxide (1).
-const ACENTRIC: Fact = Fact {
-    name: "carbon_dioxide.acentric_factor",
-    value: 0.2239,
-    unit: "1",
-    range: None,
-    status: Status::Memory,
-    source: SPAN,
-};
+const ACENTRIC: Fact = Fact::memory("carbon_dioxide.acentric_factor", 0.2239, "1", SPAN);
 
 const TSONOPOULOS: &str = "C. Tsonopoulos, AIChE J. 20, 263 (1974); from memory, within 1 % of \
      Span and Wagner 1996 from 10 to 60 °C";
 
 const fn virial(name: &'static str, value: f64) -> Fact {
-    Fact { name, value, unit: "1", range: None, status: Status::Memory, source: TSONOPOULOS }
+    Fact::memory(name, value, "1", TSONOPOULOS)
 }
 
 /// Terms of f0 in Tc/T, its square, cube and eighth power, after the constant.

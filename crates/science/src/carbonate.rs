@@ -3,7 +3,7 @@
 //! Near pH 5, where a yeast bag with sugar sits, there is next to none. Baking soda turns the
 //! liquid into a sponge that takes up forty times as much, and an acid wrings it out.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::Celsius;
 
 const PLUMMER: &str = "L. N. Plummer, E. Busenberg, Geochim. Cosmochim. Acta 46, 1011 (1982)";
@@ -11,11 +11,11 @@ const HARNED: &str =
     "H. S. Harned, B. B. Owen, pKw = 4470.99/T − 6.0875 + 0.01706 T, from memory";
 
 const fn plummer(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Sourced, source: PLUMMER }
+    Fact::sourced(name, value, unit, PLUMMER)
 }
 
 const fn harned(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Memory, source: HARNED }
+    Fact::memory(name, value, unit, HARNED)
 }
 
 /// log10 of the first constant: a + b T + c/T + d log10 T + e/T².
@@ -43,15 +43,14 @@ const WATER: [Fact; 3] = [
 ];
 
 /// pKa by which the acids of foods and vinegar are treated (1).
-pub const FOOD_ACID_PKA: Fact = Fact {
-    name: "carbonate.food_acid_pka",
-    value: 4.76,
-    unit: "1",
-    range: Some((3.0, 4.9)),
-    status: Status::Memory,
-    source: "acetic acid 4.76, malic 3.4 and 5.1, citric 3.1 and 4.8, from memory; all react with \
+pub const FOOD_ACID_PKA: Fact = Fact::memory(
+    "carbonate.food_acid_pka",
+    4.76,
+    "1",
+    "acetic acid 4.76, malic 3.4 and 5.1, citric 3.1 and 4.8, from memory; all react with \
          bicarbonate",
-};
+)
+.within((3.0, 4.9));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

@@ -1,121 +1,92 @@
 //! How a bag takes on the temperature of the room, a towel or a tray.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::{Bag, Lying};
 
-const fn fact(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: Some(range), status, source }
-}
-
 /// Heat that leaves one face of a bag to room air, by convection and radiation (W/(m²·K)).
-pub const TO_AIR: Fact = fact(
+pub const TO_AIR: Fact = Fact::derived(
     "cooling.to_air",
     10.0,
     "W/(m2.K)",
-    (8.0, 12.0),
-    Status::Derived,
     "free convection and radiation of a warm flat face in still air",
-);
+)
+.within((8.0, 12.0));
 
 /// Faces of a bag on a bench that give off heat: the lower one is wet, the upper one lies over
 /// gas (1).
-pub const WARM_FACES: Fact = fact(
+pub const WARM_FACES: Fact = Fact::derived(
     "cooling.warm_faces",
     1.15,
     "1",
-    (1.0, 2.0),
-    Status::Derived,
-    "makes the time constant of 50 mL in a sandwich bag 12.5 min, in the middle (by ratio) of 8 \
-     to 20 min",
-);
+    "makes the time constant of 50 mL in a sandwich bag 12.5 min, in the middle (by \
+     ratio) of 8 to 20 min",
+)
+.within((1.0, 2.0));
 
 /// Standard deviation of the logarithm of the loss from class to class (1).
-pub const LOSS_LOG_SD: Fact = fact(
+pub const LOSS_LOG_SD: Fact = Fact::derived(
     "cooling.loss_log_sd",
     0.28,
     "1",
-    (0.2, 0.4),
-    Status::Derived,
     "8 to 20 min for the time constant of a sandwich bag as the central 90 %",
-);
+)
+.within((0.2, 0.4));
 
 /// How many times slower a bag cools between folded towels (1).
-pub const TOWEL: Fact = fact(
+pub const TOWEL: Fact = Fact::memory(
     "cooling.towel",
     3.5,
     "1",
-    (2.5, 5.0),
-    Status::Memory,
     "time constant of 30 to 60 min wrapped in a towel, from memory",
-);
+)
+.within((2.5, 5.0));
 
 /// Heat that passes from a tray's water through the film into the bag (W/(m²·K)).
-pub const FROM_TRAY: Fact = fact(
+pub const FROM_TRAY: Fact = Fact::memory(
     "cooling.from_tray",
     100.0,
     "W/(m2.K)",
-    (60.0, 200.0),
-    Status::Memory,
     "still water on both sides of a thin film, from memory",
-);
+)
+.within((60.0, 200.0));
 
 /// Share of a bag's upper face that gives off heat when it lies in a tray (1).
-pub const TRAY_FACES: Fact = fact(
-    "cooling.tray_faces",
-    0.5,
-    "1",
-    (0.3, 1.0),
-    Status::Derived,
-    "the upper face lies over gas",
-);
+pub const TRAY_FACES: Fact =
+    Fact::derived("cooling.tray_faces", 0.5, "1", "the upper face lies over gas")
+        .within((0.3, 1.0));
 
 /// Time constant of a tray of warm water some centimetres deep (min).
-pub const TRAY_TIME: Fact = fact(
+pub const TRAY_TIME: Fact = Fact::derived(
     "cooling.tray_time",
     90.0,
     "min",
-    (60.0, 150.0),
-    Status::Derived,
-    "4 cm of water losing 20 W/(m2.K) through both faces would take 140 min; evaporation shortens \
-     it",
-);
+    "4 cm of water losing 20 W/(m2.K) through both faces would take 140 min; \
+     evaporation shortens it",
+)
+.within((60.0, 150.0));
 
 /// Density of the film (kg/m³).
-pub const FILM_DENSITY: Fact = fact(
+pub const FILM_DENSITY: Fact = Fact::memory(
     "cooling.film_density",
     920.0,
     "kg/m3",
-    (915.0, 925.0),
-    Status::Memory,
     "low-density polyethylene, from memory",
-);
+)
+.within((915.0, 925.0));
 
 /// Heat capacity of the film (J/(g·K)).
-pub const FILM_HEAT: Fact = fact(
-    "cooling.film_heat",
-    2.3,
-    "J/(g.K)",
-    (2.0, 2.5),
-    Status::Memory,
-    "low-density polyethylene, from memory",
-);
+pub const FILM_HEAT: Fact =
+    Fact::memory("cooling.film_heat", 2.3, "J/(g.K)", "low-density polyethylene, from memory")
+        .within((2.0, 2.5));
 
 /// Heat capacity of dry food and yeast (J/(g·K)).
-pub const SOLIDS_HEAT: Fact = fact(
+pub const SOLIDS_HEAT: Fact = Fact::memory(
     "cooling.solids_heat",
     1.5,
     "J/(g.K)",
-    (1.2, 2.0),
-    Status::Memory,
     "sugar 1.24, starch and protein 1.5 to 1.8, from memory",
-);
+)
+.within((1.2, 2.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

@@ -1,7 +1,7 @@
 //! Ethanol between water and the gas over it.
 
 use crate::constants::GAS;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::Celsius;
 
 const SANDER: &str = "R. Sander, Compilation of Henry's law constants, Atmos. Chem. Phys. 15, 4399 \
@@ -11,51 +11,31 @@ const DUBOWSKI: &str = "equation named in OIML R 126 (1998) after K. M. Dubowski
 const WELLS: &str = "A. E. Wells, Breathalyzer tests with the equilibrator and the effect of room \
      temperature, Can. Soc. Forensic Sci. J. 14, 1 (1981), abstract";
 
-const fn constant(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: None, status, source }
-}
-
 /// Henry constant of ethanol at 25 °C (mol/(m³·Pa)).
-const HENRY_25C: Fact = Fact {
-    range: Some((1.7, 2.3)),
-    ..constant("ethanol.henry_25c", 1.9, "mol/(m3.Pa)", Status::Sourced, SANDER)
-};
-const HENRY_SLOPE_LOW: Fact =
-    constant("ethanol.henry_slope.low", 6300.0, "K", Status::Sourced, SANDER);
-const HENRY_SLOPE_HIGH: Fact =
-    constant("ethanol.henry_slope.high", 6400.0, "K", Status::Sourced, SANDER);
-const DUBOWSKI_A: Fact =
-    constant("ethanol.dubowski.a", 0.041_45e-3, "1", Status::Sourced, DUBOWSKI);
-const DUBOWSKI_B: Fact =
-    constant("ethanol.dubowski.b", 0.065_83, "1/Cel", Status::Sourced, DUBOWSKI);
-const WELLS_A: Fact = constant("ethanol.wells.a", 3.26e-5, "1", Status::Sourced, WELLS);
-const WELLS_B: Fact = constant("ethanol.wells.b", 0.0840, "1/Cel", Status::Sourced, WELLS);
-const WELLS_C: Fact = constant("ethanol.wells.c", -0.000_318, "1/Cel2", Status::Sourced, WELLS);
+const HENRY_25C: Fact =
+    Fact::sourced("ethanol.henry_25c", 1.9, "mol/(m3.Pa)", SANDER).within((1.7, 2.3));
+const HENRY_SLOPE_LOW: Fact = Fact::sourced("ethanol.henry_slope.low", 6300.0, "K", SANDER);
+const HENRY_SLOPE_HIGH: Fact = Fact::sourced("ethanol.henry_slope.high", 6400.0, "K", SANDER);
+const DUBOWSKI_A: Fact = Fact::sourced("ethanol.dubowski.a", 0.041_45e-3, "1", DUBOWSKI);
+const DUBOWSKI_B: Fact = Fact::sourced("ethanol.dubowski.b", 0.065_83, "1/Cel", DUBOWSKI);
+const WELLS_A: Fact = Fact::sourced("ethanol.wells.a", 3.26e-5, "1", WELLS);
+const WELLS_B: Fact = Fact::sourced("ethanol.wells.b", 0.0840, "1/Cel", WELLS);
+const WELLS_C: Fact = Fact::sourced("ethanol.wells.c", -0.000_318, "1/Cel2", WELLS);
 
 /// Relative standard deviation of [`water_gas_ratio`] between its four sources (1).
-pub const RATIO_SD: Fact = Fact {
-    range: Some((0.005, 0.04)),
-    ..constant(
-        "ethanol.water_gas_ratio_sd",
-        0.02,
-        "1",
-        Status::Derived,
-        "spread of Sander, Dubowski and Wells between 15 and 45 °C",
-    )
-};
+pub const RATIO_SD: Fact = Fact::derived(
+    "ethanol.water_gas_ratio_sd",
+    0.02,
+    "1",
+    "spread of Sander, Dubowski and Wells between 15 and 45 °C",
+)
+.within((0.005, 0.04));
 
 /// Density of ethanol at 20 °C (g/mL).
-pub const DENSITY_20C: Fact = constant(
+pub const DENSITY_20C: Fact = Fact::memory(
     "ethanol.density_20c",
     0.789_3,
     "g/mL",
-    Status::Memory,
     "handbook value at 20 °C, from memory; Schroeder et al. 2014 by CoolProp 8.0.0 agrees to 0.1 %",
 );
 

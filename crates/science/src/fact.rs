@@ -41,3 +41,40 @@ pub struct Fact {
     /// Where the number comes from: author, year, title or journal, table or equation.
     pub source: &'static str,
 }
+
+impl Fact {
+    /// A number read in `source`, in `unit`, without a range.
+    pub const fn sourced(
+        name: &'static str,
+        value: f64,
+        unit: &'static str,
+        source: &'static str,
+    ) -> Self {
+        Self { name, value, unit, range: None, status: Status::Sourced, source }
+    }
+
+    /// A number worked out as `source` says, in `unit`, without a range.
+    pub const fn derived(
+        name: &'static str,
+        value: f64,
+        unit: &'static str,
+        source: &'static str,
+    ) -> Self {
+        Self { status: Status::Derived, ..Self::sourced(name, value, unit, source) }
+    }
+
+    /// A number recalled and not read again, in `unit`, without a range.
+    pub const fn memory(
+        name: &'static str,
+        value: f64,
+        unit: &'static str,
+        source: &'static str,
+    ) -> Self {
+        Self { status: Status::Memory, ..Self::sourced(name, value, unit, source) }
+    }
+
+    /// The same number with its plausible range (about the central 90 %) in its own unit.
+    pub const fn within(self, range: (f64, f64)) -> Self {
+        Self { range: Some(range), ..self }
+    }
+}

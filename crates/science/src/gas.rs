@@ -1,21 +1,19 @@
 //! Volume of the wet gas in a bag.
 
 use crate::constants::GAS;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::{Celsius, Pascal};
 use crate::water::vapour_pressure;
 
 /// Largest share of the pressure that steam is given (1).
 ///
 /// Near boiling the wet volume of any gas grows without bound; the model is held short of that.
-pub const MOST_STEAM: Fact = Fact {
-    name: "gas.most_steam",
-    value: 0.95,
-    unit: "1",
-    range: None,
-    status: Status::Derived,
-    source: "bound chosen so that a bag near boiling keeps a finite volume",
-};
+pub const MOST_STEAM: Fact = Fact::derived(
+    "gas.most_steam",
+    0.95,
+    "1",
+    "bound chosen so that a bag near boiling keeps a finite volume",
+);
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[MOST_STEAM];

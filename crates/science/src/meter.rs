@@ -5,60 +5,49 @@
 //! measure them.
 
 use crate::ethanol::{RATIO_SD, water_gas_ratio};
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::Celsius;
 
 /// Litres of breath that hold as much ethanol as 100 mL of blood, by convention (L).
-pub const LITRES_PER_PERCENT: Fact = Fact {
-    name: "meter.litres_per_percent",
-    value: 210.0,
-    unit: "L",
-    range: None,
-    status: Status::Sourced,
-    source: "blood-breath ratio of 2100:1 by convention: 0.08 % means 0.08 g in 210 L of breath; \
+pub const LITRES_PER_PERCENT: Fact = Fact::sourced(
+    "meter.litres_per_percent",
+    210.0,
+    "L",
+    "blood-breath ratio of 2100:1 by convention: 0.08 % means 0.08 g in 210 L of breath; \
          R. Q. Thompson, The thermodynamics of drunk driving, J. Chem. Educ. 74 (1997), first page",
-};
+);
 
 /// Highest reading of a usual handheld meter (%).
-pub const USUAL_RANGE: Fact = Fact {
-    name: "meter.range",
-    value: 0.40,
-    unit: "%",
-    range: Some((0.20, 0.50)),
-    status: Status::Memory,
-    source: "many handheld meters stop at 0.40 %, from memory",
-};
+pub const USUAL_RANGE: Fact =
+    Fact::memory("meter.range", 0.40, "%", "many handheld meters stop at 0.40 %, from memory")
+        .within((0.20, 0.50));
 
 /// Standard deviation of the natural logarithm of a meter's gain (1): about a factor of two.
-pub const GAIN_SD: Fact = Fact {
-    name: "meter.gain_sd",
-    value: 0.42,
-    unit: "1",
-    range: None,
-    status: Status::Memory,
-    source: "gain and zero known to a factor of two before a check with ethanol of known strength, \
+pub const GAIN_SD: Fact = Fact::memory(
+    "meter.gain_sd",
+    0.42,
+    "1",
+    "gain and zero known to a factor of two before a check with ethanol of known strength, \
          from memory",
-};
+);
 
 /// Ethanol in a bag's gas over what equilibrium would give (1).
-pub const EQUILIBRIUM: Fact = Fact {
-    name: "meter.equilibrium",
-    value: 0.85,
-    unit: "1",
-    range: Some((0.7, 1.0)),
-    status: Status::Memory,
-    source: "air left in the bag and cool film lower the gas below equilibrium, from memory",
-};
+pub const EQUILIBRIUM: Fact = Fact::memory(
+    "meter.equilibrium",
+    0.85,
+    "1",
+    "air left in the bag and cool film lower the gas below equilibrium, from memory",
+)
+.within((0.7, 1.0));
 
 /// Standard deviation of the temperature of a bag's liquid as read through the film (K).
-pub const CELSIUS_SD: Fact = Fact {
-    name: "meter.celsius_sd",
-    value: 1.0,
-    unit: "K",
-    range: Some((0.5, 2.0)),
-    status: Status::Memory,
-    source: "school thermometer folded into the bag, common practice, no source",
-};
+pub const CELSIUS_SD: Fact = Fact::memory(
+    "meter.celsius_sd",
+    1.0,
+    "K",
+    "school thermometer folded into the bag, common practice, no source",
+)
+.within((0.5, 2.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[LITRES_PER_PERCENT, USUAL_RANGE, GAIN_SD, EQUILIBRIUM, CELSIUS_SD];

@@ -1,31 +1,29 @@
 //! Carbon dioxide that gets out through the film itself.
 
 use crate::constants::{ATMOSPHERE, GAS, STANDARD_MOLAR_VOLUME};
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::{Celsius, Pascal};
 
 /// Carbon dioxide permeability of low-density polyethylene at 25 °C, in the unit of the trade:
 /// cm³ (at 0 °C, 1 atm) · mil per 100 in², day and atmosphere.
-pub const PERMEABILITY: Fact = Fact {
-    name: "permeation.ldpe_carbon_dioxide",
-    value: 1900.0,
-    unit: "cm3.[mil_i]/(100.[in_i]2.d.atm)",
-    range: Some((1200.0, 3000.0)),
-    status: Status::Derived,
-    source: "geometric mean of the range in Biosystems Engineering, chapter on food package \
+pub const PERMEABILITY: Fact = Fact::derived(
+    "permeation.ldpe_carbon_dioxide",
+    1900.0,
+    "cm3.[mil_i]/(100.[in_i]2.d.atm)",
+    "geometric mean of the range in Biosystems Engineering, chapter on food package \
          engineering, table 11.2: 1200 to 3000",
-};
+)
+.within((1200.0, 3000.0));
 
 /// Activation energy of carbon dioxide permeation in polyethylene (kJ/mol).
-pub const ACTIVATION: Fact = Fact {
-    name: "permeation.activation",
-    value: 32.5,
-    unit: "kJ/mol",
-    range: Some((32.5, 37.0)),
-    status: Status::Sourced,
-    source: "A. L. Moyls et al., Trans. ASAE (1998), 7.77 kcal/mol from 0 to 23 °C; Polymer \
+pub const ACTIVATION: Fact = Fact::sourced(
+    "permeation.activation",
+    32.5,
+    "kJ/mol",
+    "A. L. Moyls et al., Trans. ASAE (1998), 7.77 kcal/mol from 0 to 23 °C; Polymer \
          International 30, 109 (1993), 35 to 37 kJ/mol",
-};
+)
+.within((32.5, 37.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[PERMEABILITY, ACTIVATION];

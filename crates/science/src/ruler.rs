@@ -1,28 +1,25 @@
 //! What a ruler leaves open.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 
 /// Smallest division that is read (mm).
-pub const DIVISION: Fact = Fact {
-    name: "ruler.division",
-    value: 1.0,
-    unit: "mm",
-    range: None,
-    status: Status::Sourced,
-    source: "school ruler marked in millimetres, read to the nearest mark; common practice, no \
+pub const DIVISION: Fact = Fact::sourced(
+    "ruler.division",
+    1.0,
+    "mm",
+    "school ruler marked in millimetres, read to the nearest mark; common practice, no \
          source",
-};
+);
 
 /// Half width of what a slanting look changes (mm).
-pub const PARALLAX: Fact = Fact {
-    name: "ruler.parallax",
-    value: 1.0,
-    unit: "mm",
-    range: Some((0.5, 2.0)),
-    status: Status::Memory,
-    source: "ruler a few millimetres behind the edge of the card, eye at bench level; common \
+pub const PARALLAX: Fact = Fact::memory(
+    "ruler.parallax",
+    1.0,
+    "mm",
+    "ruler a few millimetres behind the edge of the card, eye at bench level; common \
          practice, no source",
-};
+)
+.within((0.5, 2.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[DIVISION, PARALLAX];

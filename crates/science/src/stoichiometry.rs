@@ -3,13 +3,13 @@
 //! Molar masses are sums of the same four atomic weights, so that every reaction balances to
 //! rounding.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::Composition;
 
 const WEIGHTS: &str = "IUPAC conventional atomic weights, as in the package chemicals 1.5.2";
 
 const fn atom(name: &'static str, value: f64) -> Fact {
-    Fact { name, value, unit: "g/mol", range: None, status: Status::Sourced, source: WEIGHTS }
+    Fact::sourced(name, value, "g/mol", WEIGHTS)
 }
 
 const C: Fact = atom("stoichiometry.carbon", 12.0107);
@@ -19,14 +19,12 @@ const NA: Fact = atom("stoichiometry.sodium", 22.989_77);
 const CL: Fact = atom("stoichiometry.chlorine", 35.453);
 
 const fn molar(name: &'static str, c: f64, h: f64, o: f64, rest: f64) -> Fact {
-    Fact {
+    Fact::derived(
         name,
-        value: c * C.value + h * H.value + o * O.value + rest,
-        unit: "g/mol",
-        range: None,
-        status: Status::Derived,
-        source: "sum of IUPAC conventional atomic weights",
-    }
+        c * C.value + h * H.value + o * O.value + rest,
+        "g/mol",
+        "sum of IUPAC conventional atomic weights",
+    )
 }
 
 /// Glucose, fructose, galactose (g/mol).
@@ -51,55 +49,48 @@ pub const SALT: Fact = molar("stoichiometry.salt", 0.0, 0.0, 0.0, NA.value + CL.
 pub const BICARBONATE: Fact = molar("stoichiometry.bicarbonate", 1.0, 1.0, 3.0, NA.value);
 
 /// Carbon dioxide made per mole of hexose fermented (mol/mol), by the equation of Gay-Lussac.
-pub const CO2_PER_HEXOSE: Fact = Fact {
-    name: "stoichiometry.co2_per_hexose",
-    value: 2.0,
-    unit: "mol/mol",
-    range: None,
-    status: Status::Sourced,
-    source: "C6H12O6 = 2 C2H5OH + 2 CO2 (J. L. Gay-Lussac, 1815)",
-};
+pub const CO2_PER_HEXOSE: Fact = Fact::sourced(
+    "stoichiometry.co2_per_hexose",
+    2.0,
+    "mol/mol",
+    "C6H12O6 = 2 C2H5OH + 2 CO2 (J. L. Gay-Lussac, 1815)",
+);
 
 /// Ethanol made per mole of carbon dioxide (mol/mol).
-pub const ETHANOL_PER_CO2: Fact = Fact {
-    name: "stoichiometry.ethanol_per_co2",
-    value: 1.0,
-    unit: "mol/mol",
-    range: None,
-    status: Status::Sourced,
-    source: "C6H12O6 = 2 C2H5OH + 2 CO2 (J. L. Gay-Lussac, 1815)",
-};
+pub const ETHANOL_PER_CO2: Fact = Fact::sourced(
+    "stoichiometry.ethanol_per_co2",
+    1.0,
+    "mol/mol",
+    "C6H12O6 = 2 C2H5OH + 2 CO2 (J. L. Gay-Lussac, 1815)",
+);
 
 /// Share of the theoretical carbon dioxide that resting yeast makes in a short run (1).
-pub const CO2_YIELD: Fact = Fact {
-    name: "stoichiometry.co2_yield",
-    value: 0.95,
-    unit: "1",
-    range: Some((0.90, 0.98)),
-    status: Status::Memory,
-    source: "short runs with resting yeast, after Pasteur's split of 46.6 g carbon dioxide per \
+pub const CO2_YIELD: Fact = Fact::memory(
+    "stoichiometry.co2_yield",
+    0.95,
+    "1",
+    "short runs with resting yeast, after Pasteur's split of 46.6 g carbon dioxide per \
          100 g hexose, from memory",
-};
+)
+.within((0.90, 0.98));
 
 /// Share of the theoretical ethanol that resting yeast makes (1).
-pub const ETHANOL_YIELD: Fact = Fact {
-    name: "stoichiometry.ethanol_yield",
-    value: 0.92,
-    unit: "1",
-    range: Some((0.87, 0.95)),
-    status: Status::Memory,
-    source: "0.45 to 0.48 g ethanol per g glucose in practice, from memory",
-};
+pub const ETHANOL_YIELD: Fact = Fact::memory(
+    "stoichiometry.ethanol_yield",
+    0.92,
+    "1",
+    "0.45 to 0.48 g ethanol per g glucose in practice, from memory",
+)
+.within((0.87, 0.95));
 
 /// Heat given off per mole of hexose fermented (kJ/mol).
-pub const HEAT_PER_HEXOSE: Fact = Fact {
-    name: "stoichiometry.heat_per_hexose",
-    value: 100.0,
-    unit: "kJ/mol",
-    range: Some((80.0, 120.0)),
-    status: Status::Memory,
-    source: "heat of alcoholic fermentation, from memory",
-};
+pub const HEAT_PER_HEXOSE: Fact = Fact::memory(
+    "stoichiometry.heat_per_hexose",
+    100.0,
+    "kJ/mol",
+    "heat of alcoholic fermentation, from memory",
+)
+.within((80.0, 120.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

@@ -1,6 +1,6 @@
 //! Liquid water and its vapour at the pressure of the bench.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::units::{Celsius, Pascal};
 
 const IF97: &str = "IAPWS R7-97(2012), Industrial Formulation 1997, table 34 and equation 30";
@@ -11,22 +11,15 @@ const IAPWS95: &str = "W. Wagner, A. Pruß, The IAPWS formulation 1995, J. Phys.
      31, 387 (2002), worked at 101325 Pa with CoolProp 8.0.0";
 
 const fn vapour_fact(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Sourced, source: IF97 }
+    Fact::sourced(name, value, unit, IF97)
 }
 
 const fn density_fact(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Memory, source: KELL }
+    Fact::memory(name, value, unit, KELL)
 }
 
 const fn heat_fact(name: &'static str, value: f64) -> Fact {
-    Fact {
-        name,
-        value,
-        unit: "J/(kg.K)",
-        range: None,
-        status: Status::Derived,
-        source: IAPWS95,
-    }
+    Fact::derived(name, value, "J/(kg.K)", IAPWS95)
 }
 
 const N: [Fact; 10] = [

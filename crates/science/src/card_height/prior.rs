@@ -2,15 +2,15 @@
 
 use super::CardCurve;
 use crate::bag::{SIMULATION, full_height_mm, short_side_and_aspect, simulated_capacity_ml};
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::{Bag, Card};
 
 const fn simulated(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Derived, source: SIMULATION }
+    Fact::derived(name, value, unit, SIMULATION)
 }
 
-const fn judged(name: &'static str, value: f64, range: Option<(f64, f64)>) -> Fact {
-    Fact { name, value, unit: "1", range, status: Status::Derived, source: JUDGED }
+const fn judged(name: &'static str, value: f64) -> Fact {
+    Fact::derived(name, value, "1", JUDGED)
 }
 
 const JUDGED: &str = "judgement on lost zip strip, folded corners and film that cannot crumple \
@@ -20,17 +20,17 @@ const EXPONENT_BASE: Fact = simulated("card_height.exponent.base", 1.74, "1");
 const EXPONENT_COVER: Fact = simulated("card_height.exponent.cover", 0.68, "1");
 const EXPONENT_ASPECT: Fact = simulated("card_height.exponent.aspect", -0.11, "1");
 const EXPONENT_WEIGHT: Fact = simulated("card_height.exponent.weight", 0.22, "m2/kg");
-const EXPONENT_SD: Fact = judged("card_height.exponent.sd", 0.15, Some((0.15, 0.25)));
-const EXPONENT_SD_STEP: Fact = judged("card_height.exponent.sd_step", 0.05, None);
+const EXPONENT_SD: Fact = judged("card_height.exponent.sd", 0.15).within((0.15, 0.25));
+const EXPONENT_SD_STEP: Fact = judged("card_height.exponent.sd_step", 0.05);
 
 const DEAD_MOST: Fact = simulated("card_height.dead_share.most", 0.27, "1");
 const DEAD_MARGIN: Fact = simulated("card_height.dead_share.margin", 13.0, "mm");
 const DEAD_SCALE: Fact = simulated("card_height.dead_share.scale", 46.0, "mm");
 const DEAD_DEPTH: Fact = simulated("card_height.dead_share.depth", 0.038, "1/mm");
 const DEAD_WEIGHT: Fact = simulated("card_height.dead_share.weight", 0.19, "m2/kg");
-const DEAD_SD: Fact = judged("card_height.dead_share.sd", 0.01, Some((0.01, 0.08)));
+const DEAD_SD: Fact = judged("card_height.dead_share.sd", 0.01).within((0.01, 0.08));
 const DEAD_SD_MARGIN: Fact =
-    Fact { unit: "1/mm", ..judged("card_height.dead_share.sd_margin", 0.000_83, None) };
+    Fact { unit: "1/mm", ..judged("card_height.dead_share.sd_margin", 0.000_83) };
 
 const CARD_WEIGHT: Fact = simulated("card_height.card_weight", 0.19, "kg/m2");
 
@@ -41,14 +41,11 @@ pub const BLIND_MARGIN: Fact = simulated("card_height.blind_margin", 25.0, "mm")
 pub const CORRELATION: Fact = simulated("card_height.correlation", 0.35, "1");
 
 /// Real capacity over simulated capacity (1).
-pub const CAPACITY_FACTOR: Fact = judged(
-    "card_height.capacity_factor",
-    0.97,
-    Some((0.97 - 1.645 * 0.04, 0.97 + 1.645 * 0.04)),
-);
+pub const CAPACITY_FACTOR: Fact = judged("card_height.capacity_factor", 0.97)
+    .within((0.97 - 1.645 * 0.04, 0.97 + 1.645 * 0.04));
 
 /// Standard deviation of [`CAPACITY_FACTOR`] from bag to bag (1).
-pub const CAPACITY_FACTOR_SD: Fact = judged("card_height.capacity_factor_sd", 0.04, None);
+pub const CAPACITY_FACTOR_SD: Fact = judged("card_height.capacity_factor_sd", 0.04);
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

@@ -2,38 +2,25 @@
 
 use super::{CardCurve, CurvePrior};
 use crate::bag::SIMULATION;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 
 /// Standard deviation of a card's height about its curve (mm).
-pub const MODEL_SD: Fact = Fact {
-    name: "card_height.model_sd",
-    value: 0.5,
-    unit: "mm",
-    range: Some((0.1, 1.3)),
-    status: Status::Derived,
-    source: SIMULATION,
-};
+pub const MODEL_SD: Fact =
+    Fact::derived("card_height.model_sd", 0.5, "mm", SIMULATION).within((0.1, 1.3));
 
 /// Standard deviation of the offset of a crumpled bag at no rise (mm).
-pub const CRUMPLE_SD: Fact = Fact {
-    name: "card_height.crumple_sd",
-    value: 1.0,
-    unit: "mm",
-    range: Some((0.5, 2.0)),
-    status: Status::Derived,
-    source: "judgement: a used or folded bag stands 1 to 5 mm proud by itself; beside the own \
+pub const CRUMPLE_SD: Fact = Fact::derived(
+    "card_height.crumple_sd",
+    1.0,
+    "mm",
+    "judgement: a used or folded bag stands 1 to 5 mm proud by itself; beside the own \
          membrane simulation (2109 runs)",
-};
+)
+.within((0.5, 2.0));
 
 /// Rise at which a bag has pulled its crumples out (mm).
-pub const CRUMPLE_GONE: Fact = Fact {
-    name: "card_height.crumple_gone",
-    value: 5.0,
-    unit: "mm",
-    range: None,
-    status: Status::Derived,
-    source: CRUMPLE_SD.source,
-};
+pub const CRUMPLE_GONE: Fact =
+    Fact::derived("card_height.crumple_gone", 5.0, "mm", CRUMPLE_SD.source);
 
 /// Facts of this file.
 pub const READING_FACTS: &[Fact] = &[MODEL_SD, CRUMPLE_SD, CRUMPLE_GONE];

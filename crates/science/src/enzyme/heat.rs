@@ -1,31 +1,17 @@
 //! How enzymes take warmth: faster at first, then lost for good.
 
 use crate::constants::GAS;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::EnzymeKind;
 use crate::units::Celsius;
-use Status::{Derived, Memory, Sourced};
 
 /// Temperature to which every activity refers (°C).
-pub const REFERENCE: Fact = Fact {
-    name: "enzyme.reference",
-    value: 37.0,
-    unit: "Cel",
-    range: None,
-    status: Derived,
-    source: "chosen; units of other temperatures are carried over by the activation energy",
-};
-
-const fn fact(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: Some(range), status, source }
-}
+pub const REFERENCE: Fact = Fact::derived(
+    "enzyme.reference",
+    37.0,
+    "Cel",
+    "chosen; units of other temperatures are carried over by the activation energy",
+);
 
 const fn energy(
     name: &'static str,
@@ -33,7 +19,7 @@ const fn energy(
     range: (f64, f64),
     source: &'static str,
 ) -> Fact {
-    fact(name, value, "kJ/mol", range, Memory, source)
+    Fact::memory(name, value, "kJ/mol", source).within(range)
 }
 
 const CLONED: &str = "glucoamylase of an A. niger gene in E. coli: 0.34 g/L soluble starch, 606 umol/(mg.min) and \
@@ -58,79 +44,64 @@ const FUNGAL_ENERGY: Fact =
 const BACTERIAL_ENERGY: Fact =
     energy("enzyme.bacterial_amylase.activation", 50.0, (25.0, 70.0), MILEK);
 
-const NEUTRAL_ENERGY: Fact = fact(
+const NEUTRAL_ENERGY: Fact = Fact::derived(
     "enzyme.neutral_lactase.activation",
     65.0,
     "kJ/mol",
-    (50.0, 75.0),
-    Derived,
-    "80 % of milk sugar in 2 h at 31 °C as in 22 h at 5 °C (SCIRP paper 114047): factor 11 over \
-     26 K",
-);
+    "80 % of milk sugar in 2 h at 31 °C as in 22 h at 5 °C (SCIRP paper 114047): \
+     factor 11 over 26 K",
+)
+.within((50.0, 75.0));
 
 const ACID_ENERGY: Fact =
     energy("enzyme.acid_lactase.activation", 40.0, (30.0, 55.0), RECALLED);
 
 const INVERTASE_ENERGY: Fact =
-    fact("enzyme.invertase.activation", 47.0, "kJ/mol", (46.0, 48.0), Sourced, SIZER);
+    Fact::sourced("enzyme.invertase.activation", 47.0, "kJ/mol", SIZER).within((46.0, 48.0));
 
 /// Loss of activity: rate (1/min) at a temperature (°C), with its activation energy (kJ/mol).
 const GLUCOAMYLASE_LOSS: Fact =
-    fact("enzyme.glucoamylase.loss_65c", 0.008_7, "/min", (0.005, 0.015), Derived, CLONED);
+    Fact::derived("enzyme.glucoamylase.loss_65c", 0.008_7, "/min", CLONED)
+        .within((0.005, 0.015));
 
 const GLUCOAMYLASE_LOSS_ENERGY: Fact =
     energy("enzyme.glucoamylase.loss_activation", 250.0, (200.0, 300.0), RECALLED);
 
 const FUNGAL_LOSS: Fact =
-    fact("enzyme.fungal_amylase.loss_50c", 0.024, "/min", (0.01, 0.05), Sourced, ORYZAE);
+    Fact::sourced("enzyme.fungal_amylase.loss_50c", 0.024, "/min", ORYZAE).within((0.01, 0.05));
 
 const FUNGAL_LOSS_ENERGY: Fact =
     energy("enzyme.fungal_amylase.loss_activation", 200.0, (124.0, 250.0), MILEK);
 
-const BACTERIAL_LOSS: Fact = fact(
-    "enzyme.bacterial_amylase.loss_50c",
-    6.3e-5,
-    "/min",
-    (3e-5, 2e-4),
-    Sourced,
-    LUDIKHUYZE,
-);
+const BACTERIAL_LOSS: Fact =
+    Fact::sourced("enzyme.bacterial_amylase.loss_50c", 6.3e-5, "/min", LUDIKHUYZE)
+        .within((3e-5, 2e-4));
 
-const BACTERIAL_LOSS_ENERGY: Fact = fact(
-    "enzyme.bacterial_amylase.loss_activation",
-    266.0,
-    "kJ/mol",
-    (230.0, 300.0),
-    Sourced,
-    LUDIKHUYZE,
-);
+const BACTERIAL_LOSS_ENERGY: Fact =
+    Fact::sourced("enzyme.bacterial_amylase.loss_activation", 266.0, "kJ/mol", LUDIKHUYZE)
+        .within((230.0, 300.0));
 
 const NEUTRAL_LOSS: Fact =
-    fact("enzyme.neutral_lactase.loss_60c", 3.5, "/min", (2.0, 5.0), Derived, SACCHAROMYCES);
+    Fact::derived("enzyme.neutral_lactase.loss_60c", 3.5, "/min", SACCHAROMYCES)
+        .within((2.0, 5.0));
 
-const NEUTRAL_LOSS_ENERGY: Fact = fact(
-    "enzyme.neutral_lactase.loss_activation",
-    328.0,
-    "kJ/mol",
-    (270.0, 380.0),
-    Derived,
-    SACCHAROMYCES,
-);
+const NEUTRAL_LOSS_ENERGY: Fact =
+    Fact::derived("enzyme.neutral_lactase.loss_activation", 328.0, "kJ/mol", SACCHAROMYCES)
+        .within((270.0, 380.0));
 
-const ACID_LOSS: Fact = fact(
+const ACID_LOSS: Fact = Fact::memory(
     "enzyme.acid_lactase.loss_60c",
     0.01,
     "/min",
-    (0.003, 0.03),
-    Memory,
     "stable to about 59 °C (Klein 2018); value from memory",
-);
+)
+.within((0.003, 0.03));
 
 const ACID_LOSS_ENERGY: Fact =
     energy("enzyme.acid_lactase.loss_activation", 250.0, (200.0, 300.0), RECALLED);
 
 const INVERTASE_LOSS: Fact =
-    fact("enzyme.invertase.loss_60c", 0.03, "/min", (0.01, 0.1), Memory, RECALLED);
+    Fact::memory("enzyme.invertase.loss_60c", 0.03, "/min", RECALLED).within((0.01, 0.1));
 
 const INVERTASE_LOSS_ENERGY: Fact =
     energy("enzyme.invertase.loss_activation", 300.0, (200.0, 380.0), RECALLED);

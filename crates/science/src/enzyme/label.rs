@@ -2,7 +2,7 @@
 //!
 //! No unit converts to another without the same assay; every factor here is therefore wide.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 
 /// A unit in which activity is printed on a label.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -23,68 +23,59 @@ pub enum LabelUnit {
     International,
 }
 
-const fn factor(
-    name: &'static str,
-    value: f64,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit: "umol/min", range: Some(range), status, source }
-}
-
-const FCC: Fact = factor(
+const FCC: Fact = Fact::memory(
     "enzyme.label.fcc_lactase",
     0.5,
-    (0.2, 1.0),
-    Status::Memory,
+    "umol/min",
     "lactose is split at about half the rate of the assay's substrate, from memory",
-);
-const NEUTRAL: Fact = factor(
+)
+.within((0.2, 1.0));
+const NEUTRAL: Fact = Fact::memory(
     "enzyme.label.neutral_lactase",
     0.7,
-    (0.2, 1.5),
-    Status::Memory,
+    "umol/min",
     "half the assay's rate for lactose, 1.8 for 30 to 37 °C, 0.8 for a bag less than neutral; \
      from memory",
-);
-const AGU: Fact = factor(
+)
+.within((0.2, 1.5));
+const AGU: Fact = Fact::memory(
     "enzyme.label.agu",
     10.0,
-    (3.0, 30.0),
-    Status::Memory,
-    "2 glucose per maltose, 2.4 for 25 to 37 °C, starch cut a few times faster than maltose; from \
-     memory",
-);
-const GAU: Fact = factor(
+    "umol/min",
+    "2 glucose per maltose, 2.4 for 25 to 37 °C, starch cut a few times faster than \
+     maltose; from memory",
+)
+.within((3.0, 30.0));
+const GAU: Fact = Fact::derived(
     "enzyme.label.gau",
     21.2,
-    (12.0, 35.0),
-    Status::Derived,
+    "umol/min",
     "1 g/h = 92.5 umol/min at 60 °C (unit from memory), carried to 37 °C with 55 kJ/mol",
-);
-const SKB: Fact = factor(
+)
+.within((12.0, 35.0));
+const SKB: Fact = Fact::derived(
     "enzyme.label.skb",
     154.0,
-    (80.0, 300.0),
-    Status::Derived,
-    "1 g/h = 103 umol glucose units/min at 30 °C (unit as in encyclopedias, which differ on its \
-     temperature), carried to 37 °C with 45 kJ/mol",
-);
-const SUMNER: Fact = factor(
+    "umol/min",
+    "1 g/h = 103 umol glucose units/min at 30 °C (unit as in encyclopedias, which \
+     differ on its temperature), carried to 37 °C with 45 kJ/mol",
+)
+.within((80.0, 300.0));
+const SUMNER: Fact = Fact::derived(
     "enzyme.label.sumner",
     1.68,
-    (1.0, 3.0),
-    Status::Derived,
-    "1 mg in 5 min = 0.584 umol/min at 20 °C (unit from memory), carried to 37 °C with 47 kJ/mol",
-);
-const IU: Fact = factor(
+    "umol/min",
+    "1 mg in 5 min = 0.584 umol/min at 20 °C (unit from memory), carried to 37 °C \
+     with 47 kJ/mol",
+)
+.within((1.0, 3.0));
+const IU: Fact = Fact::derived(
     "enzyme.label.international",
     1.0,
-    (0.3, 3.0),
-    Status::Derived,
+    "umol/min",
     "1 umol/min by definition; temperature and substrate of the assay unknown",
-);
+)
+.within((0.3, 3.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[FCC, NEUTRAL, AGU, GAU, SKB, SUMNER, IU];

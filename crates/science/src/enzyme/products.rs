@@ -1,7 +1,7 @@
 //! Enzyme products as sold, without names: how strong, in what carrier, how dangerous as dust.
 
 use super::label::LabelUnit;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::{Composition, EnzymeDose, EnzymeKind, Portion};
 
 /// By what a product is measured out.
@@ -79,14 +79,7 @@ const BULKED: Composition = Composition { water: 5.0, glucose: 40.0, dextrin: 50
 const SHELF: &str = "usual strength on the shelf, from memory; go by the label when it says";
 
 const fn strength(name: &'static str, value: f64, range: (f64, f64)) -> Fact {
-    Fact {
-        name,
-        value,
-        unit: "[arb'U]",
-        range: Some(range),
-        status: Status::Memory,
-        source: SHELF,
-    }
+    Fact::memory(name, value, "[arb'U]", SHELF).within(range)
 }
 
 /// All products.

@@ -1,18 +1,6 @@
 //! Enzymes that cut starch.
 
-use crate::fact::{Fact, Status};
-use Status::{Memory, Sourced};
-
-const fn fact(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: Some(range), status, source }
-}
+use crate::fact::Fact;
 
 const fn share(
     name: &'static str,
@@ -20,7 +8,7 @@ const fn share(
     range: (f64, f64),
     source: &'static str,
 ) -> Fact {
-    fact(name, value, "1", range, Memory, source)
+    Fact::memory(name, value, "1", source).within(range)
 }
 
 const CLONED: &str = "glucoamylase of an A. niger gene in E. coli: 0.34 g/L soluble starch, 606 umol/(mg.min) and \
@@ -32,11 +20,11 @@ const RECALLED: &str = "from memory";
 
 /// Half-saturation of glucoamylase by cooked starch and dextrin (g/L).
 pub const GLUCOAMYLASE_HALF: Fact =
-    fact("enzyme.glucoamylase.half", 0.34, "g/L", (0.2, 1.0), Sourced, CLONED);
+    Fact::sourced("enzyme.glucoamylase.half", 0.34, "g/L", CLONED).within((0.2, 1.0));
 
 /// Half-saturation of glucoamylase by maltose (g/L).
 pub const GLUCOAMYLASE_HALF_MALTOSE: Fact =
-    fact("enzyme.glucoamylase.half_maltose", 0.4, "g/L", (0.2, 0.8), Memory, RECALLED);
+    Fact::memory("enzyme.glucoamylase.half_maltose", 0.4, "g/L", RECALLED).within((0.2, 0.8));
 
 /// Rate of glucoamylase on dextrin over that on cooked starch (1).
 pub const GLUCOAMYLASE_ON_DEXTRIN: Fact =
@@ -48,11 +36,11 @@ pub const GLUCOAMYLASE_ON_MALTOSE: Fact =
 
 /// Half-saturation of fungal alpha-amylase (g/L).
 pub const FUNGAL_HALF: Fact =
-    fact("enzyme.fungal_amylase.half", 2.2, "g/L", (1.0, 4.0), Sourced, ORYZAE);
+    Fact::sourced("enzyme.fungal_amylase.half", 2.2, "g/L", ORYZAE).within((1.0, 4.0));
 
 /// Half-saturation of bacterial alpha-amylase (g/L).
 pub const BACTERIAL_HALF: Fact =
-    fact("enzyme.bacterial_amylase.half", 1.4, "g/L", (1.0, 6.0), Sourced, HEITMANN);
+    Fact::sourced("enzyme.bacterial_amylase.half", 1.4, "g/L", HEITMANN).within((1.0, 6.0));
 
 /// Share of the starch cut by fungal alpha-amylase that comes out as maltose at once (1).
 pub const FUNGAL_MALTOSE: Fact =
@@ -72,7 +60,7 @@ pub const BACTERIAL_ON_DEXTRIN: Fact =
 
 /// Half-saturation of alpha-amylase by dextrin (g/L).
 pub const AMYLASE_HALF_DEXTRIN: Fact =
-    fact("enzyme.amylase.half_dextrin", 10.0, "g/L", (3.0, 30.0), Memory, RECALLED);
+    Fact::memory("enzyme.amylase.half_dextrin", 10.0, "g/L", RECALLED).within((3.0, 30.0));
 
 /// Rate of an amylase on raw granules over that on cooked starch (1), in the first hour.
 pub const RAW_STARCH: Fact = share(
@@ -85,7 +73,7 @@ pub const RAW_STARCH: Fact = share(
 
 /// Half-saturation by raw granules, whose surface it is that counts (g/L).
 pub const HALF_RAW_STARCH: Fact =
-    fact("enzyme.half_raw_starch", 10.0, "g/L", (3.0, 30.0), Memory, RECALLED);
+    Fact::memory("enzyme.half_raw_starch", 10.0, "g/L", RECALLED).within((3.0, 30.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

@@ -1,19 +1,7 @@
 //! Enzymes that split milk sugar and table sugar.
 
 use super::starch::saturation;
-use crate::fact::{Fact, Status};
-use Status::{Memory, Sourced};
-
-const fn fact(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: Some(range), status, source }
-}
+use crate::fact::Fact;
 
 const ESSEL: &str = "K. K. Essel, Y. D. Osei, Nat. Prod. Chem. Res. 2 (2014): 24 to 25 mmol/L; up \
      to 63 mmol/L in others";
@@ -21,23 +9,24 @@ const RECALLED: &str = "from memory";
 
 /// Half-saturation of neutral lactase by milk sugar (mmol/L).
 pub const NEUTRAL_HALF: Fact =
-    fact("enzyme.neutral_lactase.half", 20.0, "mmol/L", (15.0, 30.0), Memory, RECALLED);
+    Fact::memory("enzyme.neutral_lactase.half", 20.0, "mmol/L", RECALLED).within((15.0, 30.0));
 
 /// Half-saturation of acid lactase by milk sugar (mmol/L).
 pub const ACID_HALF: Fact =
-    fact("enzyme.acid_lactase.half", 80.0, "mmol/L", (50.0, 120.0), Memory, RECALLED);
+    Fact::memory("enzyme.acid_lactase.half", 80.0, "mmol/L", RECALLED).within((50.0, 120.0));
 
 /// Galactose that doubles the half-saturation of neutral lactase (mmol/L).
 pub const NEUTRAL_GALACTOSE: Fact =
-    fact("enzyme.neutral_lactase.galactose", 40.0, "mmol/L", (20.0, 60.0), Memory, RECALLED);
+    Fact::memory("enzyme.neutral_lactase.galactose", 40.0, "mmol/L", RECALLED)
+        .within((20.0, 60.0));
 
 /// Galactose that doubles the half-saturation of acid lactase (mmol/L).
 pub const ACID_GALACTOSE: Fact =
-    fact("enzyme.acid_lactase.galactose", 25.0, "mmol/L", (4.0, 50.0), Memory, RECALLED);
+    Fact::memory("enzyme.acid_lactase.galactose", 25.0, "mmol/L", RECALLED).within((4.0, 50.0));
 
 /// Half-saturation of invertase by table sugar (mmol/L).
 pub const INVERTASE_HALF: Fact =
-    fact("enzyme.invertase.half", 25.0, "mmol/L", (24.0, 63.0), Sourced, ESSEL);
+    Fact::sourced("enzyme.invertase.half", 25.0, "mmol/L", ESSEL).within((24.0, 63.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] =

@@ -2,7 +2,7 @@
 
 mod lines;
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::Composition;
 use lines::Lines;
 
@@ -10,36 +10,26 @@ const CFR: &str = "21 CFR 101.9(c)(6): total carbohydrate, fiber, total and adde
      nearest gram, \"less than 1 g\" under one, zero under half; paragraph from memory";
 
 /// Step to which a label rounds carbohydrate, fiber and sugars (g).
-pub const STEP: Fact = Fact {
-    name: "label.step",
-    value: 1.0,
-    unit: "g",
-    range: None,
-    status: Status::Memory,
-    source: CFR,
-};
+pub const STEP: Fact = Fact::memory("label.step", 1.0, "g", CFR);
 
 /// Standard deviation of the true carbohydrate about the declared one, apart from rounding (1).
-pub const DECLARED_SD: Fact = Fact {
-    name: "label.declared_sd",
-    value: 0.07,
-    unit: "1",
-    range: Some((0.04, 0.12)),
-    status: Status::Memory,
-    source: "21 CFR 101.9(g): natural carbohydrate may fall to 80 % and sugars rise to 120 % of \
+pub const DECLARED_SD: Fact = Fact::memory(
+    "label.declared_sd",
+    0.07,
+    "1",
+    "21 CFR 101.9(g): natural carbohydrate may fall to 80 % and sugars rise to 120 % of \
          what is declared, taken as about three standard deviations; from memory",
-};
+)
+.within((0.04, 0.12));
 
 /// What not knowing the kind of sugar adds (1).
-pub const UNKNOWN_SUGAR_SD: Fact = Fact {
-    name: "label.unknown_sugar_sd",
-    value: 0.15,
-    unit: "1",
-    range: None,
-    status: Status::Memory,
-    source: "judgement: part of an unknown sugar may be lactose or maltose, which yeast leaves \
+pub const UNKNOWN_SUGAR_SD: Fact = Fact::memory(
+    "label.unknown_sugar_sd",
+    0.15,
+    "1",
+    "judgement: part of an unknown sugar may be lactose or maltose, which yeast leaves \
          alone within the hour",
-};
+);
 
 /// Facts of this file.
 pub const FACTS: &[Fact] = &[STEP, DECLARED_SD, UNKNOWN_SUGAR_SD];

@@ -69,34 +69,31 @@ pub(super) const NONE: Composition = Composition {
 };
 
 /// Share of a flour's starch that the mill has damaged, so that enzymes reach it cold (1).
-pub const DAMAGED_FLOUR: Fact = Fact {
-    name: "food.damaged_flour",
-    value: 0.065,
-    unit: "1",
-    range: Some((0.05, 0.08)),
-    status: Status::Memory,
-    source: "5 to 8 % of the starch of bread flours, from memory",
-};
+pub const DAMAGED_FLOUR: Fact = Fact::memory(
+    "food.damaged_flour",
+    0.065,
+    "1",
+    "5 to 8 % of the starch of bread flours, from memory",
+)
+.within((0.05, 0.08));
 
 /// Share of purified corn starch that is damaged (1).
-pub const DAMAGED_STARCH: Fact = Fact {
-    name: "food.damaged_starch",
-    value: 0.02,
-    unit: "1",
-    range: Some((0.01, 0.04)),
-    status: Status::Memory,
-    source: "wet-milled starch is hardly damaged, from memory",
-};
+pub const DAMAGED_STARCH: Fact = Fact::memory(
+    "food.damaged_starch",
+    0.02,
+    "1",
+    "wet-milled starch is hardly damaged, from memory",
+)
+.within((0.01, 0.04));
 
 /// Share of the starch of rolled oats and tapioca pearls that steam has cooked (1).
-pub const STEAMED: Fact = Fact {
-    name: "food.steamed",
-    value: 0.2,
-    unit: "1",
-    range: Some((0.1, 0.4)),
-    status: Status::Memory,
-    source: "steaming before rolling or pearling cooks the outside, from memory",
-};
+pub const STEAMED: Fact = Fact::memory(
+    "food.steamed",
+    0.2,
+    "1",
+    "steaming before rolling or pearling cooks the outside, from memory",
+)
+.within((0.1, 0.4));
 
 /// Facts of this file; those of the single foods come from [`Food::facts`].
 pub const FACTS: &[Fact] = &[DAMAGED_FLOUR, DAMAGED_STARCH, STEAMED];

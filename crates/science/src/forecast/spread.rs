@@ -4,7 +4,7 @@ use super::streams::Source;
 use crate::card_height::CRUMPLE_SD;
 use crate::cooling::{LOSS_LOG_SD, TRAY_TIME};
 use crate::enzyme::starch::RAW_STARCH;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::model::Parameters;
 use crate::model::parameters::RELEASE;
 use crate::permeation::PERMEABILITY;
@@ -18,54 +18,57 @@ use crate::yeast::sugars::{
 use crate::yeast::waking::{D60, DEATH_Z};
 use crate::yeast::{ACTIVE_DRY_VIGOR, RATE_LOG_SD};
 
-const fn judged(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Memory, source }
-}
-
-const STEEPNESS_SD: Fact = judged(
+const STEEPNESS_SD: Fact = Fact::memory(
     "forecast.steepness_sd",
     0.012,
     "1/K",
     "strains differ by 12 % in the factor for 10 K; judgement",
 );
 const OPTIMUM_SD: Fact =
-    judged("forecast.optimum_sd", 1.0, "K", "published optima of 38 to 41 °C; judgement");
-const WAKE_LOG_SD: Fact =
-    judged("forecast.wake_log_sd", 0.35, "1", "low confidence in the wake-up time; judgement");
-const COLD_LOG_SD: Fact =
-    judged("forecast.cold_log_sd", 0.35, "1", "values of cold injury from memory; judgement");
-const ENZYME_HALF_LOG_SD: Fact = judged(
+    Fact::memory("forecast.optimum_sd", 1.0, "K", "published optima of 38 to 41 °C; judgement");
+const WAKE_LOG_SD: Fact = Fact::memory(
+    "forecast.wake_log_sd",
+    0.35,
+    "1",
+    "low confidence in the wake-up time; judgement",
+);
+const COLD_LOG_SD: Fact = Fact::memory(
+    "forecast.cold_log_sd",
+    0.35,
+    "1",
+    "values of cold injury from memory; judgement",
+);
+const ENZYME_HALF_LOG_SD: Fact = Fact::memory(
     "forecast.enzyme_half_log_sd",
     0.5,
     "1",
     "spread of published half-saturations; judgement",
 );
-const ENZYME_LOSS_LOG_SD: Fact =
-    judged("forecast.enzyme_loss_log_sd", 0.5, "1", "spread of published losses; judgement");
-pub(super) const AIR_LOG_SD: Fact = judged(
+const ENZYME_LOSS_LOG_SD: Fact = Fact::memory(
+    "forecast.enzyme_loss_log_sd",
+    0.5,
+    "1",
+    "spread of published losses; judgement",
+);
+pub(super) const AIR_LOG_SD: Fact = Fact::memory(
     "forecast.air_log_sd",
     0.4,
     "1",
     "children press out air by hand, factor 1.5 each way; judgement",
 );
-const BAG_LOSS_LOG_SD: Fact = judged(
+const BAG_LOSS_LOG_SD: Fact = Fact::memory(
     "forecast.bag_loss_log_sd",
     0.08,
     "1",
     "bags of one class lie on one bench; judgement",
 );
-const CARD_OFF_SD: Fact = judged(
+const CARD_OFF_SD: Fact = Fact::memory(
     "forecast.card_off_sd",
     6.0,
     "mm",
     "a card laid by eye on the middle of a bag, each way; judgement",
 );
-const CARD_DAY_SHARE: Fact = judged(
+const CARD_DAY_SHARE: Fact = Fact::memory(
     "forecast.card_day_share",
     0.8,
     "1",

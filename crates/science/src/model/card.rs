@@ -4,11 +4,11 @@ use super::mixture::Mixture;
 use super::parameters::Parameters;
 use crate::bag::SIMULATION;
 use crate::card_height::{self, CRUMPLE_GONE, CardCurve};
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::setup::Setup;
 
 const fn simulated(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Derived, source: SIMULATION }
+    Fact::derived(name, value, unit, SIMULATION)
 }
 
 /// Distance from the middle at which the next two were simulated (mm).

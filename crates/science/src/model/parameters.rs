@@ -1,7 +1,7 @@
 //! What the model does not know for sure.
 
 use crate::enzyme::starch::RAW_STARCH;
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
 use crate::yeast::sugars::{
@@ -10,68 +10,52 @@ use crate::yeast::sugars::{
 };
 use crate::yeast::waking::{D60, DEATH_Z};
 
-const fn fact(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: Some(range), status, source }
-}
-
 /// How fast dissolved carbon dioxide comes out of a shallow pool, as the share of the excess each
 /// minute (1/min).
-pub const RELEASE: Fact = fact(
+pub const RELEASE: Fact = Fact::memory(
     "model.release",
     1.0,
     "/min",
-    (0.45, 2.3),
-    Status::Memory,
-    "a few millimetres of liquid full of yeast on which bubbles form; judgement, factor 1.6 each \
-     way",
-);
+    "a few millimetres of liquid full of yeast on which bubbles form; judgement, \
+     factor 1.6 each way",
+)
+.within((0.45, 2.3));
 
 /// Depth of gas over the whole bag at which half of the liquid's surface touches it (mm).
-pub const POCKET_DEPTH: Fact = fact(
+pub const POCKET_DEPTH: Fact = Fact::memory(
     "model.pocket_depth",
     1.0,
     "mm",
-    (0.3, 3.0),
-    Status::Memory,
     "film and card lie on the liquid until there is some gas; judgement",
-);
+)
+.within((0.3, 3.0));
 
 /// Glucose units in a dextrin chain, for counting dissolved particles (1).
-pub const DEXTRIN_UNITS: Fact = fact(
+pub const DEXTRIN_UNITS: Fact = Fact::memory(
     "model.dextrin_units",
     7.0,
     "1",
-    (4.0, 15.0),
-    Status::Memory,
     "maltodextrin of dextrose equivalent 10 to 20, from memory",
-);
+)
+.within((4.0, 15.0));
 
 /// Volume that a gram of dissolved sugar or salt takes up in water (mL/g).
-pub const SOLUTE_VOLUME: Fact = fact(
+pub const SOLUTE_VOLUME: Fact = Fact::memory(
     "model.solute_volume",
     0.62,
     "mL/g",
-    (0.55, 0.65),
-    Status::Memory,
     "partial specific volume of sugars, from memory",
-);
+)
+.within((0.55, 0.65));
 
 /// Density of starch and other undissolved solids (g/mL).
-pub const SOLIDS_DENSITY: Fact = fact(
+pub const SOLIDS_DENSITY: Fact = Fact::memory(
     "model.solids_density",
     1.45,
     "g/mL",
-    (1.3, 1.55),
-    Status::Memory,
     "starch 1.5, protein and fibre 1.3 to 1.4, from memory",
-);
+)
+.within((1.3, 1.55));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] =

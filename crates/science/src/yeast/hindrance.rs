@@ -1,59 +1,52 @@
 //! What slows awake yeast down: strong solutions, its own ethanol, and a wrong acidity.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::monotone::MonotoneCurve;
 
 /// Concentration of dissolved particles at which the rate is halved (osmol/L).
-pub const HALF_OSMOTIC: Fact = Fact {
-    name: "yeast.half_osmotic",
-    value: 1.2,
-    unit: "osm/L",
-    range: Some((0.9, 1.6)),
-    status: Status::Memory,
-    source: "half rate at 18 to 30 % sugar (split by then, so 1.0 to 1.6 osm/L) and at 3 to 4 % \
+pub const HALF_OSMOTIC: Fact = Fact::memory(
+    "yeast.half_osmotic",
+    1.2,
+    "osm/L",
+    "half rate at 18 to 30 % sugar (split by then, so 1.0 to 1.6 osm/L) and at 3 to 4 % \
          salt (1.0 to 1.4 osm/L), from memory",
-};
+)
+.within((0.9, 1.6));
 
 /// Steepness of the fall with dissolved particles (1).
-pub const OSMOTIC_STEEPNESS: Fact = Fact {
-    name: "yeast.osmotic_steepness",
-    value: 3.0,
-    unit: "1",
-    range: Some((2.3, 4.0)),
-    status: Status::Derived,
-    source: "rate flat from 0.5 to 10 % sugar (R. H. Hopkins, R. H. Roberts, Biochem. J. 29, \
+pub const OSMOTIC_STEEPNESS: Fact = Fact::derived(
+    "yeast.osmotic_steepness",
+    3.0,
+    "1",
+    "rate flat from 0.5 to 10 % sugar (R. H. Hopkins, R. H. Roberts, Biochem. J. 29, \
          part CXI (1935)) against 1 % salt −10 %, 5 % salt −70 % (from memory)",
-};
+)
+.within((2.3, 4.0));
 
 /// Ethanol at which fermentation stops (g/L).
-pub const ETHANOL_MOST: Fact = Fact {
-    name: "yeast.ethanol_most",
-    value: 101.6,
-    unit: "g/L",
-    range: Some((87.0, 115.0)),
-    status: Status::Sourced,
-    source: "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990)",
-};
+pub const ETHANOL_MOST: Fact = Fact::sourced(
+    "yeast.ethanol_most",
+    101.6,
+    "g/L",
+    "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990)",
+)
+.within((87.0, 115.0));
 
 /// Exponent of ethanol inhibition (1).
-pub const ETHANOL_EXPONENT: Fact = Fact {
-    name: "yeast.ethanol_exponent",
-    value: 1.95,
-    unit: "1",
-    range: None,
-    status: Status::Sourced,
-    source: "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990)",
-};
+pub const ETHANOL_EXPONENT: Fact = Fact::sourced(
+    "yeast.ethanol_exponent",
+    1.95,
+    "1",
+    "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990)",
+);
 
 const fn ph_fact(name: &'static str, value: f64) -> Fact {
-    Fact {
+    Fact::memory(
         name,
         value,
-        unit: "1",
-        range: None,
-        status: Status::Memory,
-        source: "flat from pH 4 to 6, falling above 7 and below 3.5, from memory",
-    }
+        "1",
+        "flat from pH 4 to 6, falling above 7 and below 3.5, from memory",
+    )
 }
 
 const PH: [f64; 9] = [2.0, 3.0, 3.5, 4.0, 6.0, 7.0, 8.0, 9.0, 10.0];
@@ -79,15 +72,14 @@ static PH_CURVE: MonotoneCurve<9> = {
 };
 
 /// Lowest pH that a food's own buffers let its acid reach (1).
-pub const BUFFERED_PH: Fact = Fact {
-    name: "yeast.buffered_ph",
-    value: 4.0,
-    unit: "1",
-    range: Some((3.3, 4.5)),
-    status: Status::Memory,
-    source: "juices and syrups are buffered by salts of their acids, which no label gives; from \
+pub const BUFFERED_PH: Fact = Fact::memory(
+    "yeast.buffered_ph",
+    4.0,
+    "1",
+    "juices and syrups are buffered by salts of their acids, which no label gives; from \
          memory",
-};
+)
+.within((3.3, 4.5));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

@@ -16,24 +16,11 @@ const RATE: &str = "blend of class tubes, a kitchen proof test and bread-dough g
 
 /// Carbon dioxide made per gram of awake dry yeast matter and hour at 30 °C with glucose or
 /// sucrose ample (mmol/(g·h)).
-pub const RATE_30C: Fact = Fact {
-    name: "yeast.rate_30c",
-    value: 10.0,
-    unit: "mmol/(g.h)",
-    range: Some((5.1, 19.5)),
-    status: Status::Derived,
-    source: RATE,
-};
+pub const RATE_30C: Fact =
+    Fact::derived("yeast.rate_30c", 10.0, "mmol/(g.h)", RATE).within((5.1, 19.5));
 
 /// Standard deviation of the logarithm of [`RATE_30C`] from lot to lot (1): ln 1.5.
-pub const RATE_LOG_SD: Fact = Fact {
-    name: "yeast.rate_log_sd",
-    value: 0.405,
-    unit: "1",
-    range: None,
-    status: Status::Derived,
-    source: RATE,
-};
+pub const RATE_LOG_SD: Fact = Fact::derived("yeast.rate_log_sd", 0.405, "1", RATE);
 
 const fn kind_fact(
     name: &'static str,
@@ -71,14 +58,9 @@ const FULL_VIGOR: Fact = kind_fact(
 );
 
 /// Density of dry yeast matter in water (g/mL).
-pub const DENSITY: Fact = Fact {
-    name: "yeast.density",
-    value: 1.4,
-    unit: "g/mL",
-    range: Some((1.3, 1.45)),
-    status: Status::Memory,
-    source: "dry cell matter, from memory",
-};
+pub const DENSITY: Fact =
+    Fact::memory("yeast.density", 1.4, "g/mL", "dry cell matter, from memory")
+        .within((1.3, 1.45));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

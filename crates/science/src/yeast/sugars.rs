@@ -1,119 +1,99 @@
 //! Which sugars yeast takes up, how fast, and what it burns when there is none.
 
-use crate::fact::{Fact, Status};
-
-const fn fact(
-    name: &'static str,
-    value: f64,
-    unit: &'static str,
-    range: (f64, f64),
-    status: Status,
-    source: &'static str,
-) -> Fact {
-    Fact { name, value, unit, range: Some(range), status, source }
-}
+use crate::fact::Fact;
 
 /// Half-saturation of uptake by glucose (g/L).
-pub const HALF_GLUCOSE: Fact = fact(
+pub const HALF_GLUCOSE: Fact = Fact::sourced(
     "yeast.half_glucose",
     0.3,
     "g/L",
-    (0.1, 0.6),
-    Status::Sourced,
     "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990): 0.245",
-);
+)
+.within((0.1, 0.6));
 
 /// Half-saturation of uptake by fructose over that by glucose (1).
-pub const FRUCTOSE_HALF_RATIO: Fact = fact(
+pub const FRUCTOSE_HALF_RATIO: Fact = Fact::memory(
     "yeast.fructose_half_ratio",
     5.0,
     "1",
-    (2.0, 10.0),
-    Status::Memory,
     "shared hexose carriers prefer glucose, from memory",
-);
+)
+.within((2.0, 10.0));
 
 /// Rate on fructose alone over rate on glucose alone (1).
-pub const FRUCTOSE_RATE: Fact = fact(
+pub const FRUCTOSE_RATE: Fact = Fact::derived(
     "yeast.fructose_rate",
     0.9,
     "1",
-    (0.8, 1.0),
-    Status::Derived,
     "two undergraduate data pairs, 0.82 and 0.96; A. Zinnai et al., J. Biosci. Bioeng. 115, 43 \
      (2013): no significant difference at low ethanol",
-);
+)
+.within((0.8, 1.0));
 
 /// Rate on maltose, once induced, over rate on glucose (1).
-pub const MALTOSE_RATE: Fact = fact(
+pub const MALTOSE_RATE: Fact = Fact::memory(
     "yeast.maltose_rate",
     0.6,
     "1",
-    (0.3, 0.9),
-    Status::Memory,
     "baking texts: a maltose phase after an induction gap; value from memory",
-);
+)
+.within((0.3, 0.9));
 
 /// Half-saturation of maltose uptake (g/L).
-pub const HALF_MALTOSE: Fact = fact(
+pub const HALF_MALTOSE: Fact = Fact::memory(
     "yeast.half_maltose",
     2.0,
     "g/L",
-    (1.0, 5.0),
-    Status::Memory,
     "maltose permease, a few mmol/L, from memory",
-);
+)
+.within((1.0, 5.0));
 
 /// Time constant of maltose induction once glucose is low (min).
-pub const MALTOSE_INDUCTION: Fact = fact(
+pub const MALTOSE_INDUCTION: Fact = Fact::memory(
     "yeast.maltose_induction",
     45.0,
     "min",
-    (30.0, 90.0),
-    Status::Memory,
     "maltose phase 60 to 90 min into a dough, after a gap; value from memory",
-);
+)
+.within((30.0, 90.0));
 
 /// Storage carbohydrate that yeast burns by itself soon after wetting (g per g dry matter).
-pub const RESERVE: Fact = fact(
+pub const RESERVE: Fact = Fact::memory(
     "yeast.reserve",
     0.04,
     "g/g",
-    (0.02, 0.08),
-    Status::Memory,
     "trehalose and glycogen of dried yeast, the part used within the hour, from memory",
-);
+)
+.within((0.02, 0.08));
 
 /// Rate on full reserves over rate on glucose (1).
-pub const RESERVE_RATE: Fact = fact(
+pub const RESERVE_RATE: Fact = Fact::memory(
     "yeast.reserve_rate",
     0.05,
     "1",
-    (0.02, 0.08),
-    Status::Memory,
-    "gas of yeast in plain water, 2 to 8 % of the sugar rate and falling over 30 min, from memory",
-);
+    "gas of yeast in plain water, 2 to 8 % of the sugar rate and falling over 30 min, \
+     from memory",
+)
+.within((0.02, 0.08));
 
 /// Reserves at which their rate is halved, as a share of the full ones (1).
-pub const HALF_RESERVE: Fact = fact(
+pub const HALF_RESERVE: Fact = Fact::memory(
     "yeast.half_reserve",
     0.5,
     "1",
-    (0.2, 1.0),
-    Status::Memory,
     "gas of yeast in plain water falls over half an hour; judgement",
-);
+)
+.within((0.2, 1.0));
 
 /// Activity of yeast's own invertase at 37 °C (µmol sucrose per minute and g dry matter).
-pub const OWN_INVERTASE: Fact = fact(
+pub const OWN_INVERTASE: Fact = Fact::memory(
     "yeast.own_invertase",
     1000.0,
     "umol/(min.g)",
-    (400.0, 2500.0),
-    Status::Memory,
     "4 g sucrose in 50 mL with 3 g dry yeast split within 5 to 10 min at 30 °C, from memory; \
      carried to 37 °C with 47 kJ/mol (I. W. Sizer, J. Gen. Physiol. 21, 695 (1938))",
-);
+)
+.within((400.0, 2500.0));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[

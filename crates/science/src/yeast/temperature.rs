@@ -1,6 +1,6 @@
 //! How fast yeast works at a temperature.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::monotone::MonotoneCurve;
 use crate::units::Celsius;
 
@@ -10,7 +10,7 @@ const BLEND: &str = "blend: optimum 40 °C in a short window (J. White, D. J. Mu
      memory)";
 
 const fn point(name: &'static str, value: f64) -> Fact {
-    Fact { name, value, unit: "1", range: None, status: Status::Derived, source: BLEND }
+    Fact::derived(name, value, "1", BLEND)
 }
 
 /// Temperatures of the table (°C).

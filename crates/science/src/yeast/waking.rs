@@ -1,6 +1,6 @@
 //! How dried yeast wakes, is hurt by cold water, and dies of heat.
 
-use crate::fact::{Fact, Status};
+use crate::fact::Fact;
 use crate::monotone::MonotoneCurve;
 use crate::setup::YeastKind;
 use crate::units::Celsius;
@@ -9,7 +9,7 @@ const WAKE: &str = "fitted to first visible gas in class tubes at 22 and 42 °C 
      proof test; low confidence";
 
 const fn wake_fact(name: &'static str, value: f64, unit: &'static str) -> Fact {
-    Fact { name, value, unit, range: None, status: Status::Derived, source: WAKE }
+    Fact::derived(name, value, unit, WAKE)
 }
 
 const WAKE_LEAST: Fact = wake_fact("yeast.wake.least", 4.0, "min");
@@ -18,7 +18,7 @@ const WAKE_FROM: Fact = wake_fact("yeast.wake.from", 20.0, "Cel");
 const WAKE_FADE: Fact = wake_fact("yeast.wake.fade", 12.0, "K");
 
 const fn kind_fact(name: &'static str, value: f64, source: &'static str) -> Fact {
-    Fact { name, value, unit: "1", range: None, status: Status::Memory, source }
+    Fact::memory(name, value, "1", source)
 }
 
 const INSTANT_WAKE: Fact = kind_fact(
@@ -42,7 +42,7 @@ const COLD: &str = "direction after T. Herrera et al., Arch. Biochem. Biophys. 6
      cold wetting makes dried cells leak; values from memory";
 
 const fn cold_fact(name: &'static str, value: f64) -> Fact {
-    Fact { name, value, unit: "1", range: None, status: Status::Memory, source: COLD }
+    Fact::memory(name, value, "1", COLD)
 }
 
 const COLD_CELSIUS: [f64; 6] = [0.0, 5.0, 10.0, 15.0, 20.0, 30.0];
@@ -65,26 +65,24 @@ static COLD_CURVE: MonotoneCurve<6> = {
 };
 
 /// Minutes at 60 °C that kill nine in ten growing cells (min).
-pub const D60: Fact = Fact {
-    name: "yeast.death.d60",
-    value: 0.1,
-    unit: "min",
-    range: Some((0.05, 0.3)),
-    status: Status::Memory,
-    source: "cells are 50 to 150 times weaker than spores (Put and De Jong 1982), from memory; \
+pub const D60: Fact = Fact::memory(
+    "yeast.death.d60",
+    0.1,
+    "min",
+    "cells are 50 to 150 times weaker than spores (Put and De Jong 1982), from memory; \
          spores in E. A. Milani et al. (2015): 4.6 to 11.2 min",
-};
+)
+.within((0.05, 0.3));
 
 /// Kelvin by which those minutes change tenfold (K).
-pub const DEATH_Z: Fact = Fact {
-    name: "yeast.death.z",
-    value: 4.5,
-    unit: "K",
-    range: Some((3.8, 6.9)),
-    status: Status::Sourced,
-    source: "H. Elizondo, T. P. Labuza, Biotechnol. Bioeng. 16, 1245 (1974): 130 kcal/mol, that \
+pub const DEATH_Z: Fact = Fact::sourced(
+    "yeast.death.z",
+    4.5,
+    "K",
+    "H. Elizondo, T. P. Labuza, Biotechnol. Bioeng. 16, 1245 (1974): 130 kcal/mol, that \
          is 3.8 K at 55 °C; FDA table for acid foods 4.4 to 5.6 K",
-};
+)
+.within((3.8, 6.9));
 
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[
