@@ -119,8 +119,8 @@ fn one_slip_is_one_mistake() {
         ),
         ("code = \"P1-01A-C\"", "code = \"P1-01A-D\"", "“P1-01A-D” is not a bag code"),
         (
-            "retired = []",
-            "retired = [\"P1-01A-C\"]",
+            "[bag_list]",
+            "[bag_list]\nretired = [\"P1-01A-C\"]",
             "there is already a bag with the code “P1-01A-C”",
         ),
         ("group = 1, place = 1", "group = 9, place = 1", "period 1 has 8 groups"),

@@ -213,6 +213,6 @@ fn every_field_has_its_place() {
     assert!(of("question[0].treatment[2].water").starts_with("[[question.treatment]]"));
     assert!(of("bag[5].code").starts_with("\"P1-01B-A\""));
     assert!(of("bag[5]").starts_with("{ code = \"P1-01B-A\""));
-    assert!(of("equipment.meters").starts_with('1'));
+    assert!(of("equipment.rulers").starts_with('8'));
     assert_eq!(places.of(&Field("nowhere".into())), None);
 }
