@@ -17,4 +17,6 @@ pub mod prep;
 pub mod reading;
 pub mod result;
 pub mod starter;
+#[cfg(feature = "testing")]
+pub mod testing;
 pub mod words;

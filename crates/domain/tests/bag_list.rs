@@ -1,17 +1,16 @@
 //! The bag list: what the plain rule promises, for any plan.
 
-use barm_domain::amount::Amount;
 use barm_domain::bag_list::{BagListError, misleading, write};
 use barm_domain::code::BagCode;
 use barm_domain::plan::{
-    BagChoice, CONTROLS, CardChoice, Control, Difference, Equipment, Inquiry, Lies, Period,
-    Plan, PlannedBag, Question, Recipe, Timing, Treatment, Variable,
+    CONTROLS, Control, Difference, Period, Plan, PlannedBag, Question, Recipe, Treatment,
 };
+use barm_domain::testing::{self, base_plan, period, question};
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 
-fn treatment(name: String, beside: Option<String>) -> Treatment {
-    Treatment { name, beside, replicates: None, difference: Difference::default() }
+fn treatment(name: &str, beside: Option<String>) -> Treatment {
+    Treatment { beside, ..testing::treatment(name, Difference::default()) }
 }
 
 /// A plan with so many groups in each period, and questions of `(treatments, replicates,
@@ -19,83 +18,37 @@ fn treatment(name: String, beside: Option<String>) -> Treatment {
 /// last question compares each treatment with one of the first question's (3).
 fn plan(groups: &[u32], questions: &[(usize, u32, u8)], controls: &[u32]) -> Plan {
     let periods = groups.iter().zip(1..).map(|(&groups, number)| Period {
-        name: format!("{number}"),
-        day: "Tuesday".into(),
-        start: jiff::civil::time(8, 0, 0, 0),
-        length_min: 45.0,
         students: groups * 3,
         groups,
-        grade: None,
-        inquiry: None,
+        ..period(&number.to_string())
     });
     let questions = questions.iter().enumerate().map(|(q, &(count, replicates, kind))| {
         let name = |t: usize| format!("treatment {q}.{t}");
+        let treatments = (0..count)
+            .map(|t| treatment(&name(t), (kind == 3 && q > 0).then(|| "treatment 0.0".into())))
+            .collect();
         Question {
-            id: format!("question {q}"),
-            asks: "Which?".into(),
-            variable: Variable::Food,
-            crossed_with: None,
             reference: match kind {
                 0 => Some("control 0".into()),
                 1 => Some(name(0)),
                 _ => None,
             },
-            treatments: (0..count)
-                .map(|t| {
-                    treatment(name(t), (kind == 3 && q > 0).then(|| "treatment 0.0".into()))
-                })
-                .collect(),
-            uses: Vec::new(),
             replicates,
+            ..question(&format!("question {q}"), treatments)
         }
     });
     let controls = controls.iter().enumerate().map(|(c, &per_period)| Control {
-        treatment: treatment(format!("control {c}"), None),
+        treatment: treatment(&format!("control {c}"), None),
         per_period,
     });
+    let base = base_plan();
     Plan {
-        title: "Any".into(),
-        school: None,
-        invented: true,
-        big_question: "Which?".into(),
-        grade: 8,
-        inquiry: Inquiry::Guided,
-        standards: Vec::new(),
         days: Vec::new(),
         periods: periods.collect(),
-        group_settings: Vec::new(),
-        readable_mm: 3.0,
-        spare: 0.1,
-        set_aside_rules: Vec::new(),
-        answered: Vec::new(),
-        base: Recipe {
-            bag: BagChoice::parse("snack").unwrap(),
-            card: CardChoice::parse("3 x 5 in").unwrap(),
-            water: Amount::parse("40 mL").unwrap(),
-            water_celsius: 40.0,
-            yeast: None,
-            yeast_amount: Amount::parse("2 g").unwrap(),
-            food: None,
-            food_amount: None,
-            enzyme: None,
-            enzyme_amount: None,
-            extras: Vec::new(),
-            lies: Lies::Bench,
-        },
-        timing: Timing {
-            interval_min: 4.0,
-            mixing_min: 14.0,
-            clearing_min: 6.0,
-            wet_before_zero_min: 3.0,
-        },
+        base: Recipe { yeast: None, ..base.base },
         questions: questions.collect(),
         controls: controls.collect(),
-        label_foods: Vec::new(),
-        materials: Vec::new(),
-        equipment: Equipment::default(),
-        bags: Vec::new(),
-        retired_codes: Vec::new(),
-        circumstances: Vec::new(),
+        ..base
     }
 }
 

@@ -1,20 +1,12 @@
 //! From the recipe in words to grams, milliliters, units and pascal.
 
-use barm_domain::amount::Amount;
 use barm_domain::bench::{
     self, BenchError, TEASPOON_ML, enzyme, food_grams, ingredient, tools, yeast_grams,
 };
-use barm_domain::plan::{
-    BagChoice, CardChoice, Day, Equipment, Extra, Inquiry, LabelFood, Lies, Place, Plan,
-    Recipe, Timing,
-};
+use barm_domain::plan::{Extra, LabelFood, Lies, Place, Plan, Recipe};
+use barm_domain::testing::{amount, base_plan};
 use barm_science::food::label::{Declared, LabelStarch, NaturalSugar, NutritionLabel};
 use barm_science::setup::{Composition, Lying, Setup, YeastKind};
-use jiff::civil::date;
-
-fn amount(written: &str) -> Amount {
-    Amount::parse(written).unwrap()
-}
 
 fn close(ours: f64, theirs: f64, within: f64, what: &str) {
     assert!((ours - theirs).abs() <= within * theirs.abs(), "{what}: {ours} against {theirs}");
@@ -39,49 +31,6 @@ fn oats() -> NutritionLabel {
 
 fn plan() -> Plan {
     Plan {
-        title: "Any".into(),
-        school: None,
-        invented: true,
-        big_question: "Which?".into(),
-        grade: 8,
-        inquiry: Inquiry::Guided,
-        standards: Vec::new(),
-        days: vec![Day {
-            name: "Tuesday".into(),
-            date: date(2027, 3, 9),
-            zone: "America/Denver".into(),
-            room_celsius: 21.0,
-            place: Place::Altitude(1400.0),
-        }],
-        periods: Vec::new(),
-        group_settings: Vec::new(),
-        readable_mm: 3.0,
-        spare: 0.1,
-        set_aside_rules: Vec::new(),
-        circumstances: Vec::new(),
-        answered: Vec::new(),
-        base: Recipe {
-            bag: BagChoice::parse("snack").unwrap(),
-            card: CardChoice::parse("3 x 5 in").unwrap(),
-            water: amount("40 mL"),
-            water_celsius: 40.0,
-            yeast: Some(YeastKind::Instant),
-            yeast_amount: amount("2 g"),
-            food: None,
-            food_amount: None,
-            enzyme: None,
-            enzyme_amount: None,
-            extras: Vec::new(),
-            lies: Lies::Bench,
-        },
-        timing: Timing {
-            interval_min: 4.0,
-            mixing_min: 14.0,
-            clearing_min: 6.0,
-            wet_before_zero_min: 3.0,
-        },
-        questions: Vec::new(),
-        controls: Vec::new(),
         label_foods: vec![LabelFood {
             name: "Otter Oats".into(),
             grams_per_tsp: None,
@@ -94,10 +43,7 @@ fn plan() -> Plan {
             content_sd: 0.1,
             allergens: vec!["wheat".into()],
         }],
-        materials: Vec::new(),
-        equipment: Equipment::default(),
-        bags: Vec::new(),
-        retired_codes: Vec::new(),
+        ..base_plan()
     }
 }
 

@@ -1,13 +1,12 @@
 //! A quiet plan with little in it that could hurt, and ways to change it.
 
-use barm_domain::amount::Amount;
 use barm_domain::outlook::{Curve, Entry, Overnight, Upper};
 use barm_domain::plan::{
-    BagChoice, CardChoice, Control, Day, Difference, Equipment, Inquiry, LabelFood, Lies,
-    Material, Period, Place, Plan, PlannedBag, Question, Recipe, Timing, Treatment, Variable,
+    Control, Difference, LabelFood, Material, Period, Plan, PlannedBag, Question,
 };
+use barm_domain::testing::{self, base_plan, food, question};
+pub(crate) use barm_domain::testing::{amount, treatment};
 use barm_science::food::label::{self, Declared, LabelStarch, NaturalSugar, NutritionLabel};
-use barm_science::setup::YeastKind;
 
 /// A plan with what is expected of it.
 pub(crate) struct Scene {
@@ -16,97 +15,35 @@ pub(crate) struct Scene {
     pub(crate) overnight: Vec<Overnight>,
 }
 
-pub(crate) fn amount(text: &str) -> Amount {
-    Amount::parse(text).unwrap()
-}
-
 /// One class of 20 with one question: maple syrup beside no food, in snack bags at 40 °C.
 pub(crate) fn quiet() -> Scene {
-    let fed = Difference {
-        food: Some(Some("maple_syrup".into())),
-        food_amount: Some(amount("2 g")),
-        ..Difference::default()
-    };
+    let fed = treatment("Maple syrup", food("maple_syrup", "2 g"));
     let plan = Plan {
         title: "Which food feeds yeast best?".into(),
         school: Some("Tamarack Bend Middle School (invented)".into()),
-        invented: true,
-        big_question: "Which food feeds yeast best?".into(),
-        grade: 8,
-        inquiry: Inquiry::Guided,
-        standards: Vec::new(),
-        days: vec![Day {
-            name: "Tuesday".into(),
-            date: jiff::civil::date(2027, 3, 9),
-            zone: "America/Denver".into(),
-            room_celsius: 21.0,
-            place: Place::Altitude(1400.0),
-        }],
         periods: vec![period("1", "Tuesday", 8)],
-        group_settings: Vec::new(),
-        readable_mm: 3.0,
-        spare: 0.1,
-        set_aside_rules: Vec::new(),
-        circumstances: Vec::new(),
-        answered: Vec::new(),
-        base: Recipe {
-            bag: BagChoice::parse("snack").unwrap(),
-            card: CardChoice::parse("3 x 5 in").unwrap(),
-            water: amount("40 mL"),
-            water_celsius: 40.0,
-            yeast: Some(YeastKind::Instant),
-            yeast_amount: amount("2 g"),
-            food: None,
-            food_amount: None,
-            enzyme: None,
-            enzyme_amount: None,
-            extras: Vec::new(),
-            lies: Lies::Bench,
-        },
-        timing: Timing {
-            interval_min: 4.0,
-            mixing_min: 14.0,
-            clearing_min: 6.0,
-            wet_before_zero_min: 3.0,
-        },
         questions: vec![Question {
-            id: "food".into(),
-            asks: "Which food feeds yeast best?".into(),
-            variable: Variable::Food,
-            crossed_with: None,
             reference: Some("No food".into()),
-            treatments: vec![treatment("Maple syrup", fed)],
-            uses: Vec::new(),
             replicates: 8,
+            ..question("food", vec![fed])
         }],
         controls: vec![Control {
             treatment: treatment("No food", Difference::default()),
             per_period: 2,
         }],
-        label_foods: Vec::new(),
-        materials: Vec::new(),
-        equipment: Equipment::default(),
-        bags: Vec::new(),
-        retired_codes: Vec::new(),
+        ..base_plan()
     };
     Scene { plan, outlook: Vec::new(), overnight: Vec::new() }
 }
 
 pub(crate) fn period(name: &str, day: &str, hour: i8) -> Period {
     Period {
-        name: name.into(),
         day: day.into(),
         start: jiff::civil::time(hour, 10, 0, 0),
-        length_min: 45.0,
         students: 20,
         groups: 7,
-        grade: None,
-        inquiry: None,
+        ..testing::period(name)
     }
-}
-
-pub(crate) fn treatment(name: &str, difference: Difference) -> Treatment {
-    Treatment { name: name.into(), beside: None, replicates: None, difference }
 }
 
 /// A forecast in which nothing much happens.

@@ -2,37 +2,14 @@
 //! way that a careful teacher would.
 
 use crate::dice::Dice;
-use barm_domain::amount::Amount;
 use barm_domain::bag_list;
 use barm_domain::plan::{
-    BagChoice, CardChoice, Control, Day, Difference, Equipment, Extra, Inquiry, Lies, Period,
-    Place, Plan, Question, Recipe, Timing, Treatment, Variable,
+    Control, Day, Difference, Equipment, Extra, Inquiry, Lies, Period, Place, Plan, Question,
+    Recipe, Timing, Treatment, Variable,
 };
+use barm_domain::testing::{self, base_plan, enzyme};
+pub(crate) use barm_domain::testing::{amount, bag, card, food, treatment};
 use barm_science::setup::YeastKind;
-
-pub(crate) fn amount(text: &str) -> Amount {
-    Amount::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
-
-pub(crate) fn bag(text: &str) -> BagChoice {
-    BagChoice::parse(text).unwrap()
-}
-
-pub(crate) fn card(text: &str) -> CardChoice {
-    CardChoice::parse(text).unwrap()
-}
-
-pub(crate) fn treatment(name: &str, difference: Difference) -> Treatment {
-    Treatment { name: name.into(), beside: None, replicates: None, difference }
-}
-
-pub(crate) fn food(id: &str, much: &str) -> Difference {
-    Difference {
-        food: Some(Some(id.into())),
-        food_amount: Some(amount(much)),
-        ..Difference::default()
-    }
-}
 
 /// What a sound plan asks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -72,14 +49,11 @@ fn question(
     treatments: Vec<Treatment>,
 ) -> Question {
     Question {
-        id: id.into(),
         asks: format!("What does the {} do?", variable.words()),
         variable,
-        crossed_with: None,
         reference: reference.map(str::to_owned),
-        treatments,
-        uses: Vec::new(),
         replicates: 0,
+        ..testing::question(id, treatments)
     }
 }
 
@@ -167,12 +141,8 @@ fn base(dice: &mut Dice) -> Recipe {
         water_celsius: dice.pick(&[38.0, 39.0, 40.0, 41.0]),
         yeast: Some(dice.pick(&[YeastKind::Instant, YeastKind::ActiveDry])),
         yeast_amount: amount(dice.pick(&["2.5 g", "3/4 tsp", "1 tsp", "3 g"])),
-        food: None,
-        food_amount: None,
-        enzyme: None,
-        enzyme_amount: None,
-        extras: Vec::new(),
         lies: dice.pick(&[Lies::Bench, Lies::Towel]),
+        ..base_plan().base
     }
 }
 
@@ -195,11 +165,7 @@ fn amounts() -> Vec<Question> {
 }
 
 fn glucoamylase() -> Difference {
-    Difference {
-        enzyme: Some(Some("glucoamylase-powder".into())),
-        enzyme_amount: Some(amount("3 mL")),
-        ..Difference::default()
-    }
+    enzyme("glucoamylase-powder", "3 mL")
 }
 
 /// Foods that are equal in mass, poor in sugar, and lifted by an enzyme of their own, in a bag that
@@ -298,8 +264,6 @@ fn plan(
     let periods = (0..count).map(|p| {
         let from_midnight = 8 * 60 + 10 + p as i32 * (length as i32 + gap);
         Period {
-            name: format!("{}", p + 1),
-            day: "Tuesday".into(),
             start: jiff::civil::time(
                 (from_midnight / 60) as i8,
                 (from_midnight % 60) as i8,
@@ -309,8 +273,7 @@ fn plan(
             length_min: length,
             students,
             groups,
-            grade: None,
-            inquiry: None,
+            ..testing::period(&(p + 1).to_string())
         }
     });
     for question in &mut questions {
@@ -325,31 +288,21 @@ fn plan(
     Plan {
         title: "A sound plan".into(),
         school: Some("Tamarack Bend Middle School (invented)".into()),
-        invented: true,
         big_question: "What makes yeast work?".into(),
         grade: dice.pick(&[6, 7, 8]),
         inquiry: dice.pick(&Inquiry::ALL),
-        standards: Vec::new(),
         days: vec![Day {
-            name: "Tuesday".into(),
-            date: jiff::civil::date(2027, 3, 9),
-            zone: "America/Denver".into(),
             room_celsius: dice.pick(&[20.0, 21.0, 22.0]),
             place,
+            ..testing::day()
         }],
         periods: periods.collect(),
-        group_settings: Vec::new(),
-        readable_mm: 3.0,
-        spare: 0.1,
-        set_aside_rules: Vec::new(),
-        circumstances: Vec::new(),
-        answered: Vec::new(),
         base,
         timing: Timing {
             interval_min: dice.pick(&[4.0, 5.0]),
             mixing_min: dice.pick(&[11.0, 12.0, 14.0]),
             clearing_min: dice.pick(&[5.0, 6.0]),
-            wet_before_zero_min: 3.0,
+            ..base_plan().timing
         },
         questions,
         controls: controls
@@ -359,8 +312,6 @@ fn plan(
                 per_period: 1,
             })
             .collect(),
-        label_foods: Vec::new(),
-        materials: Vec::new(),
         equipment: Equipment {
             thermometers: Some(2),
             meters: None,
@@ -369,7 +320,6 @@ fn plan(
             balances: Some(2),
             goggles: Some(students + 2),
         },
-        bags: Vec::new(),
-        retired_codes: Vec::new(),
+        ..base_plan()
     }
 }

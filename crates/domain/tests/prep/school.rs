@@ -1,17 +1,13 @@
 //! Invented plans, made by program.
 
-use barm_domain::amount::Amount;
 use barm_domain::plan::{
-    BagChoice, CONTROLS, CardChoice, Control, Day, Difference, Equipment, Inquiry, Lies,
-    Material, Period, Place, Plan, PlannedBag, Question, Recipe, Timing, Treatment, Variable,
+    CONTROLS, Control, Difference, Material, Period, Plan, PlannedBag, Recipe, Timing,
+    Treatment,
 };
 use barm_domain::prep::{Item, Measure, Prep, Purchase, Total};
-use barm_science::setup::YeastKind;
-use jiff::civil::{Time, date, time};
-
-pub(crate) fn amount(written: &str) -> Amount {
-    Amount::parse(written).unwrap()
-}
+pub(crate) use barm_domain::testing::amount;
+use barm_domain::testing::{self, bag, base_plan, period, question};
+use jiff::civil::{Time, time};
 
 pub(crate) fn material(item: &str, pack: &str, price: Option<f64>, stock: &str) -> Material {
     Material {
@@ -26,23 +22,17 @@ pub(crate) fn material(item: &str, pack: &str, price: Option<f64>, stock: &str) 
 pub(crate) fn treatment(name: &str, change: impl FnOnce(&mut Difference)) -> Treatment {
     let mut difference = Difference::default();
     change(&mut difference);
-    Treatment { name: name.into(), beside: None, replicates: None, difference }
+    testing::treatment(name, difference)
 }
 
 /// A treatment with that much of a food.
 pub(crate) fn with_food(food: &str, how_much: &str) -> Treatment {
-    treatment(food, |difference| {
-        difference.food = Some(Some(food.into()));
-        difference.food_amount = Some(amount(how_much));
-    })
+    testing::treatment(food, testing::food(food, how_much))
 }
 
 /// A treatment with that much of an enzyme, named after both.
 pub(crate) fn with_enzyme(enzyme: &str, how_much: &str) -> Treatment {
-    treatment(&format!("{enzyme} {how_much}"), |difference| {
-        difference.enzyme = Some(Some(enzyme.into()));
-        difference.enzyme_amount = Some(amount(how_much));
-    })
+    testing::treatment(&format!("{enzyme} {how_much}"), testing::enzyme(enzyme, how_much))
 }
 
 /// Period starts of a usual day: 8:00, 8:50 and so on, with lunch after the third.
@@ -54,75 +44,26 @@ pub(crate) fn bell(period: usize) -> Time {
 /// A day of so many periods with so many groups. Every bag is 1 tsp of instant yeast in 60 mL of
 /// water of 40 °C, before its treatment says otherwise; the room has 21 °C.
 pub(crate) fn plan(periods: usize, groups: u32, treatments: Vec<Treatment>) -> Plan {
+    let base = base_plan();
     Plan {
-        title: "Any".into(),
-        school: None,
-        invented: true,
-        big_question: "Which?".into(),
-        grade: 8,
-        inquiry: Inquiry::Guided,
-        standards: Vec::new(),
-        days: vec![Day {
-            name: "Tuesday".into(),
-            date: date(2027, 3, 9),
-            zone: "America/Denver".into(),
-            room_celsius: 21.0,
-            place: Place::Altitude(1400.0),
-        }],
         periods: (0..periods)
             .map(|number| Period {
-                name: format!("{}", number + 1),
-                day: "Tuesday".into(),
                 start: bell(number),
-                length_min: 45.0,
                 students: groups * 3,
                 groups,
-                grade: None,
-                inquiry: None,
+                ..period(&(number + 1).to_string())
             })
             .collect(),
-        group_settings: Vec::new(),
-        readable_mm: 3.0,
-        spare: 0.1,
-        set_aside_rules: Vec::new(),
-        answered: Vec::new(),
         base: Recipe {
-            bag: BagChoice::parse("sandwich").unwrap(),
-            card: CardChoice::parse("3 x 5 in").unwrap(),
+            bag: bag("sandwich"),
             water: amount("60 mL"),
-            water_celsius: 40.0,
-            yeast: Some(YeastKind::Instant),
             yeast_amount: amount("1 tsp"),
-            food: None,
-            food_amount: None,
-            enzyme: None,
-            enzyme_amount: None,
-            extras: Vec::new(),
-            lies: Lies::Bench,
+            ..base.base
         },
-        timing: Timing {
-            interval_min: 5.0,
-            mixing_min: 14.0,
-            clearing_min: 6.0,
-            wet_before_zero_min: 3.0,
-        },
-        questions: vec![Question {
-            id: "food".into(),
-            asks: "Which?".into(),
-            variable: Variable::Food,
-            crossed_with: None,
-            reference: None,
-            treatments,
-            uses: Vec::new(),
-            replicates: 1,
-        }],
+        timing: Timing { interval_min: 5.0, ..base.timing },
+        questions: vec![question("food", treatments)],
         controls: vec![Control { treatment: treatment("Yeast alone", |_| {}), per_period: 1 }],
-        label_foods: Vec::new(),
-        materials: Vec::new(),
-        equipment: Equipment::default(),
-        bags: Vec::new(),
-        retired_codes: Vec::new(),
-        circumstances: Vec::new(),
+        ..base
     }
 }
 

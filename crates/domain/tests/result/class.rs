@@ -1,17 +1,15 @@
 //! Small plans with their readings, made by program.
 
-use barm_domain::amount::{Amount, AmountKind};
 use barm_domain::code::BagCode;
 use barm_domain::outlook::Treated;
 use barm_domain::plan::{
-    BagChoice, CONTROLS, CardChoice, Control, Day, Difference, Equipment, Inquiry, Lies,
-    Period, Place, Plan, PlannedBag, Question, Recipe, SetAsideRule, Timing, Treatment,
-    Variable,
+    BagChoice, CONTROLS, CardChoice, Control, Difference, Plan, PlannedBag, Question, Recipe,
+    SetAsideRule, Treatment,
 };
 use barm_domain::reading::{Reading, SetAside};
 use barm_domain::result::{Answer, BagResult, ClassResult, Compared, analyze};
-use barm_science::setup::{Bag, Card, YeastKind};
-use jiff::civil::{date, time};
+use barm_domain::testing::{self, base_plan, period, question};
+use barm_science::setup::{Bag, Card};
 
 /// Height of every card at its zero reading (mm).
 pub(crate) const ZERO_MM: f64 = 5.0;
@@ -23,16 +21,10 @@ pub(crate) struct Class {
     pub(crate) set_aside: Vec<SetAside>,
 }
 
-pub(crate) fn amount(written: &str) -> Amount {
-    Amount::parse(written).unwrap()
-}
-
 pub(crate) fn treatment(name: &str, beside: Option<&str>) -> Treatment {
     Treatment {
-        name: name.into(),
         beside: beside.map(str::to_owned),
-        replicates: None,
-        difference: Difference::default(),
+        ..testing::treatment(name, Difference::default())
     }
 }
 
@@ -61,14 +53,9 @@ impl Class {
         treatments: impl IntoIterator<Item = Treatment>,
     ) {
         self.plan.questions.push(Question {
-            id: id.into(),
-            asks: "Invented?".into(),
-            variable: Variable::Food,
-            crossed_with: None,
             reference: reference.map(str::to_owned),
-            treatments: treatments.into_iter().collect(),
-            uses: Vec::new(),
             replicates: 4,
+            ..question(id, treatments.into_iter().collect())
         });
     }
 
@@ -166,38 +153,10 @@ pub(crate) fn bag<'a>(result: &'a ClassResult, code: &str) -> &'a BagResult {
 }
 
 fn plan(periods: &[&str]) -> Plan {
-    let period = |name: &&str| Period {
-        name: (*name).into(),
-        day: "Tuesday".into(),
-        start: time(8, 10, 0, 0),
-        length_min: 45.0,
-        students: 24,
-        groups: 8,
-        grade: None,
-        inquiry: None,
-    };
+    let base = base_plan();
     Plan {
-        title: "Invented".into(),
-        school: None,
-        invented: true,
-        big_question: "Which food feeds yeast best?".into(),
-        grade: 8,
-        inquiry: Inquiry::Guided,
-        standards: Vec::new(),
-        days: vec![Day {
-            name: "Tuesday".into(),
-            date: date(2027, 3, 9),
-            zone: "America/Denver".into(),
-            room_celsius: 21.0,
-            place: Place::Altitude(1400.0),
-        }],
-        periods: periods.iter().map(period).collect(),
-        group_settings: Vec::new(),
-        readable_mm: 3.0,
-        spare: 0.1,
+        periods: periods.iter().map(|name| period(name)).collect(),
         set_aside_rules: vec![SetAsideRule { id: "leak".into(), says: "It leaked.".into() }],
-        circumstances: Vec::new(),
-        answered: Vec::new(),
         base: Recipe {
             bag: BagChoice {
                 written: "snack".into(),
@@ -207,29 +166,8 @@ fn plan(periods: &[&str]) -> Plan {
                 written: "3 x 5 in".into(),
                 card: Card { length_mm: 127.0, width_mm: 76.2, grams: 1.8 },
             },
-            water: Amount { written: "40 mL".into(), kind: AmountKind::Volume, value: 40.0 },
-            water_celsius: 40.0,
-            yeast: Some(YeastKind::Instant),
-            yeast_amount: amount("2 g"),
-            food: None,
-            food_amount: None,
-            enzyme: None,
-            enzyme_amount: None,
-            extras: Vec::new(),
-            lies: Lies::Bench,
+            ..base.base
         },
-        timing: Timing {
-            interval_min: 4.0,
-            mixing_min: 14.0,
-            clearing_min: 6.0,
-            wet_before_zero_min: 3.0,
-        },
-        questions: Vec::new(),
-        controls: Vec::new(),
-        label_foods: Vec::new(),
-        materials: Vec::new(),
-        equipment: Equipment::default(),
-        bags: Vec::new(),
-        retired_codes: Vec::new(),
+        ..base
     }
 }
