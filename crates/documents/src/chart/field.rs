@@ -74,7 +74,7 @@ impl<'a> Field<'a> {
         let line = size * 1.25;
         // Two lines a label if there is room, one otherwise; the field grows before a label is dropped.
         let base = (frame.width * 0.4).clamp(frame.unit(240.0), frame.unit(400.0));
-        let pads = frame.unit(14.0 + 34.0);
+        let pads = frame.unit(22.0 + 34.0);
         let needed = labels.len() as f64 * line * 1.02 + pads;
         let needed_by_two = labels.len() as f64 * line * 2.0 + pads;
         let two = needed_by_two <= base.max(frame.width * 0.62);
@@ -87,13 +87,14 @@ impl<'a> Field<'a> {
                 width(name, size, Weight::Semibold).max(range)
             })
             .fold(0.0, f64::max);
-        let (top, bottom, left) = (frame.unit(14.0), frame.unit(34.0), frame.unit(34.0));
+        // Words over the field stand clear of every line and band.
+        let (top, bottom, left) = (frame.unit(22.0), frame.unit(34.0), frame.unit(34.0));
         let right = frame.unit(60.0) + widest.min(room);
         let x_room = (left, frame.width - right);
         let wanted = ((x_room.1 - x_room.0) / frame.unit(52.0)).clamp(2.0, 7.0) as usize;
         let x =
             Scale::minutes(extent.last_tick, extent.last_minute, wanted, x_room.0, x_room.1);
-        let y = Scale::round(extent.lowest, extent.highest, 5, height - bottom, top);
+        let y = Scale::loose(extent.lowest, extent.highest, 5, height - bottom, top);
         let drawing = Drawing::new();
         let mut field = Self {
             frame,
@@ -160,7 +161,7 @@ impl<'a> Field<'a> {
         let place = self.x.at(minute);
         let stroke = Stroke::new(RULE_STRONG, self.frame.unit(1.0));
         self.drawing.line((place, self.top), (place, self.height - self.bottom), stroke);
-        self.word_at(place - self.frame.unit(6.0), self.frame.words.last_reading, INK_SOFT);
+        self.word_at(place, self.frame.words.last_reading, INK_SOFT);
     }
 
     /// The double rule: here the period ends.
@@ -171,13 +172,13 @@ impl<'a> Field<'a> {
             let stroke = Stroke::new(INK, self.frame.unit(1.2));
             self.drawing.line((at, self.top), (at, self.height - self.bottom), stroke);
         }
-        self.word_at(place - self.frame.unit(7.0), self.frame.words.bell, INK);
+        self.word_at(place + self.frame.unit(2.4), self.frame.words.bell, INK);
     }
 
     fn word_at(&mut self, x: f64, word: &str, fill: &'static str) {
         let size = self.frame.type_size * 0.92;
         let style = Style::new(size).fill(fill).anchor(Anchor::End);
-        self.drawing.text((x, self.top + size * 0.85), word, style);
+        self.drawing.text((x, self.top - self.frame.unit(6.0)), word, style);
     }
 
     /// Notes a label; labels are placed together when the chart is finished.

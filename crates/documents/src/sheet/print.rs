@@ -3,9 +3,9 @@
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::{ForecastSheet, PrepSheet, QuestionResult, ResultsReport};
+use super::{ForecastPanel, ForecastSheet, PrepSheet, QuestionResult, ResultsReport};
 use crate::chart::{
-    CurvesChart, DotPlot, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap,
+    CurvesChart, DotPlot, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap, Strand,
 };
 use crate::page::{Paper, PdfError, press};
 
@@ -55,20 +55,33 @@ pub fn prep_pdf(sheet: &PrepSheet, paper: Paper) -> Result<Vec<u8>, PdfError> {
 pub fn forecast_pdf(sheet: &ForecastSheet, paper: Paper) -> Result<Vec<u8>, PdfError> {
     const SHEET: &str = "forecast";
     let frame = Frame::print(paper.entry_width());
-    let pictures: Vec<Value> = sheet
-        .panels
-        .iter()
-        .map(|panel| {
-            let chart = ForecastChart {
-                title: &panel.asks,
-                strands: &panel.strands,
-                last_reading: panel.last_reading,
-                bell: panel.bell,
-            };
-            picture(&chart.svg(&frame), &chart.description(&frame))
-        })
-        .collect();
+    let draw = |strands: &[Strand], panel: &ForecastPanel| {
+        let (last_reading, bell) = (panel.last_reading, panel.bell);
+        let chart = ForecastChart { title: &sheet.title, strands, last_reading, bell };
+        picture(&chart.svg(&frame), &chart.description(&frame))
+    };
+    let pictures: Vec<Value> = match together(&sheet.panels) {
+        Some((strands, panel)) => vec![draw(&strands, panel)],
+        None => sheet.panels.iter().map(|panel| draw(&panel.strands, panel)).collect(),
+    };
     press(SHEET, include_str!("forecast.typ"), values(SHEET, sheet, &json!(pictures))?, paper)
+}
+
+/// The strands of all questions for one chart, each treatment once, if the questions end at the same time.
+fn together(panels: &[ForecastPanel]) -> Option<(Vec<Strand>, &ForecastPanel)> {
+    let times =
+        |panel: &ForecastPanel| (panel.last_reading.to_bits(), panel.bell.map(f64::to_bits));
+    let first = panels.first()?;
+    if panels.iter().any(|panel| times(panel) != times(first)) {
+        return None;
+    }
+    let mut strands: Vec<Strand> = Vec::new();
+    for strand in panels.iter().flat_map(|panel| &panel.strands) {
+        if !strands.iter().any(|one| one.name == strand.name && one.look == strand.look) {
+            strands.push(strand.clone());
+        }
+    }
+    Some((strands, first))
 }
 
 fn values(
