@@ -88,26 +88,19 @@ pub(super) fn left_out(
 ) -> Result<(), Failure> {
     page::part(out, "Left out, and why")?;
     let voice = desk::voice(&open.plan);
-    let mut nothing = true;
-    for bag in &analysis.result.bags {
-        if let Some(says) = voice.set_aside(bag, &open.plan) {
-            nothing = false;
-            page::paragraph(out, 4, &says)?;
-        }
-        for hint in &bag.hints {
-            nothing = false;
-            let says =
-                format!("{} ({}): {}", bag.bag.code, bag.bag.treatment, voice.hint(hint));
-            page::paragraph(out, 4, &says)?;
-        }
+    let mut says: Vec<String> = Vec::new();
+    for (reason, lines) in desk::by_reason(&analysis.rejected) {
+        says.push(format!("{lines}: {reason}"));
     }
-    for rejected in &analysis.rejected {
-        nothing = false;
-        page::paragraph(out, 4, &format!("line {}: {}", rejected.line, rejected.reason))?;
+    let bags = &analysis.result.bags;
+    says.extend(bags.iter().filter_map(|bag| voice.set_aside(bag, &open.plan)));
+    for (hint, codes) in desk::by_hint(&open.plan, bags) {
+        says.push(format!("{codes}: {hint}"));
     }
-    for note in &analysis.notes {
-        nothing = false;
-        page::paragraph(out, 4, note)?;
+    says.extend(analysis.notes.iter().cloned());
+    let nothing = says.is_empty();
+    for one in says {
+        page::paragraph(out, 4, &one)?;
     }
     if nothing {
         writeln!(out, "Nothing was left out.")?;

@@ -40,6 +40,15 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         return Ok(ExitCode::SUCCESS);
     }
     page::title(out, &open.plan.title)?;
+    let faults = desk::faults_without_forecast(&open.plan);
+    if faults > 0 {
+        let word = if faults == 1 { "fault" } else { "faults" };
+        let says = format!(
+            "This plan has {faults} {word}. Run `barm check {}` before you buy anything.",
+            arguments.plan.display()
+        );
+        page::paragraph(out, 0, &says)?;
+    }
     let sheet = desk::prep_sheet(&open.plan, &prep, &[]);
     shopping(out, &sheet)?;
     stocks(out, &sheet)?;

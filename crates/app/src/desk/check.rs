@@ -56,6 +56,11 @@ pub(crate) fn all_findings(
     Ok(check::check_overnight(plan, &outlook.entries, &overnight))
 }
 
+/// How many faults a plan has, as far as that can be told without a forecast.
+pub(crate) fn faults_without_forecast(plan: &Plan) -> usize {
+    check::check(plan, &[]).iter().filter(|f| f.severity == Severity::Fault).count()
+}
+
 /// Findings with their places in the file.
 fn locate(found: Vec<Finding>, places: &Places) -> Vec<Located> {
     let located = |finding: Finding| {

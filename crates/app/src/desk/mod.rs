@@ -11,6 +11,7 @@ mod new_plan;
 mod outlook;
 mod paper;
 mod plan_file;
+mod together;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes};
 pub(crate) use barm_documents::chart::Terminal;
@@ -19,13 +20,14 @@ use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
 pub(crate) use charts::{forecast_chart, interval_chart, voice};
-pub(crate) use check::{Located, all_findings, check};
+pub(crate) use check::{Located, all_findings, check, faults_without_forecast};
 pub(crate) use demo::{Demo, demo};
 pub(crate) use failure::DeskError;
 pub(crate) use new_plan::{new_plan, renew_bags, write_new};
 pub(crate) use outlook::{Outlook, has_own_reference, outlook};
 pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
+pub(crate) use together::{by_hint, by_reason};
 
 /// What to buy, mix and lay out.
 pub(crate) fn prep(plan: &Plan) -> Result<Prep, DeskError> {

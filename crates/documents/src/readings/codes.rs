@@ -4,19 +4,26 @@ use super::quoted::quoted;
 use barm_domain::code::{BagCode, CodeError};
 use barm_domain::nearest::nearest;
 use barm_domain::plan::{Plan, PlannedBag};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 /// The bags of a plan by their codes.
 pub(super) struct Codes<'a> {
     bags: &'a [PlannedBag],
     places: BTreeMap<&'a str, usize>,
+    /// What was meant by codes that are none, as far as it was looked up: the search is slow, and a
+    /// wrong file may hold thousands of them.
+    meant: RefCell<BTreeMap<String, String>>,
 }
+
+/// So many different wrong codes are looked up; whoever has more has the wrong file.
+const LOOKED_UP: usize = 100;
 
 impl<'a> Codes<'a> {
     /// The codes of a plan.
     pub(super) fn of(plan: &'a Plan) -> Self {
         let places = plan.bags.iter().enumerate().map(|(at, bag)| (bag.code.as_str(), at));
-        Self { bags: &plan.bags, places: places.collect() }
+        Self { bags: &plan.bags, places: places.collect(), meant: RefCell::default() }
     }
 
     /// The bag at a place of the plan's list.
@@ -53,10 +60,22 @@ impl<'a> Codes<'a> {
             }
             Err(CodeError::Shape { .. }) => "is no bag of this plan",
         };
-        let meant = nearest(cell, self.bags.iter().map(|bag| bag.code.as_str()))
+        Err(format!("{} {why}{}", quoted(cell), self.meant(cell)))
+    }
+
+    fn meant(&self, cell: &str) -> String {
+        let mut meant = self.meant.borrow_mut();
+        if let Some(known) = meant.get(cell) {
+            return known.clone();
+        }
+        if meant.len() >= LOOKED_UP {
+            return String::new();
+        }
+        let found = nearest(cell, self.bags.iter().map(|bag| bag.code.as_str()))
             .map(|code| format!("; did you mean {code}?"))
             .unwrap_or_default();
-        Err(format!("{} {why}{meant}", quoted(cell)))
+        meant.insert(cell.to_owned(), found.clone());
+        found
     }
 }
 

@@ -37,7 +37,7 @@ pub(super) fn curves(
         plan.bags.iter().enumerate().map(|(at, bag)| (bag.code.as_str(), at)).collect();
     let mut of_bags: Vec<Vec<&Reading>> = vec![Vec::new(); plan.bags.len()];
     for reading in readings {
-        match taken(&places, &of_bags, reading) {
+        match taken(plan, &places, &of_bags, reading) {
             Ok(place) => of_bags[place].push(reading),
             Err(reason) => rejected.push(Rejected { line: reading.line, reason }),
         }
@@ -45,7 +45,12 @@ pub(super) fn curves(
     of_bags.into_iter().map(Curve::of).collect()
 }
 
+/// A card that stands higher than this many times the full height of its bag (1) was not read in
+/// the unit that was taken, or not on that bag (own rule).
+const BEYOND_FULL: f64 = 1.5;
+
 fn taken(
+    plan: &Plan,
     places: &BTreeMap<&str, usize>,
     of_bags: &[Vec<&Reading>],
     reading: &Reading,
@@ -57,6 +62,13 @@ fn taken(
     // The negation also refuses what is not a number.
     if !(minute >= 0.0 && minute.is_finite() && height.is_finite()) {
         return Err(format!("{code}: minute {minute} and height {height} mm cannot be"));
+    }
+    let full = full_height_mm(plan, &plan.bags[place]);
+    if height > BEYOND_FULL * full {
+        return Err(format!(
+            "{code}: {height:.0} mm is far more than the {full:.0} mm that this bag reaches when it \
+             is full; is the unit right?"
+        ));
     }
     // Two readings of one bag are never within a hundredth of a minute.
     match of_bags[place].iter().find(|other| (other.minute - minute).abs() < 0.01) {
@@ -109,6 +121,13 @@ fn bell_min(plan: &Plan, bag: &PlannedBag) -> Option<f64> {
     Some(period.length_min - plan.timing.mixing_min).filter(|minutes| *minutes > 0.0)
 }
 
+/// How high a bag of this kind stands when it is as full as can be (mm).
+fn full_height_mm(plan: &Plan, bag: &PlannedBag) -> f64 {
+    let treatment = plan.treatment(&bag.treatment);
+    let bag = treatment.map_or(plan.base.bag.bag, |treatment| plan.recipe(treatment).bag.bag);
+    barm_science::bag::full_height_mm(&bag)
+}
+
 /// Everything about every bag.
 pub(super) fn results(
     plan: &Plan,
@@ -118,7 +137,7 @@ pub(super) fn results(
     minute: Option<f64>,
 ) -> Vec<BagResult> {
     let result = |(bag, curve): (&PlannedBag, Curve)| {
-        let mut hints = hints(&curve, bell_min(plan, bag));
+        let mut hints = hints(&curve, bell_min(plan, bag), full_height_mm(plan, bag));
         let interval = plan.timing.interval_min;
         let summary = minute.and_then(|minute| {
             match Summary::of(&curve, minute, interval, plan.readable_mm) {

@@ -49,6 +49,10 @@ fn ethanol(
         return None;
     }
     let minute = (minute.round() as u32).min(last);
+    if treated.setup.yeast.is_none() {
+        // Whatever lifted the card, no yeast made it.
+        return Some(Measured { value: 0.0, low: 0.0, high: 0.0 });
+    }
     let of = |gas| treated.forecast.ethanol_from_gas(gas, minute);
     let (middle, low, high) = (of(gas_ml)?, of(low_ml)?, of(high_ml)?);
     let down = libm::hypot(middle.grams - middle.low_grams, middle.grams - low.grams);

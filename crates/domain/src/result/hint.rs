@@ -25,6 +25,15 @@ pub enum Hint {
         /// Minute of the lower reading.
         to: f64,
     },
+    /// It rose between two readings by more than a bag of its size does.
+    Jumped {
+        /// By how much (mm).
+        by_mm: f64,
+        /// Minute of the lower reading.
+        from: f64,
+        /// Minute of the higher reading.
+        to: f64,
+    },
     /// It was read after its period ended.
     AfterTheBell {
         /// Minute of the first such reading.
@@ -45,8 +54,13 @@ pub enum Hint {
 /// 95 % half width of a difference of two readings, rounded (common practice, no source).
 const FALL_MM: f64 = 3.0;
 
-/// What the curve itself shows; `bell` is the minute at which the bag's period ends.
-pub(super) fn hints(curve: &Curve, bell: Option<f64>) -> Vec<Hint> {
+/// A rise of more than this share of the bag's full height (1) between two readings is more than
+/// yeast does in a few minutes (own rule).
+const JUMP_SHARE: f64 = 0.5;
+
+/// What the curve itself shows; `bell` is the minute at which the bag's period ends, and
+/// `full_height_mm` how high a bag of this kind stands when it is as full as can be.
+pub(super) fn hints(curve: &Curve, bell: Option<f64>, full_height_mm: f64) -> Vec<Hint> {
     let mut hints = Vec::new();
     if curve.readings == 0 {
         hints.push(Hint::NotRead);
@@ -61,6 +75,8 @@ pub(super) fn hints(curve: &Curve, bell: Option<f64>) -> Vec<Hint> {
         let by_mm = before - after;
         if by_mm > FALL_MM {
             hints.push(Hint::Fell { by_mm, from, to });
+        } else if -by_mm > JUMP_SHARE * full_height_mm {
+            hints.push(Hint::Jumped { by_mm: -by_mm, from, to });
         }
     }
     let late = bell.and_then(|bell| {

@@ -53,6 +53,22 @@ impl Voice {
         Some((said, rests))
     }
 
+    /// How large the difference is without the bags that are set aside, if there are such bags and
+    /// the verdict is the same.
+    pub fn size_without(self, compared: &Compared) -> Option<String> {
+        let (with, without) = (&compared.with, &compared.without);
+        let aside = (with.n + with.n_reference).checked_sub(without.n + without.n_reference)?;
+        let difference = without.difference.as_ref()?;
+        (aside > 0 && !compared.hangs_on_set_aside()).then(|| {
+            let size = tenths(difference.difference.abs());
+            let (one, them) = if aside == 1 { ("is", "it") } else { ("are", "them") };
+            format!(
+                "{} of these {one} set aside by a rule; without {them} it is {size} mm.",
+                bags(aside)
+            )
+        })
+    }
+
     /// Why, in one sentence.
     pub fn why(self, compared: &Compared) -> String {
         self.reason(&compared.with.verdict.reason, compared)

@@ -40,6 +40,12 @@ impl Voice {
                 short(*from),
                 short(*to)
             ),
+            Hint::Jumped { by_mm, from, to } => format!(
+                "It rose by {} mm between minutes {} and {}: was it read right?",
+                tenths(*by_mm),
+                short(*from),
+                short(*to)
+            ),
             Hint::AfterTheBell { minute, bell } => format!(
                 "It was read at {}, after the bell at {}: is the time right?",
                 self.minute(*minute),

@@ -20,6 +20,10 @@ use std::fmt;
 /// Share of comparisons, alike but without a difference, that a leaning's interval leaves 0 in (1).
 const LEANING: f64 = 0.80;
 
+/// Heights are read in whole millimeters: what a sum of them is off by more than this (mm) is no
+/// rounding. Without it, 2.9999999999999996 would be less than 3.
+const ROUNDING: f64 = 1e-9;
+
 /// The verdict on one comparison.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Verdict {
@@ -136,7 +140,7 @@ pub fn verdict(contrast: &Contrast, readable: f64) -> Verdict {
         }
     };
     let (code, reason) = match contrast.highest {
-        Some(highest) if highest < readable => {
+        Some(highest) if highest < readable - ROUNDING => {
             (Code::NoRise, Reason::NobodyRose { highest, readable })
         }
         _ => judged(contrast, estimate, readable),
@@ -165,7 +169,7 @@ fn judged(contrast: &Contrast, estimate: &Estimate, readable: f64) -> (Code, Rea
         (Code::Leaning, Reason::OneBag { n, n_reference })
     } else if let Some(tie) = contrast.tied_to_one_group {
         (Code::Leaning, Reason::OneGroup { group: tie.group, treatment: tie.treatment })
-    } else if difference.abs() < readable {
+    } else if difference.abs() < readable - ROUNDING {
         (Code::Leaning, Reason::SmallerThanReadable { difference, readable })
     } else {
         (Code::Clear, Reason::BeyondChance { low, high })

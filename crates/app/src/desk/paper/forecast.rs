@@ -50,7 +50,7 @@ fn panel(plan: &Plan, entries: &[Entry], id: &str, asks: &str) -> Option<Forecas
         own.iter().filter(|e| e.reference).map(|e| e.treatment.as_str()).collect();
     let reference = match references.as_slice() {
         [only] => (*only).to_owned(),
-        [] => String::new(),
+        [] => "each other".to_owned(),
         _ => "each treatment’s own reference".to_owned(),
     };
     // The bell of the shortest period, counted from its zero reading.

@@ -112,7 +112,12 @@ fn stock(stock: &prep::Stock) -> Stock {
             clock(stock.make_at),
             clock(stock.use_by)
         ),
-        serves: format!("{} bags, periods {}", stock.bags, stock.periods.join(", ")),
+        serves: format!(
+            "{} bags, {} {}",
+            stock.bags,
+            if stock.periods.len() == 1 { "period" } else { "periods" },
+            stock.periods.join(", ")
+        ),
     }
 }
 
@@ -147,11 +152,12 @@ fn water_mix(period: &str, jug: &Jug) -> WaterMix {
         hot,
         cold,
         total: jug.makes.to_string(),
-        jug: format!(
-            "{:.0} °C ({:.0} °F){hands}",
-            jug.mixed_celsius,
-            jug.mixed_celsius * 1.8 + 32.0
-        ),
+        jug: if jug.mixed_celsius > 100.0 {
+            "no water is that hot".to_owned()
+        } else {
+            let fahrenheit = jug.mixed_celsius * 1.8 + 32.0;
+            format!("{:.0} °C ({fahrenheit:.0} °F){hands}", jug.mixed_celsius)
+        },
         bag,
     }
 }
@@ -167,16 +173,29 @@ fn trays(plan: &Plan, period: &PeriodPrep) -> PeriodTrays {
     }
 }
 
-/// What every tray of the period gets in the same amount for each bag.
+/// What every bag of the period's students gets, in the same amount. The teacher's bench has bags
+/// of its own kinds and is listed in full.
 fn common_lines(period: &PeriodPrep) -> Vec<String> {
-    let mut lines = period.trays.iter().map(|tray| {
-        tray.lines
-            .iter()
-            .map(|line| format!("{} {} a bag", line.each.written, line.item.name()))
-    });
-    let Some(first) = lines.next() else { return Vec::new() };
-    let rest: Vec<Vec<String>> = lines.map(Iterator::collect).collect();
-    first.filter(|line| rest.iter().all(|other| other.contains(line))).collect()
+    let in_every_bag = |tray: &prep::Tray| -> Vec<String> {
+        let lines = tray.lines.iter();
+        lines.filter(|line| line.bags as usize == tray.bags.len()).map(a_bag).collect()
+    };
+    let mut trays = period.trays.iter().filter(|tray| tray.group > 0).map(in_every_bag);
+    let Some(first) = trays.next() else { return Vec::new() };
+    let rest: Vec<Vec<String>> = trays.collect();
+    first.into_iter().filter(|line| rest.iter().all(|other| other.contains(line))).collect()
+}
+
+fn a_bag(line: &prep::TrayLine) -> String {
+    match line.celsius {
+        Some(celsius) => format!("{} water of {celsius:.0} °C a bag", line.each.written),
+        None => format!("{} {} a bag", line.each.written, line.item.name()),
+    }
+}
+
+/// Whether a line says nothing that does not stand under "every tray" already.
+fn is_common(tray: &prep::Tray, line: &prep::TrayLine, every: &[String]) -> bool {
+    tray.group > 0 && line.bags as usize == tray.bags.len() && every.contains(&a_bag(line))
 }
 
 fn one_tray(plan: &Plan, tray: &prep::Tray, every: &[String]) -> Tray {
@@ -199,13 +218,8 @@ fn one_tray(plan: &Plan, tray: &prep::Tray, every: &[String]) -> Tray {
         also: tray
             .lines
             .iter()
-            .filter(|line| {
-                let each = format!("{} {} a bag", line.each.written, line.item.name());
-                !every.contains(&each)
-            })
-            .map(|line| {
-                format!("{} {} for {}", line.total, line.item.name(), of_bags(line.bags))
-            })
+            .filter(|line| !is_common(tray, line, every))
+            .map(|line| format!("{} for {}", a_bag(line), of_bags(line.bags)))
             .collect(),
     }
 }

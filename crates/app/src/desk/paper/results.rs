@@ -99,7 +99,11 @@ fn question_result(
             .iter()
             .map(|compared| comparison(plan, answer, compared))
             .collect(),
-        gaps: if grade >= 7 { gaps(plan, &answer.ladder) } else { Vec::new() },
+        gaps: if grade >= 7 {
+            gaps(plan, answer.ladder_without.as_ref().unwrap_or(&answer.ladder))
+        } else {
+            Vec::new()
+        },
         slopes: if grade >= 8 { slopes(plan, answer, analysis) } else { Vec::new() },
     }
 }

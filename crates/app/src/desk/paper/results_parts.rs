@@ -22,10 +22,12 @@ pub(super) fn claims(plan: &Plan, analysis: &Analysis) -> Vec<Claim> {
         .map(|compared| Claim {
             verdict: capital(voice.verdict(compared.with.verdict.code)),
             claim: voice.comparison(compared),
-            evidence: match voice.without_set_aside(compared) {
-                Some(without) => format!("{} {without}", voice.bags_behind(compared)),
-                None => voice.bags_behind(compared),
-            },
+            evidence: [Some(voice.bags_behind(compared)), voice.size_without(compared)]
+                .into_iter()
+                .flatten()
+                .chain(voice.without_set_aside(compared))
+                .collect::<Vec<_>>()
+                .join(" "),
         })
         .collect();
     if let Some((claim, evidence)) = voice.none_rose(&flat, plan.readable_mm) {
