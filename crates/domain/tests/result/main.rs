@@ -4,6 +4,7 @@ mod bags;
 mod calibration;
 mod class;
 mod crossed;
+mod limits;
 mod properties;
 mod published;
 mod stories;

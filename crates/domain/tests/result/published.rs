@@ -1,6 +1,7 @@
 //! Published block and control experiments, read as if they were bags.
 
 use crate::class::{Class, answer, treatment};
+use barm_domain::plan::BagChoice;
 
 /// Box, Hunter & Hunter, *Statistics for Experimenters* (Wiley 1978), p. 209: penicillin yield,
 /// four treatments in five blends. Printed there: treatment means 84, 85, 89, 86, error mean square
@@ -15,6 +16,8 @@ fn a_block_experiment_comes_out_as_printed() {
         ("5", [79.0, 81.0, 80.0, 88.0]),
     ];
     let mut class = Class::with_periods(&["1", "2", "3", "4", "5"]);
+    // Yields of 97 need a bag that can stand so high.
+    class.plan.base.bag = BagChoice::parse("gallon").unwrap();
     class.ask("food", Some("A"), ["A", "B", "C", "D"].map(|name| treatment(name, None)));
     for (period, yields) in blends {
         for (name, rise) in ["A", "B", "C", "D"].into_iter().zip(yields) {
