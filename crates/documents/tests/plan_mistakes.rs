@@ -142,3 +142,11 @@ fn one_slip_is_one_mistake() {
         assert!(found[0].contains(start), "{new}: {found:?}");
     }
 }
+
+#[test]
+fn a_variable_named_after_what_goes_in_is_told_how_to_be_written() {
+    let found = listed(&with("variable = \"food\"", "variable = \"salt\""));
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(found[0].contains("variable = \"extra\""), "{found:?}");
+    assert!(found[0].contains("extra = [{ item = \"table salt\""), "{found:?}");
+}

@@ -57,7 +57,17 @@ pub(super) fn inquiry(written: &str) -> Result<Inquiry, Wrong> {
     choose(written, &Inquiry::ALL.map(|level| (level.word(), level)))
 }
 
+/// Things that go in besides the food, by which people name their variable.
+const ADDED: [&str; 6] = ["salt", "table salt", "vinegar", "baking soda", "soda", "juice"];
+
 pub(super) fn variable(written: &str) -> Result<Variable, Wrong> {
+    if ADDED.iter().any(|added| plain(added) == plain(written)) {
+        return Err(Wrong::new(
+            format!("“{written}” is something that goes in besides the food"),
+            "write variable = \"extra\", and in each treatment extra = \
+             [{ item = \"table salt\", amount = \"1/4 tsp\" }]",
+        ));
+    }
     choose(written, &Variable::ALL.map(|variable| (variable.words(), variable)))
 }
 

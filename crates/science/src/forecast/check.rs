@@ -11,7 +11,10 @@ use crate::setup::{Composition, Lying, Portion, Setup};
 #[non_exhaustive]
 pub enum SetupError {
     /// A value that no bag can have.
-    #[error("{field} is {value} {unit}; it must lie between {low} and {high} {unit}")]
+    #[error(
+        "{field} is {} {unit}; it must lie between {} and {} {unit}",
+        rounded(*value), rounded(*low), rounded(*high)
+    )]
     OutsideRange {
         /// Which field, such as `water_ml` or `foods[0].grams`.
         field: String,
@@ -27,6 +30,18 @@ pub enum SetupError {
     /// The solver found no way on; the setup is in order but at the edge of sense.
     #[error("this bag could not be worked out: {0}")]
     Unsolved(#[from] OdeError),
+}
+
+/// A number to four figures, as one would say it.
+fn rounded(value: f64) -> String {
+    if value.abs() >= 100.0 && value.abs() < 1e9 {
+        format!("{value:.0}")
+    } else if value.abs() >= 1.0 && value.abs() < 100.0 {
+        let text = format!("{value:.2}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        format!("{value}")
+    }
 }
 
 fn within(

@@ -60,7 +60,8 @@ fn the_reason_names_what_stood_in_the_way_of_clear() {
 fn a_difference_of_just_what_is_readable_counts_whatever_rounding_leaves_of_it() {
     // What a least-squares fit leaves of 3 mm.
     let reference: Vec<f64> = (1..=6).map(|i| f64::from(i % 3) / 3.0).collect();
-    let treatment: Vec<f64> = reference.iter().map(|rise| rise + 2.999_999_999_999_996).collect();
+    let treatment: Vec<f64> =
+        reference.iter().map(|rise| rise + 2.999_999_999_999_996).collect();
     let judged = judge(&reference, &treatment);
     assert_eq!(judged.code, Code::Clear, "{judged:?}");
 }
