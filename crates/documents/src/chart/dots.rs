@@ -33,7 +33,7 @@ pub struct MeasuredGap {
 /// How high dots may be piled before they begin to overlap, in dots: as high as the plot has room for.
 const PILES: [usize; 5] = [8, 6, 5, 4, 3];
 /// The highest plot, in its widths, so that it fits on a page.
-const TALLEST: f64 = 1.25;
+const TALLEST: f64 = 0.95;
 
 /// A row with its dots piled up.
 struct Piled<'a> {
