@@ -1,6 +1,6 @@
 //! Amounts shown in kitchen units, read back by the parser of amounts.
 
-use barm_domain::amount::show::{both_degrees, inches, ounces, spoons};
+use barm_domain::amount::show::{Kitchen, both_degrees, inches, ounces, spoons};
 use barm_domain::amount::{Amount, celsius, millimeters};
 use proptest::prelude::*;
 
@@ -35,6 +35,28 @@ fn says_what_a_cook_would_say() {
     }
 }
 
+/// A cup is 16 tablespoons of 3 teaspoons each (NIST SP 811, B.8): nobody counts out 12 tablespoons
+/// where a set of cups has a measure for it.
+#[test]
+fn several_measures_together_are_the_largest_that_fit() {
+    for (teaspoons, text) in [
+        (0.25, "1/4 tsp"),
+        (2.2, "2 1/4 tsp"),
+        (3.0, "1 tbsp"),
+        (11.75, "3 tbsp + 2 3/4 tsp"),
+        (12.0, "1/4 cup"),
+        (36.0, "3/4 cup"),
+        (48.0, "1 cup"),
+        (63.25, "1 1/4 cups + 1 tbsp + 1/4 tsp"),
+        (96.0, "2 cups"),
+    ] {
+        assert_eq!(Kitchen::of_teaspoons(teaspoons).unwrap().to_string(), text);
+    }
+    assert_eq!(Kitchen::of_teaspoons(0.12), None);
+    assert_eq!(Kitchen::of_teaspoons(f64::INFINITY), None);
+    assert_eq!(Kitchen::of_milliliters(f64::NAN), None);
+}
+
 /// The fixed points of both scales: ice and steam, and where they meet (NIST SP 811, B.8).
 #[test]
 fn says_temperatures_in_both_units() {
@@ -52,6 +74,15 @@ fn says_temperatures_in_both_units() {
 }
 
 proptest! {
+    #[test]
+    fn measures_together_read_back_to_an_eighth_of_a_teaspoon(ml in 1.0..20_000.0_f64) {
+        let text = Kitchen::of_milliliters(ml).unwrap().to_string();
+        let read: f64 =
+            text.split(" + ").map(|one| Amount::parse(one).unwrap().value).sum();
+        // NIST SP 811, B.8: 4.928922 mL a teaspoon.
+        prop_assert!((read - ml).abs() <= 4.928_922 / 8.0 + 1e-6, "{ml} mL: {text}");
+    }
+
     #[test]
     fn what_is_shown_reads_back_as_far_off_as_it_says(exponent in -0.4..4.0_f64) {
         let wanted = 10f64.powf(exponent);

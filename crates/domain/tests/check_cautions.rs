@@ -12,7 +12,9 @@ mod triggers;
 #[path = "cautions/words.rs"]
 mod words;
 
-use barm_domain::check::{ANSWER_TO_NOTHING, CAUTION_RULES, LOCAL_RULES, check_overnight};
+use barm_domain::check::{
+    ANSWER_TO_NOTHING, CAUTION_RULES, LOCAL_RULES, check_overnight, without_local_rules,
+};
 use barm_domain::finding::{Finding, Severity};
 use barm_domain::plan::Answered;
 use barm_science::food::Allergen;
@@ -80,6 +82,9 @@ fn local_rules_come_first_wherever_there_may_be_some() {
         let rule = CAUTION_RULES.iter().find(|rule| rule.code == code).unwrap();
         let finding = the(code, &with).unwrap();
         assert_eq!(finding.fix.ends_with(LOCAL_RULES), rule.local, "{code}");
+        let rest = without_local_rules(&finding.fix);
+        assert!(finding.fix.starts_with(rest) && !rest.contains(LOCAL_RULES), "{code}: {rest}");
+        assert!(rest.ends_with('.'), "{code}: {rest}");
         assert_eq!(finding.source, Some(rule.source));
     }
 }

@@ -69,6 +69,53 @@ pub fn spoons(ml: f64) -> Option<Near> {
     Some(near(nearest.0, nearest.1.to_owned()))
 }
 
+/// An amount in level customary cups and spoons, to the nearest quarter of a teaspoon: what several
+/// measures make together, where [`spoons`] gives the one measure that is nearest.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Kitchen {
+    /// Quarters of a teaspoon on the whole.
+    pub quarter_teaspoons: u64,
+}
+
+impl Kitchen {
+    /// A volume (mL) in cups and spoons; nothing below the least that rounds to a quarter of a
+    /// teaspoon: such an amount is weighed.
+    pub fn of_milliliters(ml: f64) -> Option<Self> {
+        Self::of_teaspoons(ml / TEASPOON_ML)
+    }
+
+    /// So many level teaspoons; nothing below an eighth of one.
+    pub fn of_teaspoons(teaspoons: f64) -> Option<Self> {
+        let whole = (4.0 * teaspoons).round();
+        (whole >= 1.0 && whole.is_finite()).then_some(Self { quarter_teaspoons: whole as u64 })
+    }
+
+    /// Level teaspoons on the whole (1).
+    pub fn teaspoons(self) -> f64 {
+        self.quarter_teaspoons as f64 / 4.0
+    }
+}
+
+impl fmt::Display for Kitchen {
+    /// Quarter cups, then whole tablespoons, then quarters of a teaspoon, such as
+    /// `2 1/4 cups + 1 tbsp + 1 1/4 tsp`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        const QUARTER_CUP: u64 = CUP as u64;
+        const TABLESPOON: u64 = 12;
+        let (cups, rest) =
+            (self.quarter_teaspoons / QUARTER_CUP, self.quarter_teaspoons % QUARTER_CUP);
+        let name = if cups > 4 { "cups" } else { "cup" };
+        let parts =
+            [(cups, 4, name), (rest / TABLESPOON, 1, "tbsp"), (rest % TABLESPOON, 4, "tsp")];
+        let said: Vec<String> = parts
+            .into_iter()
+            .filter(|(count, ..)| *count > 0)
+            .map(|(count, of, name)| format!("{} {name}", mixed(count as f64, of)))
+            .collect();
+        f.write_str(&said.join(" + "))
+    }
+}
+
 /// A length (mm) in inches to the nearest sixteenth, such as `1 3/8 in`; nothing below 1/32 in.
 pub fn inches(mm: f64) -> Option<Near> {
     let wanted = mm / 25.4;

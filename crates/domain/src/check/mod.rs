@@ -8,7 +8,9 @@ mod fair;
 mod feasible;
 mod place;
 
-pub use cautions::{ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES};
+pub use cautions::{
+    ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES, without_local_rules,
+};
 pub use fair::change::{changes, changes_for};
 
 use crate::finding::{Finding, Severity};

@@ -53,15 +53,23 @@ pub struct Entry {
     pub peak_fill: f64,
     /// Minute at which that reaches 0.8; nothing if 24 h pass below it.
     pub vent_by_min: Option<f64>,
-    /// Minute at which the median difference in rise from `beside` reaches what is readable.
+    /// Minute at which the median difference in rise from `beside` reaches what is readable;
+    /// nothing if it does not, or if `beside` has no forecast.
     pub readable_at_min: Option<u32>,
-    /// Chance that two bags differ by that much at the last reading.
+    /// Chance that two bags differ by that much at the last reading; nothing if `beside` has no
+    /// forecast.
     pub chance_readable: Option<f64>,
     /// The high side of what may happen.
     pub upper: Upper,
 }
 
 impl Entry {
+    /// Whether what it is compared with has no forecast, so that nothing can be said of the
+    /// difference.
+    pub const fn lacks_reference(&self) -> bool {
+        self.beside.is_some() && self.chance_readable.is_none()
+    }
+
     /// Minute of the last reading.
     pub fn last_minute(&self) -> u32 {
         u32::try_from(self.celsius.len().saturating_sub(1)).unwrap_or(u32::MAX)

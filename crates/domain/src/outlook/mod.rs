@@ -69,6 +69,25 @@ pub enum OutlookError {
     },
 }
 
+impl OutlookError {
+    /// The treatment that could not be forecast; nothing if none of the plan can.
+    pub fn treatment(&self) -> Option<&str> {
+        match self {
+            Self::NoDay | Self::NoTime => None,
+            Self::Bench { treatment, .. } | Self::Setup { treatment, .. } => Some(treatment),
+        }
+    }
+
+    /// Why, without the name of the treatment.
+    pub fn reason(&self) -> String {
+        match self {
+            Self::NoDay | Self::NoTime => self.to_string(),
+            Self::Bench { source, .. } => source.to_string(),
+            Self::Setup { source, .. } => source.to_string(),
+        }
+    }
+}
+
 /// Forecasts one treatment on the plan's first day, up to the last reading that all periods reach.
 ///
 /// # Errors

@@ -11,7 +11,6 @@ mod error;
 pub mod facts;
 mod held;
 mod item;
-mod kitchen;
 mod measure;
 mod mix;
 mod packs;
@@ -25,7 +24,6 @@ pub use error::PrepError;
 pub use facts::FACTS;
 pub use held::LeftOut;
 pub use item::Item;
-pub use kitchen::Kitchen;
 pub use measure::{Measure, Spare, Unit};
 pub use mix::{Mix, Sources, jug_celsius, jug_minutes};
 pub use packs::{Choice, Offer, choose};
@@ -35,6 +33,7 @@ pub use total::Total;
 pub use tray::{Tray, TrayBag, TrayLine};
 pub use water::{Hands, Jug, TopUp};
 
+use crate::amount::show::Kitchen;
 use crate::bench;
 use crate::plan::{Equipment, Plan};
 use barm_science::setup::YeastKind;
@@ -164,7 +163,13 @@ impl Prep {
     /// An amount of a thing in cups and spoons; nothing for what is counted, what is too little
     /// for a spoon, and what nobody has weighed by the spoon.
     pub fn kitchen(&self, item: &Item, measure: Measure) -> Option<Kitchen> {
-        Kitchen::of(measure, self.grams_per_tsp.get(item).copied())
+        match measure.unit() {
+            Unit::Gram => {
+                Kitchen::of_teaspoons(measure.value() / self.grams_per_tsp.get(item).copied()?)
+            }
+            Unit::Milliliter => Kitchen::of_milliliters(measure.value()),
+            Unit::Piece => None,
+        }
     }
 
     fn all(&self, wanted: impl Fn(&Item) -> bool) -> Measure {

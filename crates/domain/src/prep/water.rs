@@ -41,6 +41,8 @@ pub struct Jug {
     pub poured_celsius: f64,
     /// Bags that get it.
     pub bags: u32,
+    /// Treatments that those bags are of, in the order of the plan.
+    pub treatments: Vec<String>,
     /// What those bags get (mL).
     pub used: Measure,
     /// Spare of it (mL).
@@ -67,9 +69,11 @@ pub struct Jug {
 
 /// Bags that get water of one temperature.
 #[derive(Debug, Default)]
-struct Wanted {
+struct Wanted<'a> {
     celsius: f64,
     bags: u32,
+    /// By their place in the plan.
+    treatments: BTreeMap<usize, &'a str>,
     ml: Option<Measure>,
     start: Option<(f64, f64)>,
 }
@@ -83,7 +87,10 @@ pub(super) fn jugs<'a>(
     spare: Spare,
     sources: &Sources,
 ) -> Result<Vec<Jug>, PrepError> {
-    let mut wanted: BTreeMap<i64, Wanted> = BTreeMap::new();
+    let order: Vec<&str> = plan.treatments().map(|(_, made)| made.name.as_str()).collect();
+    let place =
+        |name: &str| order.iter().position(|known| *known == name).unwrap_or(order.len());
+    let mut wanted: BTreeMap<i64, Wanted<'_>> = BTreeMap::new();
     for bag in plan.bags.iter().filter(|bag| bag.period == period.name) {
         let made = doses.of(bag, period)?;
         for dose in made.doses.iter().filter(|dose| dose.item == Item::Water) {
@@ -91,6 +98,7 @@ pub(super) fn jugs<'a>(
             let jug = wanted.entry((1e3 * celsius).round() as i64).or_default();
             jug.celsius = celsius;
             jug.bags += 1;
+            jug.treatments.insert(place(&bag.treatment), &bag.treatment);
             jug.ml = Some(jug.ml.map_or(dose.measure, |ml| ml.plus(dose.measure)));
             let start = made.start_celsius;
             jug.start = Some(
@@ -131,7 +139,13 @@ impl Pouring {
     }
 }
 
-fn jug(wanted: &Wanted, pouring: &Pouring, day: &Day, spare: Spare, sources: &Sources) -> Jug {
+fn jug(
+    wanted: &Wanted<'_>,
+    pouring: &Pouring,
+    day: &Day,
+    spare: Spare,
+    sources: &Sources,
+) -> Jug {
     let (celsius, room) = (wanted.celsius, day.room_celsius);
     let used = wanted.ml.unwrap_or(Measure::none(Unit::Milliliter));
     let spare = used.spare(spare);
@@ -147,6 +161,7 @@ fn jug(wanted: &Wanted, pouring: &Pouring, day: &Day, spare: Spare, sources: &So
     Jug {
         poured_celsius: celsius,
         bags: wanted.bags,
+        treatments: wanted.treatments.values().map(|name| (*name).to_owned()).collect(),
         used,
         spare,
         makes,

@@ -32,6 +32,27 @@ fn a_treatment_that_serves_two_questions_stands_in_both() {
     assert!(entries.iter().filter(|e| e.treatment == "No food").count() == 1);
 }
 
+/// Nothing can be said of a difference from a bag without a forecast, not even that it may not show.
+#[test]
+fn a_reference_without_a_forecast_is_no_sign_that_nothing_shows() {
+    let plan = plan();
+    let treated: Vec<_> = plan
+        .treatments()
+        .filter(|(_, treatment)| treatment.name != "Dry milk")
+        .map(|(_, treatment)| outlook::forecast(&plan, treatment, LOOK).unwrap())
+        .collect();
+    let entries = outlook::gather(&plan, &treated);
+    let helped = entry(&entries, "enzyme", "Dry milk + lactase");
+    assert!(helped.lacks_reference() && helped.readable_at_min.is_none());
+    assert!(!entry(&entries, "food", "Oat flour").lacks_reference());
+    let spoken = |finding: &&barm_domain::finding::Finding| {
+        ["nothing-shows", "may-not-show"].contains(&finding.code)
+            && (finding.message.contains("Dry milk + lactase")
+                || finding.message.contains("“enzyme”"))
+    };
+    assert_eq!(barm_domain::check::check(&plan, &entries).iter().find(spoken), None);
+}
+
 #[test]
 fn an_enzyme_shows_beside_its_own_food() {
     let entries = foreseen(&plan());

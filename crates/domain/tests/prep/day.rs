@@ -136,14 +136,15 @@ fn amounts_are_said_in_the_kitchens_measures_too() {
     };
     // 7 g packet = 2 1/4 tsp, as on the packet; USDA SR28: 1 tsp of granulated sugar 4.2 g.
     assert_eq!(kitchen(&YEAST, 7.0).as_deref(), Some("2 1/4 tsp"));
-    assert_eq!(kitchen(&YEAST, 3.11 * 36.0).as_deref(), Some("12 tbsp"));
+    assert_eq!(kitchen(&YEAST, 3.11 * 36.0).as_deref(), Some("3/4 cup"));
     assert_eq!(kitchen(&sugar(), 8.4).as_deref(), Some("2 tsp"));
     assert_eq!(kitchen(&sugar(), 8.8).as_deref(), Some("2 tsp"));
     assert_eq!(kitchen(&sugar(), 9.0).as_deref(), Some("2 1/4 tsp"));
     // NIST SP 811: a cup is 236.588 mL.
     assert_eq!(kitchen(&Item::Water, 236.588).as_deref(), Some("1 cup"));
-    // 1650 mL / 4.92892 mL = 334.76 tsp; 6 · 48 + 15 · 3 = 333.
-    assert_eq!(kitchen(&Item::Water, 1650.0).as_deref(), Some("6 cups + 15 tbsp + 1 3/4 tsp"));
+    // 1650 mL / 4.92892 mL = 334.76 tsp; 6 3/4 · 48 + 3 · 3 = 333.
+    let water = kitchen(&Item::Water, 1650.0);
+    assert_eq!(water.as_deref(), Some("6 3/4 cups + 3 tbsp + 1 3/4 tsp"));
     // Too little for a spoon, never weighed by the spoon, counted.
     assert_eq!(kitchen(&sugar(), 0.1), None);
     assert_eq!(kitchen(&Item::Enzyme("glucoamylase-powder"), 5.0), None);

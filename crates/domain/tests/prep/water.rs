@@ -178,6 +178,9 @@ fn each_temperature_of_a_period_has_its_jug() {
         let jugs: Vec<(f64, u32)> =
             period.jugs.iter().map(|jug| (jug.poured_celsius, jug.bags)).collect();
         assert_eq!(jugs, [(20.0, 6), (30.0, 6), (40.0, 1), (45.0, 6)]);
+        let whose: Vec<&[String]> =
+            period.jugs.iter().map(|jug| jug.treatments.as_slice()).collect();
+        assert_eq!(whose, [["20"], ["30"], ["Yeast alone"], ["45"]], "whom it is for");
     }
 }
 

@@ -3,7 +3,8 @@
 use super::choices::Choices;
 use super::rule::{CautionRule, Said};
 use super::scald::burns_within;
-use super::wording::{both_degrees, list, span};
+use super::wording::{list, span};
+use crate::amount::show::both_degrees;
 use crate::bench::tools::POURING_SD;
 use crate::finding::Field;
 use crate::plan::{Lies, Variable};

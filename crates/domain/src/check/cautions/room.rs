@@ -3,7 +3,8 @@
 use super::choices::Choices;
 use super::heat::HANDLING_LIMIT_C;
 use super::rule::{CautionRule, Said};
-use super::wording::{both_degrees, list};
+use super::wording::list;
+use crate::amount::show::both_degrees;
 use crate::finding::Field;
 use crate::plan::{Circumstance, Variable};
 

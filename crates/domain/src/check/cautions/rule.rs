@@ -6,6 +6,12 @@ use crate::finding::{Field, Finding, Severity};
 /// The last sentence of every caution that a school or a state may have rules about.
 pub const LOCAL_RULES: &str = "Your school's and state's rules come first.";
 
+/// What to do about a finding, without [`LOCAL_RULES`]: for a page that says that sentence once, at
+/// the head of its cautions.
+pub fn without_local_rules(fix: &str) -> &str {
+    fix.strip_suffix(LOCAL_RULES).map_or(fix, str::trim_end)
+}
+
 /// One caution and what brings it up.
 #[derive(Debug, Clone, Copy)]
 pub struct CautionRule {

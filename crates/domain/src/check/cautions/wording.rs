@@ -10,11 +10,6 @@ pub(super) fn list<T: AsRef<str>>(names: &[T]) -> String {
     }
 }
 
-/// A temperature in both units, such as `45 °C (113 °F)`.
-pub(super) fn both_degrees(celsius: f64) -> String {
-    format!("{:.0} °C ({:.0} °F)", celsius, celsius * 1.8 + 32.0)
-}
-
 /// A share as whole percent, rounded up.
 pub(super) fn percent_up(share: f64) -> String {
     format!("{:.0} %", (share * 100.0 - 1e-9).ceil())
@@ -49,7 +44,7 @@ pub(super) fn minutes_down(minutes: f64) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{both_degrees, list, minutes_down, percent_up, span, tenths_up};
+    use super::{list, minutes_down, percent_up, span, tenths_up};
 
     #[test]
     fn numbers_never_fall_below_the_forecast() {
@@ -65,7 +60,6 @@ mod tests {
     fn words_are_those_of_people() {
         assert_eq!(list(&["a"]), "a");
         assert_eq!(list(&["a", "b", "c"]), "a, b and c");
-        assert_eq!(both_degrees(43.0), "43 °C (109 °F)");
         assert_eq!(span(2.0), "2 seconds");
         assert_eq!(span(300.0), "5 minutes");
         assert_eq!(span(7200.0), "2 hours");

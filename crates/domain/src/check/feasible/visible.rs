@@ -21,13 +21,16 @@ fn shows(entry: &Entry) -> bool {
 }
 
 fn of_question(plan: &Plan, outlook: &[Entry], q: usize, question: &Question) -> Vec<Finding> {
-    let compared: Vec<&Entry> = outlook
-        .iter()
-        .filter(|entry| entry.question == question.id && entry.beside.is_some())
-        .collect();
+    let own = outlook.iter().filter(|entry| entry.question == question.id);
+    let (known, unknown): (Vec<&Entry>, Vec<&Entry>) =
+        own.partition(|entry| !entry.lacks_reference());
+    // A bag without a forecast may be the one that shows.
+    let all_known = unknown.is_empty() && known.len() == plan.answering(question).len();
+    let compared: Vec<&Entry> =
+        known.into_iter().filter(|entry| entry.beside.is_some()).collect();
     // Shown as people measure it: 1/8 in is 3.2 mm.
     let readable = (10.0 * plan.readable_mm).round() / 10.0;
-    if !compared.is_empty() && !compared.iter().any(|entry| shows(entry)) {
+    if all_known && !compared.is_empty() && !compared.iter().any(|entry| shows(entry)) {
         let message = format!(
             "No two bags of “{}” will differ by {readable} mm before the bell.",
             question.id
