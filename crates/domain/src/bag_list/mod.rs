@@ -6,15 +6,22 @@
 //! - A group that makes two bags or more also makes a reference bag of its own.
 //! - The teacher's bench (group 0) makes the shared controls of every period.
 //!
-//! A code is made once. A bag that stays in its place keeps its code; a bag that leaves the list
-//! leaves its code in [`BagList::retired`], from where it is never given out again.
+//! Labels are printed early and plans change late, so a list that stands is added to, not dealt
+//! again: every bag whose period, group and treatment are still in the plan stays as it is.
+//!
+//! A code is made once. A bag that leaves the list leaves its code in [`BagList::retired`], from
+//! where it is never given out again.
 
+mod add;
+mod books;
 mod deal;
+mod own;
+mod room;
 
 use crate::code::{BagCode, MOST};
 use crate::plan::{Plan, PlannedBag};
-use deal::Wanted;
-use std::collections::{BTreeMap, BTreeSet};
+use books::{Books, named};
+use room::Wanted;
 
 /// A bag list with the codes that it must not use again.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -55,12 +62,47 @@ pub enum BagListError {
     },
 }
 
-/// Writes the bag list of a plan. Bags that the plan lists already and still needs keep their
-/// codes.
+/// Writes what is missing on the bag list of a plan. Every bag whose period, group and treatment
+/// are still in the plan stays as it is, also where fewer are asked for now.
 ///
 /// # Errors
 /// [`BagListError`] if there are more periods, groups or bags than codes.
 pub fn write(plan: &Plan) -> Result<BagList, BagListError> {
+    let kept: Vec<PlannedBag> =
+        plan.bags.iter().filter_map(|bag| add::still_there(plan, bag)).collect();
+    if kept.is_empty() {
+        return write_anew(plan);
+    }
+    can_have_codes(plan)?;
+    let missing = add::missing(plan, &kept);
+    finish(plan, kept, &missing)
+}
+
+/// Writes the whole bag list of a plan by the plain rule, as if there were none. A bag that the
+/// rule puts where such a bag stands already keeps its code; the others leave the list.
+///
+/// # Errors
+/// [`BagListError`] if there are more periods, groups or bags than codes.
+pub fn write_anew(plan: &Plan) -> Result<BagList, BagListError> {
+    can_have_codes(plan)?;
+    let mut missing = deal::deal(plan);
+    let mut kept = Vec::new();
+    for bag in &plan.bags {
+        let index = missing.iter().position(|want| {
+            want.group == bag.group
+                && want.period_name(plan) == bag.period
+                && want.question == bag.question
+                && want.treatment == bag.treatment
+        });
+        if let Some(index) = index {
+            missing.remove(index);
+            kept.push(bag.clone());
+        }
+    }
+    finish(plan, kept, &missing)
+}
+
+fn can_have_codes(plan: &Plan) -> Result<(), BagListError> {
     if plan.periods.len() > usize::from(MOST) {
         return Err(BagListError::Periods { periods: plan.periods.len() });
     }
@@ -68,108 +110,26 @@ pub fn write(plan: &Plan) -> Result<BagList, BagListError> {
         let (period, groups) = (period.name.clone(), period.groups);
         return Err(BagListError::Groups { period, groups });
     }
-    let wanted = deal::deal(plan);
-    let mut kept = kept(plan, &wanted);
+    Ok(())
+}
+
+/// The list of the bags that stay and of those that are new, with the codes of those that left.
+fn finish(
+    plan: &Plan,
+    kept: Vec<PlannedBag>,
+    missing: &[Wanted<'_>],
+) -> Result<BagList, BagListError> {
     let mut books = Books::of(plan, &kept);
-    let mut bags = Vec::new();
-    for (index, want) in wanted.iter().enumerate() {
-        let bag = match kept.remove(&index) {
-            Some(bag) => bag.clone(),
-            None => books.new_bag(plan, want)?,
-        };
-        bags.push(bag);
-    }
+    let new = missing.iter().map(|want| books.new_bag(plan, want));
+    let new = new.collect::<Result<Vec<_>, _>>()?;
+    let mut bags = kept;
+    bags.extend(new);
     let position = |bag: &PlannedBag| plan.periods.iter().position(|p| p.name == bag.period);
     bags.sort_by_cached_key(|bag| (position(bag), bag.group, bag.place));
     let mut retired = plan.retired_codes.clone();
     let left = plan.bags.iter().filter(|bag| bags.iter().all(|still| still.code != bag.code));
     retired.extend(left.map(|bag| bag.code.clone()));
     Ok(BagList { bags, retired })
-}
-
-/// The listed bags that are still wanted where they are, by their index among the wanted.
-fn kept<'p>(plan: &'p Plan, wanted: &[Wanted<'_>]) -> BTreeMap<usize, &'p PlannedBag> {
-    let mut kept = BTreeMap::new();
-    for bag in &plan.bags {
-        let index = wanted.iter().enumerate().position(|(index, want)| {
-            !kept.contains_key(&index)
-                && want.group == bag.group
-                && want.period_name(plan) == bag.period
-                && want.question == bag.question
-                && want.treatment == bag.treatment
-        });
-        if let Some(index) = index {
-            kept.insert(index, bag);
-        }
-    }
-    kept
-}
-
-/// What has been given out: codes, bench places, replicate numbers.
-struct Books<'p> {
-    codes: BTreeSet<&'p str>,
-    places: BTreeSet<(&'p str, u32, u32)>,
-    replicates: BTreeSet<(&'p str, u32)>,
-    fresh: BTreeSet<BagCode>,
-}
-
-impl<'p> Books<'p> {
-    fn of(plan: &'p Plan, kept: &BTreeMap<usize, &'p PlannedBag>) -> Self {
-        let listed = plan.bags.iter().map(|bag| bag.code.as_str());
-        Self {
-            codes: listed.chain(plan.retired_codes.iter().map(String::as_str)).collect(),
-            places: kept.values().map(|b| (b.period.as_str(), b.group, b.place)).collect(),
-            replicates: kept.values().map(|b| (b.treatment.as_str(), b.replicate)).collect(),
-            fresh: BTreeSet::new(),
-        }
-    }
-
-    fn new_bag(
-        &mut self,
-        plan: &'p Plan,
-        want: &Wanted<'p>,
-    ) -> Result<PlannedBag, BagListError> {
-        let period = want.period_name(plan);
-        let number = number_of(plan, want.period);
-        // Compared with MOST at the start.
-        let group = u8::try_from(want.group).unwrap_or(u8::MAX);
-        let code = BagCode::all_of(number, group)
-            .find(|code| {
-                !self.fresh.contains(code) && !self.codes.contains(code.to_string().as_str())
-            })
-            .ok_or_else(|| BagListError::NoCodeLeft {
-                period: period.into(),
-                group: want.group,
-            })?;
-        self.fresh.insert(code);
-        let place = (1..).find(|place| self.places.insert((period, want.group, *place)));
-        let replicate = (1..).find(|number| self.replicates.insert((want.treatment, *number)));
-        Ok(PlannedBag {
-            code: code.to_string(),
-            period: period.to_owned(),
-            group: want.group,
-            place: place.unwrap_or(1),
-            question: want.question.to_owned(),
-            treatment: want.treatment.to_owned(),
-            replicate: replicate.unwrap_or(1),
-        })
-    }
-}
-
-/// The number of a period in bag codes: its own name where every period of the plan is named by a
-/// number of its own, so that period 4 has codes P4; otherwise its position, from 1.
-fn number_of(plan: &Plan, position: usize) -> u8 {
-    let names: Vec<Option<u8>> =
-        plan.periods.iter().map(|period| named(&period.name)).collect();
-    let distinct: BTreeSet<u8> = names.iter().flatten().copied().collect();
-    let own = names.get(position).copied().flatten();
-    let by_name = distinct.len() == names.len();
-    // Positions were compared with MOST at the start.
-    own.filter(|_| by_name).unwrap_or_else(|| u8::try_from(position + 1).unwrap_or(u8::MAX))
-}
-
-fn named(name: &str) -> Option<u8> {
-    name.trim().parse().ok().filter(|number| (1..=MOST).contains(number))
 }
 
 /// Bags whose code names another period or group than the one they stand in, because the list or
