@@ -68,11 +68,11 @@ const PASSING_MIN: f64 = 5.0;
 /// # Errors
 /// [`StarterError`] if the numbers of periods or groups make no school day.
 pub fn plan(answers: &Answers) -> Result<Plan, StarterError> {
-    // Counted from midnight: the last period must begin before the next midnight.
+    // Counted from midnight: the last period must end by the next midnight.
     let begin =
         f64::from(answers.first_start.hour()) * 60.0 + f64::from(answers.first_start.minute());
-    let last = begin + minutes_later(answers, answers.periods);
-    if !(1..=12).contains(&answers.periods) || last.is_nan() || last >= 24.0 * 60.0 {
+    let end = begin + minutes_later(answers, answers.periods) + answers.length_min;
+    if !(1..=12).contains(&answers.periods) || end.is_nan() || end > 24.0 * 60.0 {
         return Err(StarterError::Periods { periods: answers.periods });
     }
     if !(1..=99).contains(&answers.groups) {

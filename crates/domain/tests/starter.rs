@@ -72,6 +72,8 @@ fn refuses_what_makes_no_school_day() {
     assert!(matches!(plan(&answers(4, 100)), Err(StarterError::Groups { .. })));
     let late = Answers { first_start: jiff::civil::time(22, 0, 0, 0), ..answers(4, 8) };
     assert!(matches!(plan(&late), Err(StarterError::Periods { .. })));
+    let past = Answers { first_start: jiff::civil::time(23, 30, 0, 0), ..answers(1, 8) };
+    assert!(matches!(plan(&past), Err(StarterError::Periods { .. })));
     let endless = Answers { length_min: f64::INFINITY, ..answers(4, 8) };
     assert!(matches!(plan(&endless), Err(StarterError::Periods { .. })));
 }

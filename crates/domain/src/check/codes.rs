@@ -76,7 +76,13 @@ pub const CODES: &[Code] = &[
     warning("hurried-end", "less than 4 min to clear up"),
     warning("wet-too-soon", "the yeast is wetted before the bell"),
     fault("periods-overlap", "two periods of a day overlap"),
+    fault("past-midnight", "a period would run past midnight"),
     warning("short-changeover", "less than 3 min between two periods"),
+    warning("idle-group", "a group has no bag to make"),
+    warning(
+        "crowded-group",
+        "a group has more bags than it can read, at half a minute each, before they are due again",
+    ),
     warning("few-rulers", "fewer rulers than groups"),
     fault("few-goggles", "fewer goggles than students"),
     warning("no-thermometer", "no thermometer"),
@@ -95,6 +101,7 @@ pub const CODES: &[Code] = &[
         "nothing-shows",
         "no difference of a question is likely to be read before the bell",
     ),
+    note("letters-missing", "a text has letters that no page can print"),
     warning(ANSWER_TO_NOTHING, "an answer to a caution that does not exist"),
     note("may-not-show", "one difference is not likely to be read before the bell"),
 ];

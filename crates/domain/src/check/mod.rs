@@ -6,12 +6,14 @@ mod cautions;
 pub mod codes;
 mod fair;
 mod feasible;
+mod letters;
 mod place;
 
 pub use cautions::{
     ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES, without_local_rules,
 };
 pub use fair::change::{changes, changes_for};
+pub use letters::letters_missing;
 
 use crate::finding::{Finding, Severity};
 use crate::outlook::{Entry, OutlookError, Overnight};

@@ -595,4 +595,39 @@ pub(crate) const FAULTS: &[Fault] = &[
             p.questions[0].replicates = p.questions[0].replicates.max(3);
         }),
     ),
+    fault(
+        "idle-group",
+        "a group that makes nothing",
+        ANY,
+        List(|p, d| {
+            let (period, group) = (p.periods[0].name.clone(), 1 + d.below(6) as u32);
+            p.bags.retain(|bag| bag.period != period || bag.group != group);
+        }),
+    ),
+    fault(
+        "idle-group",
+        "a class that came after the list was written",
+        ANY,
+        List(|p, _| p.periods.push(barm_domain::testing::period("11"))),
+    ),
+    fault(
+        "crowded-group",
+        "one group makes the bags of everybody",
+        ANY,
+        List(|p, d| {
+            let (period, group) = (p.periods[0].name.clone(), 1 + d.below(6) as u32);
+            for bag in &mut p.bags {
+                (bag.period, bag.group) = (period.clone(), group);
+            }
+        }),
+    ),
+    fault(
+        "past-midnight",
+        "an hour of the evening in place of the morning",
+        ANY,
+        Whole(|p, _| {
+            let last = p.periods.last_mut().unwrap();
+            last.start = jiff::civil::time(23, 40, 0, 0);
+        }),
+    ),
 ];

@@ -276,8 +276,11 @@ fn plan(
             ..testing::period(&(p + 1).to_string())
         }
     });
+    // Every group has something to make.
+    let kinds: usize = questions.iter().map(|question| question.treatments.len()).sum();
+    let busy = (count as u32 * groups).div_ceil(kinds as u32);
     for question in &mut questions {
-        question.replicates = count as u32 * (1 + dice.below(2) as u32);
+        question.replicates = busy.max(count as u32 * (1 + dice.below(2) as u32));
     }
     let place = dice.pick(&[
         Place::Altitude(0.0),

@@ -2,6 +2,7 @@
 
 mod cut;
 mod fill;
+mod groups;
 mod periods;
 mod recipes;
 mod time;
@@ -18,6 +19,7 @@ pub(super) fn findings(plan: &Plan, outlook: &[Entry]) -> Vec<Finding> {
     let mut found = recipes::findings(plan);
     found.extend(time::findings(plan));
     found.extend(periods::findings(plan));
+    found.extend(groups::findings(plan));
     found.extend(tools::findings(plan));
     found.extend(water::findings(plan));
     found.extend(cut::findings(plan));

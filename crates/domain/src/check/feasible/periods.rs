@@ -1,13 +1,15 @@
-//! Periods that overlap, or follow each other too fast.
+//! Periods that overlap, follow each other too fast, or run past midnight.
 
 use crate::finding::{Finding, Severity};
 use crate::plan::{Period, Plan};
 
 /// Minutes that swapping trays and topping up the jug take at least; common practice.
 const LEAST_CHANGEOVER: f64 = 3.0;
+/// Minutes from midnight to midnight.
+const DAY_MIN: f64 = 24.0 * 60.0;
 
 pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
-    let mut found = Vec::new();
+    let mut found = past_midnight(plan);
     for (p, period) in plan.periods.iter().enumerate() {
         // Of two that start together, the later in the list is the one to mend.
         let before = plan
@@ -50,6 +52,22 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
         }
     }
     found
+}
+
+fn past_midnight(plan: &Plan) -> Vec<Finding> {
+    let late = plan.periods.iter().enumerate().filter(|(_, period)| ends(period) > DAY_MIN);
+    late.map(|(p, period)| {
+        let message = format!(
+            "Period “{}” starts at {:02}:{:02} and would run past midnight.",
+            period.name,
+            period.start.hour(),
+            period.start.minute()
+        );
+        let fix = "Mend its start or its length; one in the afternoon is 13:00.";
+        Finding::new(Severity::Fault, "past-midnight", message, fix)
+            .at(format!("period[{p}].start"))
+    })
+    .collect()
 }
 
 /// Minutes from midnight.
