@@ -3,6 +3,7 @@
 mod cli;
 mod desk;
 mod json;
+mod web;
 
 fn main() -> std::process::ExitCode {
     cli::run()

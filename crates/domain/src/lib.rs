@@ -15,6 +15,7 @@ pub mod outlook;
 pub mod plan;
 pub mod prep;
 pub mod reading;
+pub mod record;
 pub mod result;
 pub mod starter;
 #[cfg(feature = "testing")]

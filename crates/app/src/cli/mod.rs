@@ -13,6 +13,7 @@ mod page;
 mod predict;
 mod prep;
 mod progress;
+mod serve;
 
 use clap::{Parser, Subcommand};
 use failure::Failure;
@@ -39,6 +40,7 @@ enum Command {
     Prep(prep::Arguments),
     Analyze(analyze::Arguments),
     Facts(facts::Arguments),
+    Serve(serve::Arguments),
 }
 
 /// Runs the command that was asked for.
@@ -54,6 +56,7 @@ pub(crate) fn run() -> ExitCode {
         Command::Prep(a) => prep::run(a, &mut out),
         Command::Analyze(a) => analyze::run(a, &mut out),
         Command::Facts(a) => facts::run(a, &mut out),
+        Command::Serve(a) => serve::run(a, &mut out),
     };
     // What was said before a failure is said before the failure is.
     let result = result.and_then(|code| out.flush().map(|()| code).map_err(Failure::from));

@@ -1,0 +1,14 @@
+//! The web face: parse, call the desk, show what it says.
+//!
+//! Every address stands in [`routes::table`] with who may call it; the router is made of that table
+//! and of nothing else. Nothing here computes, reads the record or knows a file.
+
+mod assets;
+mod caller;
+mod guard;
+mod page;
+mod routes;
+mod serve;
+mod state;
+
+pub(crate) use serve::{Ask, serve};

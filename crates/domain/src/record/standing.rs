@@ -1,0 +1,51 @@
+//! What the record adds up to for a whole investigation.
+
+use super::{Audience, Bag, Face, Key, Refused, WordsKey};
+use crate::code::BagCode;
+use jiff::Timestamp;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The state of an investigation after every entry of its record.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Standing {
+    /// Bags that anything is on record of.
+    pub bags: BTreeMap<BagCode, Bag>,
+    /// Periods by name.
+    pub periods: BTreeMap<String, PeriodStanding>,
+    /// Groups by period and number.
+    pub groups: BTreeMap<(String, u32), GroupStanding>,
+    /// What is open, and to whom.
+    pub open: BTreeSet<(Face, Audience)>,
+    /// The newest version of the plan; 0 before the first.
+    pub plan_version: u32,
+    /// Entries that do not count, with the reason, in the order of their time.
+    pub refused: Vec<(Key, Refused)>,
+}
+
+/// The state of a period.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct PeriodStanding {
+    /// When the clock was started.
+    pub began: Option<Timestamp>,
+    /// Stretches in which all clocks stood still; the last has no end while they do.
+    pub stopped: Vec<(Timestamp, Option<Timestamp>)>,
+    /// The last reading, if it was changed on the day (minutes after zero).
+    pub last_reading: Option<u32>,
+    /// Jugs: time, jug, temperature (°C).
+    pub jugs: Vec<(Timestamp, u32, f64)>,
+    /// When it ended.
+    pub ended: Option<Timestamp>,
+}
+
+/// The state of a group.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct GroupStanding {
+    /// The guess that counts: when it was locked, bag and expected rise (mm), and the reason.
+    pub guess: Option<(Timestamp, Vec<(BagCode, f64)>, Option<WordsKey>)>,
+    /// Students at the bench, if it was counted.
+    pub here: Option<u32>,
+    /// Whether the group works with data that are not its own and never count.
+    pub stand_in: bool,
+    /// When anything last came from one of its devices.
+    pub heard: Option<Timestamp>,
+}
