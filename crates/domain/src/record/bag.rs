@@ -12,6 +12,8 @@ pub struct Bag {
     pub sealed: Option<(Timestamp, u32)>,
     /// The zero reading that counts. Its time is the start of the bag's clock.
     pub zero: Option<Height>,
+    /// Other zero readings that nobody has decided about; the earliest stands in [`Bag::zero`].
+    pub other_zeros: Vec<Height>,
     /// All other readings that count, by time. Two devices may have written for one planned
     /// minute; then both stand here, and [`Height::rival`] marks them.
     pub readings: Vec<Height>,
@@ -44,7 +46,7 @@ pub struct Height {
     pub height_mm: f64,
     /// Who read it.
     pub who: Who,
-    /// What stood there before, oldest first.
+    /// What stood there before, oldest first; with it the rivals that a choice put aside.
     pub mended: Vec<Mended>,
     /// Another reading, from another device or sheet, says something else for the same planned
     /// minute; a person must choose.

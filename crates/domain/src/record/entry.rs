@@ -56,6 +56,6 @@ pub enum Who {
     Aide,
     /// Typed from paper or taken from a file by the teacher.
     Import,
-    /// The program itself, such as a rehearsal's stand-in for an absent group.
+    /// The program itself, such as a stand-in for an absent group. Heights of its never count.
     Program,
 }

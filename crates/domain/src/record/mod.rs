@@ -10,8 +10,10 @@
 
 mod bag;
 mod entry;
+mod fold;
 mod key;
 mod known;
+mod ledger;
 mod refused;
 mod replay;
 mod standing;
@@ -20,8 +22,9 @@ mod what;
 pub use bag::{Bag, Height, Mended};
 pub use entry::{Entry, Subject, Who};
 pub use key::{Key, WordsKey};
-pub use known::Known;
+pub use known::{Home, Known};
+pub use ledger::Ledger;
 pub use refused::Refused;
 pub use replay::replay;
-pub use standing::{GroupStanding, PeriodStanding, Standing};
+pub use standing::{GroupStanding, Guess, PeriodStanding, Standing};
 pub use what::{Audience, Face, Made, Odd, Truth, What};

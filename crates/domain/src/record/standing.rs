@@ -40,12 +40,23 @@ pub struct PeriodStanding {
 /// The state of a group.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct GroupStanding {
-    /// The guess that counts: when it was locked, bag and expected rise (mm), and the reason.
-    pub guess: Option<(Timestamp, Vec<(BagCode, f64)>, Option<WordsKey>)>,
+    /// The guess that counts.
+    pub guess: Option<Guess>,
     /// Students at the bench, if it was counted.
     pub here: Option<u32>,
-    /// Whether the group works with data that are not its own and never count.
-    pub stand_in: bool,
-    /// When anything last came from one of its devices.
+    /// Since when the group works with data that are not its own and never count.
+    pub stand_in: Option<Timestamp>,
+    /// When anything last arrived from one of its devices.
     pub heard: Option<Timestamp>,
+}
+
+/// What a group expects of its bags.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Guess {
+    /// When it was written.
+    pub at: Timestamp,
+    /// The rise that it expects of each bag at the last reading: bag code and mm.
+    pub expects: Vec<(BagCode, f64)>,
+    /// Where its reason lies, if it wrote one.
+    pub because: Option<WordsKey>,
 }

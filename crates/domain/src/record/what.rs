@@ -28,8 +28,11 @@ pub enum What {
         height_mm: f64,
     },
     /// Another height in place of that of a zero reading or reading. The first stays on record.
+    ///
+    /// From the teacher it is also a choice: what others wrote down before it for the same planned
+    /// minute is put aside. To choose a height as it stands, correct it to itself.
     Correction {
-        /// Key of the zero reading or reading.
+        /// Key of the zero reading or reading, or of a correction of it.
         of: Key,
         /// Height above the bench (mm).
         height_mm: f64,
@@ -50,7 +53,7 @@ pub enum What {
         /// Name of the rule.
         rule: String,
     },
-    /// Taken back into the results.
+    /// Taken back: undoes the newest of what stands, being set aside or a loss tapped in error.
     TakenBack,
     /// Vented.
     Vented,
@@ -75,11 +78,11 @@ pub enum What {
     StandIn,
 
     // A period.
-    /// The bell rang and the clock runs.
+    /// The bell rang and the clock runs; after [`What::Ended`], it starts anew.
     Began,
     /// All clocks stand still, as in a fire drill.
     Stopped,
-    /// They run again.
+    /// They run again; also takes back an end that was tapped in error.
     WentOn,
     /// Another last reading, as on a short day (minutes after zero).
     LastReading {

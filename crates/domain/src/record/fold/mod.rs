@@ -1,0 +1,25 @@
+//! What the entries about one subject add up to. Each takes them in the order of their time.
+
+mod bag;
+mod group;
+mod heights;
+mod period;
+mod whole;
+
+pub(super) use bag::{Seen, bag};
+pub(super) use group::{group, stand_in_since};
+pub(super) use period::period;
+pub(super) use whole::{Whole, whole};
+
+use super::{Entry, Key, Refused};
+use jiff::Timestamp;
+
+/// Entries that do not count, each with its time.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Refusals(pub(super) Vec<(Timestamp, Key, Refused)>);
+
+impl Refusals {
+    fn add(&mut self, entry: &Entry, reason: Refused) {
+        self.0.push((entry.measured, entry.key, reason));
+    }
+}

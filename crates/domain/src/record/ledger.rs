@@ -1,0 +1,260 @@
+//! The record in memory: entries by subject, and the state they add up to.
+
+use super::fold::{self, Refusals, Seen, Whole};
+use super::{Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
+use crate::code::BagCode;
+use jiff::Timestamp;
+use std::cmp::Ordering;
+use std::collections::BTreeMap;
+
+/// All entries of an investigation with their [`Standing`], kept true as entries are added.
+///
+/// Adding an entry works out only what it can change: its own subject, and the group of a bag,
+/// whose guess is locked by the bag's zero reading. The result is what [`super::replay()`] gives
+/// for all entries together.
+#[derive(Debug, Clone, Default)]
+pub struct Ledger {
+    known: Known,
+    /// Entries by subject, each in the order of their time and key.
+    entries: BTreeMap<Subject, Vec<Entry>>,
+    /// Where the entry with a key lies.
+    keys: BTreeMap<Key, Subject>,
+    /// When anything last arrived from a group.
+    heard: BTreeMap<(String, u32), Timestamp>,
+    /// Since when groups work with data that are not their own.
+    stand_ins: BTreeMap<(String, u32), Timestamp>,
+    /// What does not count, by subject.
+    refused: BTreeMap<Subject, Refusals>,
+    standing: Standing,
+}
+
+impl Ledger {
+    /// An empty record.
+    #[must_use]
+    pub fn new(known: Known) -> Self {
+        Self { known, ..Self::default() }
+    }
+
+    /// A record of these entries.
+    #[must_use]
+    pub fn of(known: Known, entries: impl IntoIterator<Item = Entry>) -> Self {
+        let mut ledger = Self::new(known);
+        for entry in entries {
+            ledger.file(entry);
+        }
+        ledger.work_out_all();
+        ledger
+    }
+
+    /// Learns what another version of the plan knows. Entries that did not count for want of it
+    /// count from now on.
+    pub fn learn(&mut self, known: Known) {
+        self.known.learn(known);
+        self.work_out_all();
+    }
+
+    /// Adds an entry; `false` if its key is known, and then nothing is added.
+    pub fn add(&mut self, entry: Entry) -> bool {
+        let subject = entry.subject.clone();
+        let starts_stand_in = entry.what == What::StandIn;
+        let group = sender(&entry);
+        match self.file(entry) {
+            Filed::Known => return false,
+            // Never in a store, where a key is written once.
+            Filed::Replaced => {
+                self.work_out_all();
+                return false;
+            }
+            Filed::Added => {}
+        }
+        if starts_stand_in {
+            // Heights of any bag may have come from that group.
+            self.work_out_all();
+            return true;
+        }
+        self.work_out(&subject);
+        if let Subject::Bag(code) = &subject {
+            self.work_out_group_of(*code);
+        }
+        if let Some(group) = group {
+            let heard = self.heard.get(&group).copied();
+            self.standing.groups.entry(group).or_default().heard = heard;
+        }
+        self.gather_refused();
+        true
+    }
+
+    /// What the entries add up to.
+    pub const fn standing(&self) -> &Standing {
+        &self.standing
+    }
+
+    /// What the entries add up to, the entries themselves let go.
+    pub fn into_standing(self) -> Standing {
+        self.standing
+    }
+
+    /// What the versions of the plan know.
+    pub const fn known(&self) -> &Known {
+        &self.known
+    }
+
+    /// The entries about a subject, in the order of their time.
+    pub fn entries_of(&self, subject: &Subject) -> &[Entry] {
+        self.entries.get(subject).map_or(&[], Vec::as_slice)
+    }
+
+    /// Whether an entry with this key is on record.
+    pub fn knows(&self, key: Key) -> bool {
+        self.keys.contains_key(&key)
+    }
+
+    /// Puts an entry in its place.
+    fn file(&mut self, entry: Entry) -> Filed {
+        let mut filed = Filed::Added;
+        if let Some(subject) = self.keys.get(&entry.key) {
+            let Some(entries) = self.entries.get_mut(subject) else { return Filed::Known };
+            let Some(at) = entries.iter().position(|other| other.key == entry.key) else {
+                return Filed::Known;
+            };
+            if earlier(&entry, &entries[at]) != Ordering::Less {
+                return Filed::Known;
+            }
+            let old = entries.remove(at);
+            if entries.is_empty() {
+                self.entries.remove(&old.subject);
+            }
+            filed = Filed::Replaced;
+        }
+        self.keys.insert(entry.key, entry.subject.clone());
+        if let Some(group) = sender(&entry) {
+            let heard = self.heard.entry(group).or_insert(entry.arrived);
+            *heard = entry.arrived.max(*heard);
+        }
+        let entries = self.entries.entry(entry.subject.clone()).or_default();
+        let place = (entry.measured, entry.key);
+        let at = entries.partition_point(|other| (other.measured, other.key) < place);
+        entries.insert(at, entry);
+        filed
+    }
+
+    /// Works out everything anew.
+    fn work_out_all(&mut self) {
+        self.standing = Standing::default();
+        self.refused.clear();
+        self.heard.clear();
+        self.stand_ins.clear();
+        for (subject, entries) in &self.entries {
+            for entry in entries {
+                if let Some(group) = sender(entry) {
+                    let heard = self.heard.entry(group).or_insert(entry.arrived);
+                    *heard = entry.arrived.max(*heard);
+                }
+            }
+            if let (Subject::Group { period, group }, Some(since)) =
+                (subject, fold::stand_in_since(entries))
+            {
+                self.stand_ins.insert((period.clone(), *group), since);
+            }
+        }
+        let (bags, others): (Vec<Subject>, Vec<Subject>) = self
+            .entries
+            .keys()
+            .cloned()
+            .partition(|subject| matches!(subject, Subject::Bag(_)));
+        // Bags first: guesses rest on their zero readings.
+        for subject in bags.iter().chain(&others) {
+            self.work_out(subject);
+        }
+        for (group, heard) in &self.heard {
+            self.standing.groups.entry(group.clone()).or_default().heard = Some(*heard);
+        }
+        self.gather_refused();
+    }
+
+    /// Works out one subject anew.
+    fn work_out(&mut self, subject: &Subject) {
+        let entries = self.entries.get(subject).map_or(&[][..], Vec::as_slice);
+        let refused = match subject {
+            Subject::Investigation => {
+                let (Whole { open, plan_version }, refused) = fold::whole(entries);
+                self.standing.open = open;
+                self.standing.plan_version = plan_version;
+                refused
+            }
+            Subject::Period(name) => {
+                let (period, refused) = fold::period(entries);
+                self.standing.periods.insert(name.clone(), period);
+                refused
+            }
+            Subject::Group { period, group } => {
+                let place = (period.clone(), *group);
+                let (standing, refused) = fold::group(entries, self.first_zero(&place));
+                let heard = self.heard.get(&place).copied();
+                let standing = GroupStanding { heard, ..standing };
+                self.standing.groups.insert(place, standing);
+                refused
+            }
+            Subject::Bag(code) => {
+                let seen = Seen { known: &self.known, stand_ins: &self.stand_ins };
+                let (bag, refused) = fold::bag(*code, entries, &seen);
+                if let Some(bag) = bag {
+                    self.standing.bags.insert(*code, bag);
+                }
+                refused
+            }
+        };
+        self.refused.insert(subject.clone(), refused);
+    }
+
+    /// Works out the group that a bag belongs to, if anything is on record of it.
+    fn work_out_group_of(&mut self, code: BagCode) {
+        let Some(Home { period, group }) = self.known.bags.get(&code).cloned() else { return };
+        let subject = Subject::Group { period, group };
+        if self.entries.contains_key(&subject) {
+            self.work_out(&subject);
+        }
+    }
+
+    /// The earliest zero reading of a group's bags.
+    fn first_zero(&self, (period, group): &(String, u32)) -> Option<Timestamp> {
+        let own = self.standing.bags.iter().filter(|(code, _)| {
+            let home = self.known.bags.get(code);
+            home.is_some_and(|home| home.period == *period && home.group == *group)
+        });
+        own.filter_map(|(_, bag)| Some(bag.zero.as_ref()?.measured)).min()
+    }
+
+    /// Lists what does not count, by time. There is little of it.
+    fn gather_refused(&mut self) {
+        let mut all: Vec<_> = self.refused.values().flat_map(|refused| &refused.0).collect();
+        all.sort_by_key(|(at, key, _)| (*at, *key));
+        self.standing.refused =
+            all.into_iter().map(|(_, key, reason)| (*key, reason.clone())).collect();
+    }
+}
+
+/// What became of an entry.
+enum Filed {
+    Added,
+    Known,
+    /// Another with the same key gave way to it.
+    Replaced,
+}
+
+/// The group that sent an entry.
+fn sender(entry: &Entry) -> Option<(String, u32)> {
+    match &entry.who {
+        Who::Group { period, group } => Some((period.clone(), *group)),
+        Who::Teacher | Who::Aide | Who::Import | Who::Program => None,
+    }
+}
+
+/// Which of two entries with one key counts: the one that arrived first. The rest of the order
+/// only makes the choice the same in whatever order they come.
+fn earlier(a: &Entry, b: &Entry) -> Ordering {
+    let plain = |entry: &Entry| format!("{:?}", entry.what);
+    (a.arrived, a.measured, &a.subject, &a.who)
+        .cmp(&(b.arrived, b.measured, &b.subject, &b.who))
+        .then_with(|| plain(a).cmp(&plain(b)))
+}

@@ -1,0 +1,5 @@
+//! The record: what entries add up to.
+
+mod day;
+mod properties;
+mod stories;
