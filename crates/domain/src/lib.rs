@@ -6,6 +6,7 @@
 pub mod amount;
 pub mod bag_list;
 pub mod bench;
+pub mod board;
 pub mod check;
 pub mod code;
 pub mod cupboard;
@@ -17,6 +18,7 @@ pub mod prep;
 pub mod reading;
 pub mod record;
 pub mod result;
+pub mod schedule;
 pub mod starter;
 #[cfg(feature = "testing")]
 pub mod testing;

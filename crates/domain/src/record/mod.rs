@@ -9,6 +9,7 @@
 //! a random [`WordsKey`], so that they can be deleted while the record stays whole.
 
 mod bag;
+mod counted;
 mod entry;
 mod fold;
 mod key;
@@ -20,6 +21,7 @@ mod standing;
 mod what;
 
 pub use bag::{Bag, Height, Mended};
+pub use counted::{Counted, SAME_MM, in_truth};
 pub use entry::{Entry, Subject, Who};
 pub use key::{Key, WordsKey};
 pub use known::{Home, Known};

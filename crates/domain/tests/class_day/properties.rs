@@ -33,7 +33,7 @@ fn about_a_bag() -> impl Strategy<Value = What> {
         4 => height().prop_map(|height_mm| What::Zero { height_mm }),
         8 => (planned(), height())
             .prop_map(|(planned, height_mm)| What::Reading { planned, height_mm }),
-        8 => (0u128..40, height())
+        8 => (0u128..28, height())
             .prop_map(|(of, height_mm)| What::Correction { of: key(of), height_mm }),
         2 => (1u32..4).prop_map(|plan| What::Sealed { plan }),
         2 => height().prop_map(|percent| What::Meter { percent, turn: None }),
@@ -100,7 +100,7 @@ fn who() -> impl Strategy<Value = Who> {
 
 fn an_entry() -> impl Strategy<Value = Entry> {
     // Few keys and few times, so that they meet.
-    (0u128..40, subject_and_what(), 0i64..60, 0i64..60, who()).prop_map(
+    (0u128..28, subject_and_what(), 0i64..60, 0i64..60, who()).prop_map(
         |(number, (subject, what), measured, arrived, who)| Entry {
             key: key(number),
             subject,
@@ -113,7 +113,7 @@ fn an_entry() -> impl Strategy<Value = Entry> {
 }
 
 fn a_record() -> impl Strategy<Value = Vec<Entry>> {
-    prop::collection::vec(an_entry(), 0..40)
+    prop::collection::vec(an_entry(), 0..28)
 }
 
 fn two_orders() -> impl Strategy<Value = (Vec<Entry>, Vec<Entry>)> {

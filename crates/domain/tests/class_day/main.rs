@@ -1,0 +1,8 @@
+//! The class day: what entries add up to, and what follows from it by the clock.
+
+mod board;
+mod counted;
+mod day;
+mod properties;
+mod schedule;
+mod stories;

@@ -1,5 +1,0 @@
-//! The record: what entries add up to.
-
-mod day;
-mod properties;
-mod stories;
