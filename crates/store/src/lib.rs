@@ -1,7 +1,37 @@
 //! What the program keeps on disk.
 //!
-//! So far that is one thing: files written for a person, with a memory of what was written, so
-//! that a file the person has changed since is never overwritten. The append-only record of the
-//! class day will live here too.
+//! [`Store`] is the append-only record of class days, on a SQLite file or a PostgreSQL database,
+//! with the words that can be deleted and what the program needs to let people in. [`written`]
+//! holds files written for a person, which are never overwritten once the person has changed
+//! them.
+//!
+//! One thread writes: it takes what has gathered, commits it in one go, and only then tells those
+//! who wait. What has been acknowledged is on disk.
 
+mod append;
+
+mod clean;
+mod doors;
+
+mod failure;
+mod folder;
+mod line;
+#[cfg(feature = "postgres")]
+mod listen;
+mod migrate;
+mod notice;
+mod plans;
+mod pool;
+
+mod store;
+mod wire;
+mod words;
+mod writer;
 pub mod written;
+
+pub use append::Receipt;
+pub use doors::{Code, Session};
+pub use failure::StoreError;
+pub use plans::{Investigation, Kind};
+pub use store::{Place, Store};
+pub use words::{Forgotten, Unreached};

@@ -19,6 +19,8 @@ pub use class::{
 pub use question::{Control, Difference, Question, Treatment, Variable};
 pub use recipe::{BagChoice, CardChoice, Extra, Lies, Recipe, Timing};
 pub use supply::{Equipment, LabelFood, Material};
+// What a recipe is made of, for those who may not know the science.
+pub use barm_science::setup::{Bag, Card, YeastKind};
 
 /// The question under which bags of shared controls stand.
 pub const CONTROLS: &str = "controls";
