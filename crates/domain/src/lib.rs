@@ -19,6 +19,7 @@ pub mod reading;
 pub mod record;
 pub mod result;
 pub mod schedule;
+pub mod slip;
 pub mod starter;
 #[cfg(feature = "testing")]
 pub mod testing;

@@ -14,12 +14,16 @@ pub(super) struct Clock<'a> {
 
 /// Minutes between two times without those in which all clocks stood still.
 pub fn running_minutes(day: &PeriodStanding, from: Timestamp, to: Timestamp) -> f64 {
-    running_s(day, from, to) / 60.0
+    running_s(&day.stopped, from, to) / 60.0
 }
 
 /// The same in seconds, in which whole seconds stay whole.
-fn running_s(day: &PeriodStanding, from: Timestamp, to: Timestamp) -> f64 {
-    let stood = day.stopped.iter().map(|(start, end)| {
+pub(crate) fn running_s(
+    stopped: &[(Timestamp, Option<Timestamp>)],
+    from: Timestamp,
+    to: Timestamp,
+) -> f64 {
+    let stood = stopped.iter().map(|(start, end)| {
         let start = (*start).max(from);
         let end = end.unwrap_or(to).min(to);
         if end > start { seconds(start, end) } else { 0.0 }
@@ -43,12 +47,12 @@ impl Clock<'_> {
 
     /// Seconds until a bag's own clock shows a planned minute; less than 0 after it.
     pub(super) fn falls_in_s(&self, zero: Timestamp, planned: u32) -> f64 {
-        60.0 * f64::from(planned) - running_s(self.day, zero, self.now)
+        60.0 * f64::from(planned) - running_s(&self.day.stopped, zero, self.now)
     }
 
     /// Seconds until the planned start of a group; less than 0 after it.
     pub(super) fn starts_in_s(&self, group: u32) -> Option<f64> {
-        let since = running_s(self.day, self.day.began?, self.now);
+        let since = running_s(&self.day.stopped, self.day.began?, self.now);
         Some(60.0 * self.schedule.start_of(group)? - since)
     }
 

@@ -53,6 +53,15 @@ pub struct Height {
     pub rival: bool,
 }
 
+impl Height {
+    /// Whether somebody has looked at it again and left it as it is: its last correction is to
+    /// itself.
+    pub fn is_confirmed(&self) -> bool {
+        let before = self.mended.last();
+        before.is_some_and(|before| (before.height_mm - self.height_mm).abs() < 1e-9)
+    }
+}
+
 /// A height that no longer counts.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Mended {

@@ -127,10 +127,7 @@ impl Ledger {
             filed = Filed::Replaced;
         }
         self.keys.insert(entry.key, entry.subject.clone());
-        if let Some(group) = sender(&entry) {
-            let heard = self.heard.entry(group).or_insert(entry.arrived);
-            *heard = entry.arrived.max(*heard);
-        }
+        hear(&mut self.heard, &entry);
         let entries = self.entries.entry(entry.subject.clone()).or_default();
         let place = (entry.measured, entry.key);
         let at = entries.partition_point(|other| (other.measured, other.key) < place);
@@ -146,10 +143,7 @@ impl Ledger {
         self.stand_ins.clear();
         for (subject, entries) in &self.entries {
             for entry in entries {
-                if let Some(group) = sender(entry) {
-                    let heard = self.heard.entry(group).or_insert(entry.arrived);
-                    *heard = entry.arrived.max(*heard);
-                }
+                hear(&mut self.heard, entry);
             }
             if let (Subject::Group { period, group }, Some(since)) =
                 (subject, fold::stand_in_since(entries))
@@ -247,6 +241,13 @@ fn sender(entry: &Entry) -> Option<(String, u32)> {
     match &entry.who {
         Who::Group { period, group } => Some((period.clone(), *group)),
         Who::Teacher | Who::Aide | Who::Import | Who::Program => None,
+    }
+}
+
+fn hear(heard: &mut BTreeMap<(String, u32), Timestamp>, entry: &Entry) {
+    if let Some(group) = sender(entry) {
+        let last = heard.entry(group).or_insert(entry.arrived);
+        *last = entry.arrived.max(*last);
     }
 }
 

@@ -122,7 +122,7 @@ fn bell_min(plan: &Plan, bag: &PlannedBag) -> Option<f64> {
 }
 
 /// How high a bag of this kind stands when it is as full as can be (mm).
-fn full_height_mm(plan: &Plan, bag: &PlannedBag) -> f64 {
+pub fn full_height_mm(plan: &Plan, bag: &PlannedBag) -> f64 {
     let treatment = plan.treatment(&bag.treatment);
     let bag = treatment.map_or(plan.base.bag.bag, |treatment| plan.recipe(treatment).bag.bag);
     barm_science::bag::full_height_mm(&bag)

@@ -52,11 +52,11 @@ pub enum Hint {
 
 /// A fall of more than this between two readings (mm) is more than reading doubt: twice the
 /// 95 % half width of a difference of two readings, rounded (common practice, no source).
-const FALL_MM: f64 = 3.0;
+pub(crate) const FALL_MM: f64 = 3.0;
 
 /// A rise of more than this share of the bag's full height (1) between two readings is more than
 /// yeast does in a few minutes (own rule).
-const JUMP_SHARE: f64 = 0.5;
+pub(crate) const JUMP_SHARE: f64 = 0.5;
 
 /// What the curve itself shows; `bell` is the minute at which the bag's period ends, and
 /// `full_height_mm` how high a bag of this kind stands when it is as full as can be.

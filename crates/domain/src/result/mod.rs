@@ -18,11 +18,12 @@ mod shared_minute;
 mod summary;
 
 pub use answer::{Answer, Compared, Judged};
-pub use bags::BagResult;
+pub use bags::{BagResult, full_height_mm};
 pub use contents::Contents;
 pub use crossed::Crossed;
 pub use curve::{Curve, Rise};
 pub use hint::Hint;
+pub(crate) use hint::{FALL_MM, JUMP_SHARE};
 pub use ladder::{Dot, Ladder, LadderGap, TreatmentDots};
 pub use summary::Summary;
 

@@ -5,4 +5,6 @@ mod counted;
 mod day;
 mod properties;
 mod schedule;
+mod slip;
+mod slip_properties;
 mod stories;

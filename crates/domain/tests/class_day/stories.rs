@@ -147,7 +147,8 @@ fn two_devices_disagree_until_the_teacher_chooses() {
     let chosen = the_bag(&story).readings.remove(0);
     assert!(!chosen.rival);
     let history: Vec<f64> = chosen.mended.iter().map(|mended| mended.height_mm).collect();
-    assert_eq!(history, [9.0, 19.0], "what was put aside can still be seen");
+    assert_eq!(history, [19.0, 9.0], "what was put aside can still be seen");
+    assert!(chosen.is_confirmed(), "it was looked at and left as it is");
 
     // A paper brought in later, written before the choice, is put aside with the rest ...
     let paper = by(Who::Import, Entry { arrived: at(9000), ..entry(7, 1085, read(4, 10.0)) });

@@ -198,10 +198,12 @@ impl<'e> Gathering<'e> {
             self.refused.insert(rival.key, (rival.measured, Refused::NotChosen { by }));
         }
         if let Some(chosen) = heights.iter_mut().find(|height| height.key == chosen) {
+            // Before what the choice itself replaced, so that this stays the last.
+            let own = chosen.mended.iter().position(|mended| mended.by == by);
+            let own = own.unwrap_or(chosen.mended.len());
             let history =
                 aside.iter().map(|rival| Mended { height_mm: rival.height_mm, by, at });
-            chosen.mended.extend(history);
-            chosen.mended.sort_by_key(|mended| (mended.at, mended.by));
+            chosen.mended.splice(own..own, history);
         }
     }
 
