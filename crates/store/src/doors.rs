@@ -202,11 +202,7 @@ impl Store {
     /// # Errors
     /// Why it could not be taken out.
     pub fn drop_code(&self, code: &str) -> Result<(), StoreError> {
-        let code = code.to_owned();
-        self.write(move |line| {
-            line.run("delete from code where code = $1", &[(&code).into()])?;
-            Ok(())
-        })
+        self.take_out("delete from code where code = $1", code)
     }
 }
 
@@ -238,11 +234,7 @@ impl Store {
     /// # Errors
     /// Why it could not be taken out.
     pub fn drop_secret(&self, name: &str) -> Result<(), StoreError> {
-        let name = name.to_owned();
-        self.write(move |line| {
-            line.run("delete from secret where name = $1", &[(&name).into()])?;
-            Ok(())
-        })
+        self.take_out("delete from secret where name = $1", name)
     }
 
     /// Keeps a setting in place of what was there.
@@ -264,6 +256,19 @@ impl Store {
     /// Why it cannot be read.
     pub fn setting(&self, name: &str) -> Result<Option<String>, StoreError> {
         self.named("select value from setting where name = $1", name)
+    }
+
+    /// Takes a setting out.
+    ///
+    /// # Errors
+    /// Why it could not be taken out.
+    pub fn drop_setting(&self, name: &str) -> Result<(), StoreError> {
+        self.take_out("delete from setting where name = $1", name)
+    }
+
+    fn take_out(&self, sql: &'static str, name: &str) -> Result<(), StoreError> {
+        let name = name.to_owned();
+        self.write(move |line| line.run(sql, &[name.into()]).map(|_| ()))
     }
 
     fn put(&self, sql: &'static str, name: &str, value: &str) -> Result<(), StoreError> {

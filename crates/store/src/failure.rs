@@ -120,6 +120,12 @@ pub enum StoreError {
         /// The version.
         version: u32,
     },
+    /// A file of that name is there already.
+    #[error("{} is there already; choose another name", path.display())]
+    AlreadyThere {
+        /// The file or folder.
+        path: PathBuf,
+    },
     /// Restoring would write over a record that has something in it.
     #[error("the database already holds investigations; restore into an empty one")]
     NotEmpty,

@@ -70,6 +70,36 @@ pub(crate) fn sync_folder(folder: &Path) -> Result<(), StoreError> {
     Ok(())
 }
 
+/// The file beside a path in which something is prepared before it gets that name.
+pub(crate) fn part_of(path: &Path) -> PathBuf {
+    beside(path, ".part")
+}
+
+/// A path with something after its name.
+pub(crate) fn beside(path: &Path, ending: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(ending);
+    name.into()
+}
+
+/// Takes a file away, if it is there.
+pub(crate) fn take_away(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => {
+            Err(StoreError::file("take away", path, error))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Puts a finished file on disk and gives it its name in one step.
+pub(crate) fn give_name(part: &Path, path: &Path) -> Result<(), StoreError> {
+    let sync = File::options().write(true).open(part).and_then(|file| file.sync_all());
+    sync.map_err(|error| StoreError::file("write", part, error))?;
+    fs::rename(part, path).map_err(|error| StoreError::file("name", path, error))?;
+    path.parent().map_or(Ok(()), sync_folder)
+}
+
 fn make(folder: &Path) -> Result<(), StoreError> {
     if folder.is_dir() {
         return Ok(());

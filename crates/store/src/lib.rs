@@ -9,9 +9,14 @@
 //! who wait. What has been acknowledged is on disk.
 
 mod append;
+mod backup;
+#[cfg(feature = "postgres")]
+mod carry;
+mod check;
 
 mod clean;
 mod doors;
+mod export;
 
 mod failure;
 mod folder;
@@ -22,6 +27,7 @@ mod migrate;
 mod notice;
 mod plans;
 mod pool;
+mod restore;
 
 mod store;
 mod wire;
@@ -30,8 +36,11 @@ mod writer;
 pub mod written;
 
 pub use append::Receipt;
+pub use backup::Backup;
+pub use check::Checked;
 pub use doors::{Code, Session};
 pub use failure::StoreError;
 pub use plans::{Investigation, Kind};
+pub use restore::Restored;
 pub use store::{Place, Store};
 pub use words::{Forgotten, Unreached};

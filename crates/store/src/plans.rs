@@ -17,7 +17,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Self::Real => "real",
             Self::Rehearsal => "rehearsal",

@@ -54,12 +54,13 @@ impl Pool {
         work: impl FnOnce(&mut Line) -> Result<T, StoreError>,
     ) -> Result<T, StoreError> {
         let _open = self.gate.read().unwrap_or_else(PoisonError::into_inner);
-        let idle = self.idle().pop().filter(|line| !line.is_broken());
+        let mut idle = self.idle().pop();
+        if idle.as_mut().is_some_and(|line| !line.is_alive()) {
+            idle = None;
+        }
         let mut line = idle.map_or_else(|| self.source.reader(), Ok)?;
         let found = work(&mut line);
-        if !line.is_broken() {
-            self.idle().push(line);
-        }
+        self.idle().push(line);
         found
     }
 

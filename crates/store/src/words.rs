@@ -2,7 +2,7 @@
 
 use crate::clean;
 use crate::failure::StoreError;
-use crate::line::{Line, Value};
+use crate::line::Line;
 use crate::store::Store;
 use crate::writer::Writer;
 use barm_domain::record::WordsKey;
@@ -128,16 +128,8 @@ fn forget(
     // A reader would keep what is deleted alive in the log.
     let _closed = writer.pool.keep_out();
     let words = writer.line.alone(|line| {
-        let mut words = 0;
-        for key in which(line)? {
-            let with: [Value<'_>; 1] = [key.into()];
-            line.run(
-                "insert into forgotten (key) values ($1) on conflict (key) do nothing",
-                &with,
-            )?;
-            words += line.run("delete from words where key = $1", &with)?;
-        }
-        Ok(words)
+        let keys = which(line)?;
+        clean::delete(line, &keys)
     })?;
     clean::wipe(&mut writer.line)?;
     let (backups, unreached) = clean::backups(&mut writer.line)?;

@@ -52,9 +52,11 @@ impl Writer {
     pub(crate) fn work(mut self, jobs: &Receiver<Job>) {
         let mut next = jobs.recv().ok();
         while let Some(job) = next.take() {
-            self.mend();
             match job {
-                Job::Other(work) => work(&mut self),
+                Job::Other(work) => {
+                    self.mend();
+                    work(&mut self);
+                }
                 Job::Append { id, entries, then } => {
                     let mut size = entries.len();
                     let mut calls = vec![Call { id, entries, then }];
@@ -87,16 +89,22 @@ impl Writer {
 
     /// Connects again if the connection was lost.
     fn mend(&mut self) {
-        if self.line.is_broken() {
+        if !self.line.is_alive()
             // If it cannot be had, the next statement says so.
-            if let Ok(line) = self.source.writer() {
-                self.line = line;
-            }
+            && let Ok(line) = self.source.writer()
+        {
+            self.line = line;
         }
     }
 
     fn commit(&mut self, mut calls: Vec<Call>) {
-        match self.try_all(&calls) {
+        let mut done = self.try_all(&calls);
+        if done.is_err() && !self.line.is_alive() {
+            // Nobody knows whether that was committed; the keys make a second try safe.
+            self.mend();
+            done = self.try_all(&calls);
+        }
+        match done {
             Ok(results) => {
                 let ids: Vec<i64> = calls.iter().map(|call| call.id).collect();
                 let new = last_places(ids.into_iter().zip(&results));
@@ -114,7 +122,6 @@ impl Writer {
             }
             Err(_) => {
                 for call in calls {
-                    self.mend();
                     self.commit(vec![call]);
                 }
             }

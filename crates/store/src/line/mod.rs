@@ -88,22 +88,51 @@ impl Line {
         done
     }
 
+    /// Reads as if the record stood still.
+    pub(crate) fn still<T>(
+        &mut self,
+        work: impl FnOnce(&mut Self) -> Result<T, StoreError>,
+    ) -> Result<T, StoreError> {
+        match self {
+            Self::Sqlite(lite) => lite.script("begin")?,
+            #[cfg(feature = "postgres")]
+            Self::Postgres(server) => {
+                server.script("begin isolation level repeatable read read only")?;
+            }
+        }
+        let done = work(self);
+        let _ = self.script("rollback");
+        done
+    }
+
     /// Tells other programs on the same database of what will have been committed.
     pub(crate) fn tell(&mut self, what: &str) -> Result<(), StoreError> {
         match self {
-            // Nobody else has the file open.
-            Self::Sqlite(_) => Ok(()),
+            Self::Sqlite(_) => {
+                // Nobody else has the file open.
+                let _ = what;
+                Ok(())
+            }
             #[cfg(feature = "postgres")]
             Self::Postgres(server) => server.tell(what),
         }
     }
 
-    /// Whether the connection can no longer be used.
-    pub(crate) fn is_broken(&self) -> bool {
+    /// The file, if it is one.
+    pub(crate) const fn lite(&mut self) -> Option<&mut Lite> {
         match self {
-            Self::Sqlite(_) => false,
+            Self::Sqlite(lite) => Some(lite),
             #[cfg(feature = "postgres")]
-            Self::Postgres(server) => server.is_closed(),
+            Self::Postgres(_) => None,
+        }
+    }
+
+    /// Whether the connection can still be used. A server is asked.
+    pub(crate) fn is_alive(&mut self) -> bool {
+        match self {
+            Self::Sqlite(_) => true,
+            #[cfg(feature = "postgres")]
+            Self::Postgres(server) => server.is_alive(),
         }
     }
 }

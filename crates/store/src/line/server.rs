@@ -7,9 +7,13 @@ use postgres::types::{IsNull, ToSql, Type, to_sql_checked};
 use postgres::{Client, NoTls, Statement};
 use std::collections::HashMap;
 use std::error::Error;
+use std::time::Duration;
 
 /// The channel on which every process that uses the database tells of its commits.
 pub(crate) const LISTEN_FOR: &str = "barm_entry";
+
+/// How long a server may take to say that it is there.
+const PATIENCE: Duration = Duration::from_secs(5);
 
 /// One at a time may write; the number is the program's own ("Barm").
 const ALONE: &str = "begin; select pg_advisory_xact_lock(1113682541)";
@@ -47,8 +51,8 @@ impl Server {
         self.script(ALONE)
     }
 
-    pub(super) fn is_closed(&self) -> bool {
-        self.client.is_closed()
+    pub(super) fn is_alive(&mut self) -> bool {
+        self.client.is_valid(PATIENCE).is_ok()
     }
 
     pub(super) fn run(

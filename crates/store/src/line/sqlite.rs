@@ -2,8 +2,9 @@
 
 use super::{Row, Value};
 use crate::failure::StoreError;
+use rusqlite::backup::{Backup, StepResult};
 use rusqlite::types::{ToSqlOutput, ValueRef};
-use rusqlite::{Connection, ErrorCode, OpenFlags, params_from_iter};
+use rusqlite::{Connection, ErrorCode, OpenFlags, ffi, params_from_iter};
 use std::fs::File;
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
@@ -13,6 +14,9 @@ use std::time::Duration;
 const APPLICATION: i64 = 0x4261_726d;
 /// How long to wait for another connection of this program.
 const WAIT: Duration = Duration::from_secs(10);
+
+/// How long to wait before a copy is tried again.
+const PAUSE: Duration = Duration::from_millis(20);
 
 /// A connection to a SQLite file.
 pub(crate) struct Lite {
@@ -73,6 +77,23 @@ impl Lite {
             "checkpoint_fullfsync = on",
         ])?;
         Ok(self)
+    }
+
+    /// Turns a copy into a single file without a log beside it, to be written in one go.
+    pub(crate) fn single(self) -> Result<Self, StoreError> {
+        self.pragmas(&["journal_mode = delete", "synchronous = full"])?;
+        Ok(self)
+    }
+
+    /// Copies everything into another file, as it stands at one moment; writing goes on.
+    pub(crate) fn copy_into(&self, to: &mut Self) -> Result<(), StoreError> {
+        let explain = |error: rusqlite::Error| explain(&to.path, &error);
+        let copy = Backup::new(&self.connection, &mut to.connection).map_err(explain)?;
+        // In one step, or every commit meanwhile would start it anew.
+        while copy.step(-1).map_err(explain)? != StepResult::Done {
+            std::thread::sleep(PAUSE);
+        }
+        Ok(())
     }
 
     /// Refuses to write from now on.
@@ -207,7 +228,11 @@ fn numbered(sql: &str) -> String {
 fn explain(path: &Path, error: &rusqlite::Error) -> StoreError {
     let place = path.display().to_string();
     let path = path.to_owned();
+    // The index of the log could not be made longer, for which there is no other reason.
+    let no_room_for_index =
+        error.sqlite_error().is_some_and(|e| e.extended_code == ffi::SQLITE_IOERR_SHMSIZE);
     match error.sqlite_error_code() {
+        _ if no_room_for_index => StoreError::DiskFull { place },
         Some(ErrorCode::DiskFull) => StoreError::DiskFull { place },
         Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {
             StoreError::ReadOnly { path }

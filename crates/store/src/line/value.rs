@@ -58,6 +58,12 @@ impl Row {
         Self { cells: cells.into_iter() }
     }
 
+    /// The cells that are left.
+    #[cfg(feature = "postgres")]
+    pub(crate) fn rest(self) -> Vec<Value<'static>> {
+        self.cells.collect()
+    }
+
     /// The next cell, which holds a number.
     pub(crate) fn int(&mut self) -> Result<i64, StoreError> {
         self.maybe_int()?.ok_or_else(|| odd("nothing where a number should be"))

@@ -5,12 +5,14 @@
 
 mod opened;
 mod parts;
+mod shown;
 mod what;
 
 use crate::failure::StoreError;
 use crate::line::{Row, Value};
 use barm_domain::record::{Entry, Key, Subject, Who};
 
+pub(crate) use shown::line as shown;
 pub(crate) use what::KINDS;
 
 /// An entry in the form in which it is kept.
