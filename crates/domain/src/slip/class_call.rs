@@ -3,7 +3,6 @@
 use super::Expected;
 use crate::code::BagCode;
 use crate::record::Bag;
-use barm_science::ruler;
 
 /// No call before the median forecast of a bag has risen so far (mm): by then an empty bag and a
 /// working one can be told apart with a ruler, which may be off by 1 mm at each of two readings
@@ -73,7 +72,9 @@ pub fn class_call(bags: &[Followed<'_>]) -> Option<ClassCall> {
     (class && most(call.controls_low, call.controls_of)).then_some(call)
 }
 
-/// Minute of the last reading, and whether it is low beyond what the ruler leaves open.
+/// Minute of the last reading, and whether it is low. What the ruler leaves open is not taken off
+/// each bag: it goes either way, and most bags must agree. With it, a band as wide as that of an
+/// ordinary recipe would hide dead yeast until minute 12.
 fn judge(followed: &Followed<'_>) -> Option<(f64, bool)> {
     let bag = followed.bag;
     let over = bag.lost.is_some() || bag.vented.is_some() || bag.set_aside.is_some();
@@ -85,6 +86,5 @@ fn judge(followed: &Followed<'_>) -> Option<(f64, bool)> {
         return None;
     }
     let rise = last.height_mm - zero.height_mm;
-    let doubt = 2.0 * ruler::usual_difference_sd_mm();
-    Some((minute, rise + doubt < expected.low_mm))
+    Some((minute, rise < expected.low_mm))
 }

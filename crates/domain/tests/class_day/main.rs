@@ -1,6 +1,7 @@
 //! The class day: what entries add up to, and what follows from it by the clock.
 
 mod board;
+mod calls;
 mod counted;
 mod day;
 mod properties;
