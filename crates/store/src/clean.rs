@@ -9,6 +9,30 @@ use std::fs::{self, File};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
+/// Notes that something was deleted and has still to be overwritten.
+pub(crate) fn promise(line: &mut Line) -> Result<(), StoreError> {
+    let sql = "insert into setting (name, value) values ('wipe', 'due') \
+         on conflict (name) do nothing";
+    line.run(sql, &[]).map(|_| ())
+}
+
+/// Notes that it was.
+pub(crate) fn kept(line: &mut Line) -> Result<(), StoreError> {
+    line.run("delete from setting where name = 'wipe'", &[]).map(|_| ())
+}
+
+/// Overwrites what was deleted by a program that did not get as far as that.
+pub(crate) fn catch_up(line: &mut Line) -> Result<(), StoreError> {
+    let sql = "select value from setting where name = 'wipe'";
+    if line.first(sql, &[], |mut row| row.text())?.is_some() {
+        wipe(line)?;
+        // What cannot be reached now is tried again with the next deletion.
+        backups(line)?;
+        line.alone(kept)?;
+    }
+    Ok(())
+}
+
 /// Overwrites what was deleted. Nobody may be reading.
 pub(crate) fn wipe(line: &mut Line) -> Result<(), StoreError> {
     match line {

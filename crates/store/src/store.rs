@@ -1,5 +1,6 @@
 //! The store: one writer, many readers.
 
+use crate::clean;
 use crate::failure::StoreError;
 use crate::folder::{self, Held};
 use crate::line::Line;
@@ -64,6 +65,7 @@ impl Store {
                 let lite = folder::open_for_writing(folder)?;
                 let mut line = Line::Sqlite(lite);
                 migrate(&mut line, &folder.display().to_string())?;
+                clean::catch_up(&mut line)?;
                 let source = Source::File(folder::record_in(folder));
                 Self::start(line, source, Some(held))
             }

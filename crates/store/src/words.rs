@@ -86,7 +86,8 @@ impl Store {
     /// Deletes words, overwrites them on disk, and cleans the backups that the program made.
     ///
     /// # Errors
-    /// Why it could not be done. Words may then be deleted but not yet overwritten; call again.
+    /// Why it could not be done. Words may then be deleted but not yet overwritten; that is done
+    /// when the record is opened again.
     pub fn forget_words(&self, keys: &[WordsKey]) -> Result<Forgotten, StoreError> {
         let keys: Vec<String> = keys.iter().map(WordsKey::to_string).collect();
         self.with_writer(move |writer| forget(writer, |_| Ok(keys)))
@@ -129,9 +130,11 @@ fn forget(
     let _closed = writer.pool.keep_out();
     let words = writer.line.alone(|line| {
         let keys = which(line)?;
+        clean::promise(line)?;
         clean::delete(line, &keys)
     })?;
     clean::wipe(&mut writer.line)?;
     let (backups, unreached) = clean::backups(&mut writer.line)?;
+    writer.line.alone(clean::kept)?;
     Ok(Forgotten { words, backups, unreached })
 }

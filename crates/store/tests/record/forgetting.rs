@@ -68,7 +68,7 @@ fn no_byte_of_a_deleted_word_is_left_in_the_record_its_log_or_its_backups() {
     assert_eq!(unreached.path, elsewhere.path().join("10.sqlite"));
     assert_eq!(unreached.made, at(10));
     assert_eq!(with_mark(record), [] as [PathBuf; 0], "while the program runs");
-    assert_eq!(with_mark(elsewhere.path()), [moved.clone()]);
+    assert_eq!(with_mark(elsewhere.path()), std::slice::from_ref(&moved));
 
     // The moved one is back, and is cleaned with the next deletion.
     fs::rename(&moved, elsewhere.path().join("10.sqlite")).unwrap();
@@ -85,4 +85,27 @@ fn no_byte_of_a_deleted_word_is_left_in_the_record_its_log_or_its_backups() {
     let store = ground.open();
     assert_eq!(store.full_check().unwrap().entries, 31);
     assert_eq!(store.backups().unwrap().len(), 3);
+}
+
+#[test]
+fn a_program_that_died_before_it_had_overwritten_does_so_when_it_is_opened() {
+    let ground = Ground::folder();
+    let Place::Folder(record) = &ground.place else { panic!("a folder") };
+    let store = ground.open();
+    let id = store.add_investigation("Syrup or oats", Kind::Real, at(0)).unwrap().id;
+    let text = format!("{MARK} {}", "y".repeat(9000));
+    store.keep_words(id, WordsKey(1), "reason", &text).unwrap();
+    drop(store);
+    // What the deletion leaves behind if nothing comes after its commit.
+    let file = rusqlite::Connection::open(record.join("record.sqlite")).unwrap();
+    file.execute_batch(
+        "pragma secure_delete = off; begin; delete from words;
+         insert into setting values ('wipe', 'due'); commit",
+    )
+    .unwrap();
+    drop(file);
+    assert_eq!(with_mark(record), [record.join("record.sqlite")]);
+    let store = ground.open();
+    assert_eq!(with_mark(record), [] as [PathBuf; 0]);
+    assert_eq!(store.setting("wipe").unwrap(), None);
 }
