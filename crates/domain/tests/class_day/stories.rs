@@ -237,6 +237,22 @@ fn bags_are_set_aside_by_the_rules_of_the_plan_only() {
 }
 
 #[test]
+fn taking_back_undoes_the_newest_first() {
+    let aside = entry(1, 1000, What::SetAside { rule: "leak".into() });
+    let taken_back = |number, second| entry(number, second, What::TakenBack);
+    let left = |story: &[Entry]| {
+        let bag = the_bag(story);
+        (bag.set_aside.is_some(), bag.lost.is_some())
+    };
+    let lost_last = [aside.clone(), entry(2, 1100, What::Lost), taken_back(3, 1200)];
+    assert_eq!(left(&lost_last), (true, false));
+    let lost_first = [entry(2, 900, What::Lost), aside, taken_back(3, 1200)];
+    assert_eq!(left(&lost_first), (false, true));
+    let both = [lost_first.to_vec(), vec![taken_back(4, 1300)]].concat();
+    assert_eq!(left(&both), (false, false));
+}
+
+#[test]
 fn a_swapped_label_is_set_right() {
     let truth = |treatment: Option<&str>, group| {
         What::SetRight(Truth { treatment: treatment.map(Into::into), group })
