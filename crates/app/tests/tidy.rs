@@ -121,6 +121,37 @@ fn documents_turn_bytes_into_bytes() {
 }
 
 #[test]
+fn the_store_knows_no_science_page_or_network_face() {
+    let dependencies = dependencies("store");
+    for forbidden in ["libm", "axum", "tower", "tokio", "maud", "typst", "clap"] {
+        assert!(!dependencies.contains(forbidden), "store must not depend on {forbidden}");
+    }
+    absent(
+        "crates/store/src",
+        &["barm_science", "Timestamp::now", "println!", "std::env::var"],
+        "store keeps what it is given; time and place come from those who call it",
+    );
+}
+
+#[test]
+fn only_the_store_speaks_to_a_database() {
+    for folder in
+        ["crates/science/src", "crates/domain/src", "crates/documents/src", "crates/app/src"]
+    {
+        absent(folder, &["rusqlite", "postgres::"], "what is kept on disk belongs to store");
+    }
+    // The layouts of entries are read and written in one place.
+    for (file, text) in rust_files("crates/store/src") {
+        let is_wire = file.starts_with("crates/store/src/wire");
+        assert!(
+            is_wire || !text.contains("Deserialize"),
+            "{} reads a layout; only wire does",
+            file.display()
+        );
+    }
+}
+
+#[test]
 fn faces_go_through_the_desk() {
     absent(
         "crates/app/src/cli",
@@ -143,9 +174,13 @@ fn no_room_is_a_lumber_room() {
 fn most_files_are_short() {
     let mut long = Vec::new();
     let mut all = 0;
-    for folder in
-        ["crates/science/src", "crates/domain/src", "crates/documents/src", "crates/app/src"]
-    {
+    for folder in [
+        "crates/science/src",
+        "crates/domain/src",
+        "crates/store/src",
+        "crates/documents/src",
+        "crates/app/src",
+    ] {
         for (file, text) in rust_files(folder) {
             all += 1;
             let lines = text.lines().count();

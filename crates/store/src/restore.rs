@@ -153,7 +153,8 @@ fn into_server(address: &str, from: &Path) -> Result<Restored, StoreError> {
     let mut server = Line::Postgres(Box::new(server));
     migrate(&mut server, &place)?;
     // In a copy, for the backup may lie where nothing can be written.
-    let part = std::env::temp_dir().join(format!("barm-restore-{}.sqlite", std::process::id()));
+    let name = getrandom::u64().unwrap_or_else(|_| std::process::id().into());
+    let part = std::env::temp_dir().join(format!("barm-restore-{name:016x}.sqlite"));
     let restored = prepare(&part, from).and_then(|mut copy| {
         carry(&mut copy, &mut server)?;
         let checked = crate::check::whole(&mut server)?;
