@@ -1,0 +1,207 @@
+# What students, families and aides read. Short words, one thought a sentence, 15 words at most.
+# A language is a file like this one and a row in the table of languages.
+
+language-name = English
+language-choose = Language
+
+# States: each word stands beside its own shape.
+state-due = Read now
+state-late = Late { $time }
+state-saved = Saved
+state-kept = Kept on this device
+state-doubt = Doubtful
+state-locked = Locked at { $time }
+state-refused = Not taken
+
+# Something odd at the bench.
+odd-leak = Leak
+odd-spill = Spill
+odd-foam = Foam
+odd-late = Late
+odd-bumped = Bumped
+odd-not-read = Not read
+
+# The page where a group joins.
+join-title = Join your group
+join-lead = You need two codes. One is for this class, one is for your group.
+join-period = Class code
+join-period-hint = It is on the wall.
+join-group = Group code
+join-group-hint = It is on your tray. The code on a bag label works too.
+join-bag = You hold bag { $bag }.
+join-bag-wrong = That is not my bag
+join-go = Join
+join-fault = These codes do not fit. Look again and write both once more.
+join-wait = Too many tries. Wait { $seconds } seconds, then try again.
+join-brings = This device brings { $count } readings. Join, and they are sent.
+
+# The bench page: its head.
+bench-title = Group { $group }, period { $period }
+bench-title-named = { $label }, group { $group }, period { $period }
+bench-invented = Made-up class. Nothing here is real.
+bench-rehearsal = Rehearsal. Nothing here counts.
+bench-all-saved = All saved
+bench-kept-count = { $count } kept on this device
+bench-no-link = No link to the teacher's computer. Go on reading. Nothing is lost.
+bench-stay = Keep this page open until all is saved.
+bench-out = This device is no longer in the group. Join again to send what it keeps.
+bench-out-go = Join again
+bench-loading = One moment.
+bench-no-script = This page needs scripts. Turn them on, or write on paper.
+bench-no-store = This browser cannot keep readings. Write them on paper too.
+bench-no-bags = Your group has no bags today.
+bench-stand-in = Your group works with class data today.
+
+# Its tabs and clocks.
+bench-bags = Your bags
+bench-now = now
+bench-then = then
+bench-in = in { $time }
+bench-zero-next = zero first
+bench-done = done
+bench-opened = open
+bench-lost = lost
+bench-aside = set aside
+bench-still = waits
+bench-reading-of = the { $minute }-minute reading
+bench-reading-zero = the zero reading
+bench-reading-between = a reading in between
+bench-next-in = next in
+bench-wait = The next reading starts in
+bench-wait-minute = at { $minute } minutes
+bench-wait-bag = bag { $bag }
+bench-between = Read a bag in between
+bench-stopped = All clocks stand still
+bench-stopped-lead = Wait for your teacher. No reading is late.
+bench-not-begun = Your teacher starts the clock.
+bench-over = The period is over.
+
+# Writing a height.
+bench-ask = How high is the card on bag { $bag }?
+bench-how = Ruler on the bench. Eye at the card. Hands off the bag.
+bench-height = Height in millimeters
+bench-tens = tens
+bench-ones = ones
+bench-two-taps = Two taps and it is written. You can change it.
+bench-type = 50 or more, or a half
+bench-type-label = Height in mm, such as 104 or 12.5
+bench-type-go = Write it down
+bench-type-fault = Write a number from 0 to 250.
+bench-keys = Back to the keys
+bench-written = Bag { $bag }: { $mm } mm.
+bench-change = Change it
+bench-change-ask = What is right for bag { $bag }, { $reading }?
+bench-change-lead = It says { $mm } mm. The old number stays in the record.
+bench-change-stop = Leave it
+bench-readings = What you wrote
+bench-changed = was { $mm } mm
+
+# When a height looks odd. Only the bag's own readings, its size and the ruler are asked.
+guard-please = Please check.
+guard-before = At { $minute } minutes the card was at { $mm } mm.
+guard-before-zero = At the start the card was at { $mm } mm.
+guard-centimeter = Is this { $mm } mm or { $cm } cm?
+guard-inch = Is this { $mm } mm or did you read inches?
+guard-fell = Now it is lower. Is the zip tight?
+guard-jumped = That is a big step.
+guard-too-high = No bag of this size gets so high.
+guard-again = Read it again
+guard-keep = { $mm } mm
+guard-write-centimeter = { $cm } cm, write { $mm }
+guard-write-inch = { $inch } in, write { $mm }
+guard-leak = { $mm } mm, and it leaks
+
+# Odd things.
+bench-odd = Something odd?
+bench-odd-lead = Tap what you see on bag { $bag }.
+bench-odd-noted = { $odd }: bag { $bag }, { $time }
+
+# The own curve.
+bench-curve = Your curve
+bench-curve-title = Card height of your bags
+bench-curve-empty = Your first reading starts the curve.
+bench-curve-bench = bench
+bench-curve-bag = Bag { $bag }
+bench-curve-list = Bag { $bag }: { $list }.
+bench-curve-point = { $mm } mm at { $minute } min
+bench-curve-rose = Bag { $bag } rose { $mm } mm in { $minute } minutes.
+bench-curve-fell = Bag { $bag } fell { $mm } mm in { $minute } minutes.
+bench-curve-flat = Bag { $bag } did not rise in { $minute } minutes.
+bench-curve-ruler = The small bars are 1 mm up and down: how well a ruler can be read.
+
+# The guess.
+bench-guess = Your guess
+bench-guess-lead = How far will each card rise by the last reading?
+bench-guess-bag = Bag { $bag }, in mm
+bench-guess-why = Why do you think so? Write no names.
+bench-guess-save = Save the guess
+bench-guess-fault = Write a number from 0 to 250 for each bag.
+bench-guess-locks = It locks with your first zero reading.
+bench-guess-says = Bag { $bag } about { $mm } mm.
+bench-guess-none = No guess was written.
+
+# What to do.
+bench-steps = What to do
+bench-plan = Your plan
+bench-plan-lead = This is what you chose.
+bench-plan-changes = You change: { $thing }.
+step-goggles = Put your goggles on.
+step-label = Find bag { $bag } and read its label.
+step-dry = Put in: { $things }.
+step-water = Pour in { $amount } of water at { $degrees }.
+step-close = Press the air out and close the zip.
+step-rub = Rub the bag softly until nothing in it is dry.
+step-bench = Lay it flat on the bench. Put the card on top.
+step-towel = Lay it flat between the towels. Put the card on top.
+step-tray = Lay it in the warm tray. Put the card on top.
+step-zero = Read the zero height at once.
+thing-yeast = yeast
+thing-water = water
+thing-nothing = nothing more
+thing-of = { $amount } { $thing }
+
+# After the last reading.
+bench-after = After the last reading
+bench-after-open = Open the bags over the tub.
+bench-after-goggles = Goggles stay on until then.
+bench-after-tap = Tap when a bag is open.
+bench-after-bag = Bag { $bag } is open
+bench-after-done = All bags are open. Wash your hands.
+
+# Two heights for one reading.
+bench-two = Two heights for bag { $bag }
+bench-two-lead = Both are kept. Your teacher picks one.
+bench-two-line = { $reading }: { $mm } mm, { $who }, { $time }
+who-device = from this device
+who-group = from your group
+who-teacher = from your teacher
+who-paper = from paper
+
+# The device: what it keeps, where it sends, and how it forgets.
+bench-device = This device
+bench-list-show = Show unsent as a list
+bench-list-hide = Hide the list
+bench-list-lead = Copy this on paper if you must.
+bench-list-empty = Nothing waits to be sent.
+bench-list-bag = Bag
+bench-list-minute = Minute
+bench-list-mm = mm
+bench-list-time = Time
+bench-list-what = What
+bench-refused = The teacher's computer did not take { $count } of your entries. Tell your teacher.
+bench-move = New address
+bench-move-lead = Has your teacher named a new address? Write it here.
+bench-move-label = Address, such as 192.168.1.20:8080
+bench-move-go = Go there
+bench-move-fault = That is not an address. Copy it from the wall.
+bench-move-keeps = What is not sent goes with you.
+bench-carry = This page was given { $count } entries from an old address.
+bench-carry-lead = Did you bring them?
+bench-carry-take = Yes, send them
+bench-carry-leave = No, leave them
+bench-clear = Clear this device
+bench-clear-lead = Do this at the end of the period. The next class starts fresh.
+bench-clear-unsent = { $count } entries are not sent yet. Copy the list first.
+bench-clear-sure = Yes, clear it
+bench-clear-stop = No, keep it
+bench-cleared = This device is clear.

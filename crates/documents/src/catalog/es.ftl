@@ -1,0 +1,207 @@
+# Lo que leen estudiantes, familias y asistentes. Palabras cortas, una idea por frase.
+# Español de México y de las escuelas de EE. UU., de ustedes.
+
+language-name = Español
+language-choose = Idioma
+
+# Estados: cada palabra va junto a su forma.
+state-due = Lean ya
+state-late = Tarde { $time }
+state-saved = Guardado
+state-kept = Guardado solo aquí
+state-doubt = Dudosa
+state-locked = Cerrada a las { $time }
+state-refused = No entró
+
+# Algo raro en la mesa.
+odd-leak = Fuga
+odd-spill = Derrame
+odd-foam = Espuma
+odd-late = Tarde
+odd-bumped = Golpe
+odd-not-read = Sin leer
+
+# La página para entrar.
+join-title = Entren a su grupo
+join-lead = Usen dos códigos. Uno es de esta clase y otro es de su grupo.
+join-period = Código de la clase
+join-period-hint = Está en la pared.
+join-group = Código del grupo
+join-group-hint = Está en su charola. También sirve el código de una bolsa.
+join-bag = Tienen la bolsa { $bag }.
+join-bag-wrong = No es mi bolsa
+join-go = Entrar
+join-fault = Los códigos no van juntos. Miren bien y escriban los dos otra vez.
+join-wait = Son muchos intentos. Esperen { $seconds } segundos y prueben de nuevo.
+join-brings = Este aparato trae { $count } lecturas. Entren y se mandan.
+
+# La página de la mesa: arriba.
+bench-title = Grupo { $group }, período { $period }
+bench-title-named = { $label }, grupo { $group }, período { $period }
+bench-invented = Clase inventada. Nada de esto es real.
+bench-rehearsal = Ensayo. Nada de esto cuenta.
+bench-all-saved = Todo guardado
+bench-kept-count = { $count } solo aquí
+bench-no-link = No hay línea con su maestra o maestro. Sigan. Nada se pierde.
+bench-stay = No cierren esta página hasta que todo se guarde.
+bench-out = Este aparato ya no está en el grupo. Entren otra vez para mandar todo.
+bench-out-go = Entrar otra vez
+bench-loading = Un momento.
+bench-no-script = Esta página usa scripts. Actívenlos o escriban en papel.
+bench-no-store = Aquí no se puede guardar. Escriban también en papel.
+bench-no-bags = Hoy su grupo no tiene bolsas.
+bench-stand-in = Hoy su grupo usa datos de la clase.
+
+# Pestañas y relojes.
+bench-bags = Sus bolsas
+bench-now = ahora
+bench-then = luego
+bench-in = en { $time }
+bench-zero-next = falta el cero
+bench-done = lista
+bench-opened = abierta
+bench-lost = perdida
+bench-aside = aparte
+bench-still = espera
+bench-reading-of = la lectura de los { $minute } minutos
+bench-reading-zero = la lectura cero
+bench-reading-between = una lectura de más
+bench-next-in = la otra en
+bench-wait = La próxima lectura empieza en
+bench-wait-minute = a los { $minute } minutos
+bench-wait-bag = bolsa { $bag }
+bench-between = Leer una bolsa de más
+bench-stopped = Los relojes están parados
+bench-stopped-lead = Esperen a su maestra o maestro. Nada va tarde.
+bench-not-begun = Su maestra o maestro inicia el reloj.
+bench-over = Se acabó la hora.
+
+# Escribir una altura.
+bench-ask = ¿Qué tan alta está la tarjeta de la bolsa { $bag }?
+bench-how = La regla en la mesa. El ojo a la altura. No toquen la bolsa.
+bench-height = Altura en milímetros
+bench-tens = decenas
+bench-ones = unidades
+bench-two-taps = Dos toques y queda escrito. Lo pueden cambiar.
+bench-type = 50 o más, o un medio
+bench-type-label = Altura en mm, como 104 o 12.5
+bench-type-go = Escribir
+bench-type-fault = Escriban un número de 0 a 250.
+bench-keys = Volver a las teclas
+bench-written = Bolsa { $bag }: { $mm } mm.
+bench-change = Cambiar
+bench-change-ask = ¿Qué va en la bolsa { $bag }, { $reading }?
+bench-change-lead = Dice { $mm } mm. El número viejo también se guarda.
+bench-change-stop = Dejar así
+bench-readings = Lo que escribieron
+bench-changed = decía { $mm } mm
+
+# Cuando una altura parece rara.
+guard-please = Revisen, por favor.
+guard-before = A los { $minute } minutos la tarjeta estaba en { $mm } mm.
+guard-before-zero = Al inicio la tarjeta estaba en { $mm } mm.
+guard-centimeter = ¿Son { $mm } mm o { $cm } cm?
+guard-inch = ¿Son { $mm } mm o leyeron pulgadas?
+guard-fell = Ahora está más baja. ¿Está bien cerrada?
+guard-jumped = Es un salto grande.
+guard-too-high = Una bolsa así no sube tanto.
+guard-again = Leer otra vez
+guard-keep = { $mm } mm
+guard-write-centimeter = { $cm } cm, poner { $mm }
+guard-write-inch = { $inch } pulg, poner { $mm }
+guard-leak = { $mm } mm, y hay fuga
+
+# Cosas raras.
+bench-odd = ¿Algo raro?
+bench-odd-lead = Toquen lo que ven en la bolsa { $bag }.
+bench-odd-noted = { $odd }: bolsa { $bag }, { $time }
+
+# La curva propia.
+bench-curve = Su curva
+bench-curve-title = Altura de la tarjeta de sus bolsas
+bench-curve-empty = Su primera lectura inicia la curva.
+bench-curve-bench = mesa
+bench-curve-bag = Bolsa { $bag }
+bench-curve-list = Bolsa { $bag }: { $list }.
+bench-curve-point = { $mm } mm a los { $minute } min
+bench-curve-rose = La bolsa { $bag } subió { $mm } mm en { $minute } minutos.
+bench-curve-fell = La bolsa { $bag } bajó { $mm } mm en { $minute } minutos.
+bench-curve-flat = La bolsa { $bag } no subió en { $minute } minutos.
+bench-curve-ruler = Las rayas cortas van 1 mm arriba y abajo: así de bien lee una regla.
+
+# La idea.
+bench-guess = Su idea
+bench-guess-lead = ¿Cuánto va a subir cada tarjeta al final?
+bench-guess-bag = Bolsa { $bag }, en mm
+bench-guess-why = ¿Por qué piensan eso? No pongan nombres.
+bench-guess-save = Guardar la idea
+bench-guess-fault = Pongan un número de 0 a 250 para cada bolsa.
+bench-guess-locks = Se cierra con su primera lectura cero.
+bench-guess-says = Bolsa { $bag } unos { $mm } mm.
+bench-guess-none = No escribieron una idea.
+
+# Qué hacer.
+bench-steps = Qué hacer
+bench-plan = Su plan
+bench-plan-lead = Esto escogieron ustedes.
+bench-plan-changes = Cambian: { $thing }.
+step-goggles = Pónganse los lentes.
+step-label = Busquen la bolsa { $bag } y lean su etiqueta.
+step-dry = Pongan: { $things }.
+step-water = Echen { $amount } de agua a { $degrees }.
+step-close = Saquen el aire y cierren la bolsa.
+step-rub = Froten la bolsa suave hasta que nada quede seco.
+step-bench = Déjenla plana en la mesa. Pongan la tarjeta encima.
+step-towel = Déjenla plana entre las toallas. Pongan la tarjeta encima.
+step-tray = Déjenla en la charola tibia. Pongan la tarjeta encima.
+step-zero = Lean la altura cero ya mismo.
+thing-yeast = levadura
+thing-water = agua
+thing-nothing = nada más
+thing-of = { $amount } { $thing }
+
+# Después de la última lectura.
+bench-after = Después de la última lectura
+bench-after-open = Abran las bolsas sobre la tina.
+bench-after-goggles = No se quiten los lentes hasta entonces.
+bench-after-tap = Toquen cuando una bolsa esté abierta.
+bench-after-bag = La bolsa { $bag } está abierta
+bench-after-done = Todas las bolsas están abiertas. Lávense las manos.
+
+# Dos alturas para una lectura.
+bench-two = Dos alturas para la bolsa { $bag }
+bench-two-lead = Las dos se guardan. Su maestra o maestro escoge una.
+bench-two-line = { $reading }: { $mm } mm, { $who }, { $time }
+who-device = de este aparato
+who-group = de su grupo
+who-teacher = de su maestra o maestro
+who-paper = de papel
+
+# El aparato: qué guarda, a dónde manda y cómo olvida.
+bench-device = Este aparato
+bench-list-show = Ver lo no mandado en una lista
+bench-list-hide = Quitar la lista
+bench-list-lead = Cópienlo en papel si hace falta.
+bench-list-empty = No falta nada por mandar.
+bench-list-bag = Bolsa
+bench-list-minute = Minuto
+bench-list-mm = mm
+bench-list-time = Hora
+bench-list-what = Qué
+bench-refused = Hay { $count } datos que no entraron. Avisen a su maestra o maestro.
+bench-move = Dirección nueva
+bench-move-lead = ¿Les dieron una dirección nueva? Pónganla aquí.
+bench-move-label = Dirección, como 192.168.1.20:8080
+bench-move-go = Ir allá
+bench-move-fault = Eso no es una dirección. Cópienla de la pared.
+bench-move-keeps = Lo que falta mandar va con ustedes.
+bench-carry = Llegaron { $count } datos de una dirección vieja.
+bench-carry-lead = ¿Los trajeron ustedes?
+bench-carry-take = Sí, mandarlos
+bench-carry-leave = No, dejarlos
+bench-clear = Borrar este aparato
+bench-clear-lead = Háganlo al final de la hora. La otra clase empieza de cero.
+bench-clear-unsent = Faltan { $count } datos por mandar. Copien la lista antes.
+bench-clear-sure = Sí, borrar
+bench-clear-stop = No, guardar
+bench-cleared = Este aparato está limpio.
