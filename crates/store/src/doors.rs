@@ -84,7 +84,7 @@ impl Store {
     /// Why it cannot be read.
     pub fn session(&self, token: &str, now: Timestamp) -> Result<Option<Session>, StoreError> {
         let with: [Value<'_>; 2] = [hash(token).into(), now.as_microsecond().into()];
-        self.read(|line| line.first(SESSION, &with, session))
+        self.read(|line| line.first(SESSION, &with, |mut row| session(&mut row)))
     }
 
     /// Notes that a session was seen.
@@ -284,7 +284,7 @@ impl Store {
     }
 }
 
-fn session(mut row: Row) -> Result<Session, StoreError> {
+pub(crate) fn session(row: &mut Row) -> Result<Session, StoreError> {
     Ok(Session {
         role: row.text()?,
         investigation: row.maybe_int()?,

@@ -20,6 +20,7 @@ mod export;
 
 mod failure;
 mod folder;
+mod joined;
 mod line;
 #[cfg(feature = "postgres")]
 mod listen;

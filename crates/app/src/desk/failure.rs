@@ -1,5 +1,6 @@
 //! Why the desk could not do what it was asked.
 
+use super::doors::TooWeak;
 use super::plan_file::Mistakes;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
@@ -7,6 +8,7 @@ use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::prep::PrepError;
 use barm_domain::starter::StarterError;
+use barm_store::StoreError;
 use barm_store::written::WriteError;
 use std::io;
 use std::path::PathBuf;
@@ -52,6 +54,42 @@ pub(crate) enum DeskError {
     /// A page cannot be set.
     #[error("a page could not be set")]
     Page(#[from] PdfError),
+    /// The record cannot be opened, read or written.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// A plan that is to be saved has mistakes.
+    #[error("the plan has mistakes, and was not saved")]
+    Unsound(Vec<Mistake>),
+    /// An investigation that has no plan.
+    #[error("“{title}” has no plan that this program can read")]
+    NoPlan {
+        /// Its title.
+        title: String,
+    },
+    /// There is no such investigation.
+    #[error("there is no investigation number {id}")]
+    NoInvestigation {
+        /// Its number.
+        id: i64,
+    },
+    /// There is no such period.
+    #[error("the plan has no period “{name}”")]
+    NoPeriod {
+        /// Its name.
+        name: String,
+    },
+    /// A passphrase is not taken.
+    #[error("that passphrase is easily guessed: {0}")]
+    Weak(#[from] TooWeak),
+    /// The system gives no random numbers.
+    #[error("this computer gives no random numbers; nothing was done")]
+    Chance,
+    /// A passphrase cannot be hashed.
+    #[error("the passphrase could not be worked on; nothing was done")]
+    Hash,
+    /// The work was cut short.
+    #[error("the program is stopping; this was not done")]
+    Stopped,
 }
 
 impl DeskError {
@@ -76,6 +114,15 @@ impl DeskError {
             | Self::Outlook(_)
             | Self::Bags(_)
             | Self::Starter(_)
+            | Self::Store(_)
+            | Self::Unsound(_)
+            | Self::NoPlan { .. }
+            | Self::NoInvestigation { .. }
+            | Self::NoPeriod { .. }
+            | Self::Weak(_)
+            | Self::Chance
+            | Self::Hash
+            | Self::Stopped
             | Self::Page(_) => None,
         }
     }
@@ -83,12 +130,24 @@ impl DeskError {
     /// 1: the plan or the data have faults. 2: unreadable input or wrong use.
     pub(crate) const fn exit_code(&self) -> u8 {
         match self {
-            Self::Plan(_) | Self::Outlook(_) | Self::Prep(_) | Self::Bags(_) => 1,
+            Self::Plan(_)
+            | Self::Unsound(_)
+            | Self::Outlook(_)
+            | Self::Prep(_)
+            | Self::Bags(_) => 1,
             Self::Read { .. }
             | Self::Taken { .. }
             | Self::Answer(_)
             | Self::Write(_)
             | Self::Starter(_)
+            | Self::Store(_)
+            | Self::NoPlan { .. }
+            | Self::NoInvestigation { .. }
+            | Self::NoPeriod { .. }
+            | Self::Weak(_)
+            | Self::Chance
+            | Self::Hash
+            | Self::Stopped
             | Self::Page(_) => 2,
         }
     }

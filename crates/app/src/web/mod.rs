@@ -7,10 +7,22 @@
 
 mod assets;
 mod caller;
+mod cookies;
+mod devices;
+mod events;
 mod guard;
+mod headers;
+mod host;
+mod join;
+mod log;
+mod origin;
 mod page;
 mod routes;
 mod serve;
+mod sign_in;
 mod state;
+mod time;
+mod trouble;
 
 pub(crate) use serve::{Ask, serve};
+pub(crate) use state::Reach;

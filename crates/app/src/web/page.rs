@@ -1,11 +1,26 @@
 //! The sheet that every page is written on.
 
 use super::assets::address;
-use axum::response::Html;
+use super::caller::Device;
+use super::state::Web;
+use super::trouble::Trouble;
+use axum::extract::State;
+use axum::response::{Html, Redirect};
 use maud::{DOCTYPE, Markup, html};
 
 /// A page: its language, its title, and what stands on it.
 pub(super) fn sheet(language: &str, title: &str, body: &Markup) -> Html<String> {
+    sheet_with(language, title, &[], &[], body)
+}
+
+/// A page with styles and scripts of its own, by the names of the files; scripts are modules.
+pub(super) fn sheet_with(
+    language: &str,
+    title: &str,
+    styles: &[&str],
+    scripts: &[&str],
+    body: &Markup,
+) -> Html<String> {
     let page = html! {
         (DOCTYPE)
         html lang=(language) {
@@ -16,6 +31,12 @@ pub(super) fn sheet(language: &str, title: &str, body: &Markup) -> Html<String> 
                 link rel="stylesheet" href=(address("fonts.css"));
                 link rel="stylesheet" href=(address("tokens.css"));
                 link rel="stylesheet" href=(address("base.css"));
+                @for style in styles {
+                    link rel="stylesheet" href=(address(style));
+                }
+                @for script in scripts {
+                    script type="module" src=(address(script)) {}
+                }
             }
             body { (body) }
         }
@@ -23,10 +44,21 @@ pub(super) fn sheet(language: &str, title: &str, body: &Markup) -> Html<String> 
     Html(page.into_string())
 }
 
-/// The first page.
-pub(super) async fn door() -> Html<String> {
+/// The first page: on this computer the teacher's, from the network the groups'.
+pub(super) async fn door(State(web): State<Web>, device: Device) -> Redirect {
+    let here = device.address.is_some_and(|address| address.is_loopback());
+    let near = here || web.reach.tls || web.reach.teacher_from_network;
+    Redirect::to(if near { "/shelf" } else { "/join" })
+}
+
+/// All investigations.
+pub(super) async fn shelf(State(web): State<Web>) -> Result<Html<String>, Trouble> {
+    let all = web.wait(|shelf, _| shelf.investigations()).await?;
     let body = html! {
-        main.quietpage { h1 { "Barm" } }
+        main.quietpage {
+            h1 { "Investigations" }
+            ul { @for one in &all { li { a href={ "/i/" (one.id) "/plan" } { (one.title) } } } }
+        }
     };
-    sheet("en", "Welcome", &body)
+    Ok(sheet("en", "Investigations", &body))
 }

@@ -1,11 +1,16 @@
 //! The one table of addresses: method, path, who may call it, what it shows.
 
 use super::state::Web;
-use super::{assets, guard, page};
+use super::{
+    assets, devices, events, guard, headers, host, join, page, sign_in, time, trouble,
+};
+use crate::desk::doors::Part;
 use axum::Router;
 use axum::handler::Handler;
 use axum::http::Method;
+use axum::middleware::from_fn_with_state;
 use axum::routing::{MethodFilter, MethodRouter, on};
+use tower_http::compression::CompressionLayer;
 
 /// A part that a caller can have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -24,16 +29,80 @@ pub(super) enum Role {
     Aide,
 }
 
+impl Role {
+    /// The part whose session proves the role.
+    pub(super) const fn part(self) -> Option<Part> {
+        match self {
+            Self::Anyone => None,
+            Self::Teacher => Some(Part::Teacher),
+            Self::Group => Some(Part::Group),
+            Self::Wall => Some(Part::Wall),
+            Self::Round => Some(Part::Round),
+            Self::Aide => Some(Part::Aide),
+        }
+    }
+}
+
+/// What holds for an address.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Rules {
+    /// Its path, as the router writes it.
+    pub(super) path: &'static str,
+    /// Who may call it.
+    pub(super) who: &'static [Role],
+    /// Whether it answers only on this computer (or over an encrypted connection).
+    pub(super) near: bool,
+    /// The most that may be sent to it (bytes).
+    pub(super) most: usize,
+    /// A file of the program, the same for everybody.
+    pub(super) plain_file: bool,
+}
+
 /// One address.
 pub(super) struct Route {
     /// Method.
     pub(super) method: Method,
-    /// Path, as the router writes it.
-    pub(super) path: &'static str,
-    /// Who may call it.
-    pub(super) who: &'static [Role],
+    /// What holds for it.
+    pub(super) rules: Rules,
     answer: MethodRouter<Web>,
 }
+
+impl Route {
+    fn new(
+        method: Method,
+        path: &'static str,
+        who: &'static [Role],
+        answer: MethodRouter<Web>,
+    ) -> Self {
+        // What anyone or the teacher may call is near unless it says otherwise.
+        let near = who.iter().all(|role| matches!(role, Role::Anyone | Role::Teacher));
+        let rules = Rules { path, who, near, most: SMALL, plain_file: false };
+        Self { method, rules, answer }
+    }
+
+    /// Answers from the network too.
+    fn far(mut self) -> Self {
+        self.rules.near = false;
+        self
+    }
+
+    /// Takes a whole plan.
+    #[must_use]
+    pub(super) fn takes_a_plan(mut self) -> Self {
+        self.rules.most = PLAN;
+        self
+    }
+
+    fn plain_file(mut self) -> Self {
+        self.rules.plain_file = true;
+        self
+    }
+}
+
+/// Most that may be sent (bytes).
+const SMALL: usize = 64 * 1024;
+/// Most that may be sent where a plan is taken (bytes).
+const PLAN: usize = 1024 * 1024;
 
 /// An address that is read.
 pub(super) fn get<H, T>(path: &'static str, who: &'static [Role], handler: H) -> Route
@@ -41,7 +110,7 @@ where
     H: Handler<T, Web>,
     T: 'static,
 {
-    Route { method: Method::GET, path, who, answer: on(MethodFilter::GET, handler) }
+    Route::new(Method::GET, path, who, on(MethodFilter::GET, handler))
 }
 
 /// An address that changes something.
@@ -50,23 +119,68 @@ where
     H: Handler<T, Web>,
     T: 'static,
 {
-    Route { method: Method::POST, path, who, answer: on(MethodFilter::POST, handler) }
+    Route::new(Method::POST, path, who, on(MethodFilter::POST, handler))
 }
 
 const ANYONE: &[Role] = &[Role::Anyone];
+const TEACHER: &[Role] = &[Role::Teacher];
+const GROUP: &[Role] = &[Role::Group];
+const WALL: &[Role] = &[Role::Wall];
+const ROUND: &[Role] = &[Role::Round];
+const AIDE: &[Role] = &[Role::Aide];
 
 /// Every address of the program.
 pub(super) fn table() -> Vec<Route> {
-    vec![get("/", ANYONE, page::door), get("/a/{version}/{name}", ANYONE, assets::asset)]
+    vec![
+        get("/", ANYONE, page::door).far(),
+        get("/a/{version}/{name}", ANYONE, assets::asset).far().plain_file(),
+        get("/time", ANYONE, time::time).far().plain_file(),
+        // Coming in.
+        get("/join", ANYONE, join::ask).far(),
+        post("/join", ANYONE, join::group).far(),
+        post("/join/page", ANYONE, join::page).far(),
+        post("/bench/leave", GROUP, join::leave),
+        post("/wall/leave", WALL, join::leave),
+        post("/round/leave", ROUND, join::leave),
+        post("/aide/leave", AIDE, join::leave),
+        get("/teacher", ANYONE, sign_in::ask),
+        post("/teacher", ANYONE, sign_in::sign_in),
+        post("/teacher/first", ANYONE, sign_in::first),
+        post("/teacher/leave", TEACHER, sign_in::leave),
+        post("/teacher/passphrase", TEACHER, sign_in::change),
+        get("/shelf", TEACHER, page::shelf),
+        // Who is in, and the codes.
+        post("/i/{id}/devices/out", TEACHER, devices::put_out),
+        post("/i/{id}/codes/{period}/open", TEACHER, devices::open_codes),
+        post("/i/{id}/codes/{period}/close", TEACHER, devices::close_codes),
+        post("/i/{id}/codes/{period}/renew", TEACHER, devices::renew_codes),
+        // Hearing of changes: as a stream, and by asking.
+        get("/i/{id}/events", TEACHER, events::teacher),
+        get("/i/{id}/version", TEACHER, events::teacher_version),
+        get("/bench/events", GROUP, events::joined),
+        get("/bench/version", GROUP, events::version),
+        get("/wall/events", WALL, events::joined),
+        get("/wall/version", WALL, events::version),
+        get("/round/events", ROUND, events::joined),
+        get("/round/version", ROUND, events::version),
+        get("/aide/events", AIDE, events::joined),
+        get("/aide/version", AIDE, events::version),
+    ]
 }
 
 /// The router, made of the table and of nothing else.
 pub(super) fn router(web: &Web) -> Router {
     let mut router = Router::new();
     for route in table() {
-        let layer =
-            axum::middleware::from_fn_with_state((web.clone(), route.who), guard::guard);
-        router = router.route(route.path, route.answer.layer(layer));
+        let layer = from_fn_with_state((web.clone(), route.rules), guard::guard);
+        router = router.route(route.rules.path, route.answer.layer(layer));
     }
-    router.with_state(web.clone())
+    router
+        .fallback(trouble::nowhere)
+        .method_not_allowed_fallback(trouble::wrong_method)
+        // The last is the outermost. Event streams are never compressed.
+        .layer(CompressionLayer::new())
+        .layer(from_fn_with_state(web.clone(), host::host))
+        .layer(from_fn_with_state(web.clone(), headers::headers))
+        .with_state(web.clone())
 }

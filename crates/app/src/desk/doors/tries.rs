@@ -1,0 +1,137 @@
+//! How often somebody may be wrong.
+
+use jiff::{SignedDuration, Timestamp};
+use std::collections::BTreeMap;
+
+/// Who or what is counted.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Counted {
+    /// A device, by its random cookie. A child mistypes now and then.
+    Device(String),
+    /// An address, or the part of it that a building shares; thirty tablets sit behind one.
+    Address(String),
+    /// What was tried to be opened, whoever tries.
+    Code(String),
+    /// Signing in from an address.
+    SignIn(String),
+}
+
+impl Counted {
+    /// Wrong tries that are free, and the seconds after which another one is.
+    const fn allowed(&self) -> (f64, f64) {
+        match self {
+            Self::Device(_) => (10.0, 30.0),
+            Self::Address(_) => (150.0, 2.0),
+            Self::Code(_) => (60.0, 10.0),
+            Self::SignIn(_) => (5.0, 60.0),
+        }
+    }
+}
+
+/// How many wrong tries each has left.
+#[derive(Debug, Default)]
+pub(super) struct Tries {
+    left: BTreeMap<Counted, (f64, Timestamp)>,
+}
+
+/// More than these are not remembered: the fullest are let go first.
+const REMEMBERED: usize = 20_000;
+
+impl Tries {
+    /// Seconds to wait before the next try counts; none if it may be made now.
+    pub(super) fn wait(&self, who: &Counted, now: Timestamp) -> Option<u32> {
+        let left = self.left(who, now);
+        let (_, each_s) = who.allowed();
+        (left < 1.0).then(|| ((1.0 - left) * each_s).ceil().max(1.0) as u32)
+    }
+
+    /// Counts a wrong try.
+    pub(super) fn wrong(&mut self, who: Counted, now: Timestamp) {
+        let left = (self.left(&who, now) - 1.0).max(0.0);
+        if self.left.len() >= REMEMBERED {
+            self.forget(now);
+        }
+        self.left.insert(who, (left, now));
+    }
+
+    /// Forgets the wrong tries of one who got it right.
+    pub(super) fn right(&mut self, who: &Counted) {
+        self.left.remove(who);
+    }
+
+    fn left(&self, who: &Counted, now: Timestamp) -> f64 {
+        let (most, each_s) = who.allowed();
+        let Some((left, at)) = self.left.get(who) else { return most };
+        let gone = now.duration_since(*at).max(SignedDuration::ZERO).as_secs_f64();
+        (left + gone / each_s).min(most)
+    }
+
+    fn forget(&mut self, now: Timestamp) {
+        let full: Vec<Counted> = self
+            .left
+            .keys()
+            .filter(|who| self.left(who, now) >= who.allowed().0)
+            .cloned()
+            .collect();
+        for who in &full {
+            self.left.remove(who);
+        }
+        if full.is_empty() {
+            // Somebody fills the list on purpose; addresses still count.
+            self.left.retain(|who, _| !matches!(who, Counted::Device(_)));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Counted, REMEMBERED, Tries};
+    use jiff::Timestamp;
+
+    fn at(second: i64) -> Timestamp {
+        Timestamp::from_second(second).expect("a time")
+    }
+
+    #[test]
+    fn one_device_is_slowed_and_its_neighbors_are_not() {
+        let mut tries = Tries::default();
+        let device = |name: &str| Counted::Device(name.into());
+        for _ in 0..10 {
+            assert_eq!(tries.wait(&device("a"), at(0)), None);
+            tries.wrong(device("a"), at(0));
+        }
+        assert_eq!(tries.wait(&device("a"), at(0)), Some(30));
+        assert_eq!(tries.wait(&device("b"), at(0)), None);
+        assert_eq!(tries.wait(&device("a"), at(30)), None);
+        tries.right(&device("a"));
+        assert_eq!(tries.wait(&device("a"), at(0)), None);
+    }
+
+    #[test]
+    fn thirty_children_behind_one_address_may_each_be_wrong_four_times() {
+        let mut tries = Tries::default();
+        let address = Counted::Address("10.0.0.0".into());
+        for _ in 0..120 {
+            assert_eq!(tries.wait(&address, at(0)), None);
+            tries.wrong(address.clone(), at(0));
+        }
+    }
+
+    #[test]
+    fn a_clock_set_back_gives_no_more_tries() {
+        let mut tries = Tries::default();
+        for _ in 0..5 {
+            tries.wrong(Counted::SignIn("x".into()), at(1000));
+        }
+        assert!(tries.wait(&Counted::SignIn("x".into()), at(10)).is_some());
+    }
+
+    #[test]
+    fn the_list_does_not_grow_for_ever() {
+        let mut tries = Tries::default();
+        for number in 0..2 * REMEMBERED {
+            tries.wrong(Counted::Device(number.to_string()), at(0));
+        }
+        assert!(tries.left.len() <= REMEMBERED);
+    }
+}

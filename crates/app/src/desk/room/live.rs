@@ -1,0 +1,191 @@
+//! One investigation while pages look at it.
+
+use super::{Investigation, Kind, Pulse, Scene, Scope};
+use crate::desk::{DeskError, Outlook, Progress, outlook};
+use barm_documents::plan_text;
+use barm_domain::outlook::Look;
+use barm_domain::plan::Plan;
+use barm_domain::record::{Entry, Key, Known, Ledger, Subject, What, Who};
+use barm_store::Store;
+use jiff::Timestamp;
+use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard, RwLockWriteGuard};
+use tokio::sync::watch;
+
+/// One investigation of the shelf, kept true while entries come in.
+pub(crate) struct Room {
+    /// Its number.
+    pub(crate) id: i64,
+    /// Its title.
+    pub(crate) title: String,
+    /// What it is.
+    pub(crate) kind: Kind,
+    pub(super) store: Store,
+    pub(super) pulse: Pulse,
+    /// The version of the plan whose outlook is being worked out; 0 for none.
+    foreseeing: AtomicU32,
+    state: RwLock<State>,
+}
+
+/// What changes.
+pub(super) struct State {
+    pub(super) plans: BTreeMap<u32, Arc<Plan>>,
+    pub(super) newest: (u32, Arc<Plan>),
+    pub(super) ledger: Ledger,
+    pub(super) outlook: Option<(u32, Arc<Outlook>)>,
+}
+
+impl Room {
+    /// Opens an investigation. Waits for the disk.
+    pub(super) fn open(
+        store: &Store,
+        of: &Investigation,
+        now: Timestamp,
+    ) -> Result<Self, DeskError> {
+        let mut plans = BTreeMap::new();
+        for (version, text) in store.plans(of.id)? {
+            // A version with mistakes cannot be saved; one from a newer program may be there.
+            if let Some(plan) = plan_text::read(text.as_bytes()).plan {
+                plans.insert(version, Arc::new(plan));
+            }
+        }
+        let newest = plans.last_key_value().map(|(version, plan)| (*version, plan.clone()));
+        let newest = newest.ok_or(DeskError::NoPlan { title: of.title.clone() })?;
+        let known = Known::of(plans.values().map(AsRef::as_ref));
+        let entries = store.entries(of.id, 0)?.into_iter().map(|(_, entry)| entry);
+        let ledger = Ledger::of(known, entries);
+        let first = u64::try_from(now.as_millisecond()).unwrap_or_default();
+        Ok(Self {
+            id: of.id,
+            title: of.title.clone(),
+            kind: of.kind,
+            store: store.clone(),
+            pulse: Pulse::new(first),
+            foreseeing: AtomicU32::new(0),
+            state: RwLock::new(State { plans, newest, ledger, outlook: None }),
+        })
+    }
+
+    /// Looks at the investigation as it stands. `look` must not wait for anything.
+    pub(crate) fn read<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> T {
+        let state = self.state();
+        let (version, plan) = (state.newest.0, &state.newest.1);
+        let outlook = state.outlook.as_ref().filter(|(of, _)| *of == version);
+        look(&Scene {
+            investigation: self.id,
+            kind: self.kind,
+            plan,
+            version,
+            plans: &state.plans,
+            ledger: &state.ledger,
+            outlook: outlook.map(|(_, outlook)| outlook.as_ref()),
+        })
+    }
+
+    /// Saves a new version of the plan, which must be sound, and notes it in the record; gives
+    /// its number. Waits for the disk and reads the plan: not for asynchronous code.
+    pub(crate) fn save_plan(
+        &self,
+        text: &str,
+        key: Key,
+        now: Timestamp,
+    ) -> Result<u32, DeskError> {
+        let read = plan_text::read(text.as_bytes());
+        let plan = match read.plan {
+            Some(plan) if read.mistakes.is_empty() => Arc::new(plan),
+            _ => return Err(DeskError::Unsound(read.mistakes)),
+        };
+        let version = self.store.save_plan(self.id, text, now)?;
+        {
+            let mut state = self.state_mut();
+            if version == state.newest.0 {
+                return Ok(version);
+            }
+            state.ledger.learn(Known::of([plan.as_ref()]));
+            state.plans.insert(version, plan.clone());
+            state.newest = (version, plan);
+        }
+        self.note_plan(version, key, now)?;
+        Ok(version)
+    }
+
+    /// Notes in the record that a version was saved. Waits for the disk.
+    pub(super) fn note_plan(
+        &self,
+        version: u32,
+        key: Key,
+        now: Timestamp,
+    ) -> Result<(), DeskError> {
+        let entry = Entry {
+            key,
+            subject: Subject::Investigation,
+            what: What::PlanSaved { version },
+            measured: now,
+            arrived: now,
+            who: Who::Teacher,
+        };
+        self.enter_and_wait(&[entry])?;
+        Ok(())
+    }
+
+    /// The text of a version as it was saved. Waits for the disk.
+    pub(crate) fn plan_text(&self, version: u32) -> Result<String, DeskError> {
+        Ok(self.store.plan(self.id, version)?)
+    }
+
+    /// Works out in the background what the newest version is expected to do, unless it is known
+    /// or under way. Listeners of the teacher's pages hear when it is there.
+    pub(crate) fn foresee(self: &Arc<Self>) {
+        let (version, plan, known) = {
+            let state = self.state();
+            let known = state.outlook.as_ref().is_some_and(|(of, _)| *of == state.newest.0);
+            (state.newest.0, state.newest.1.clone(), known)
+        };
+        if known || self.foreseeing.swap(version, Ordering::AcqRel) == version {
+            return;
+        }
+        let room = Arc::clone(self);
+        rayon::spawn(move || {
+            // A plan that cannot be forecast says so on its own page.
+            if let Ok(outlook) = outlook(&plan, Look::default(), &Unheard) {
+                room.state_mut().outlook = Some((version, Arc::new(outlook)));
+                room.pulse.beat(|scope| *scope == Scope::Teacher);
+            }
+        });
+    }
+
+    /// Hears when what a page shows has changed.
+    pub(crate) fn changed(&self, scope: Scope) -> watch::Receiver<u64> {
+        self.pulse.listen(scope)
+    }
+
+    /// The number of what a page shows; it rises with every change.
+    pub(crate) fn number(&self, scope: Scope) -> u64 {
+        self.pulse.number(scope)
+    }
+
+    /// Says that something outside the record has changed what pages of a period show (or all
+    /// pages), such as its codes.
+    pub(crate) fn touch(&self, period: Option<&str>) {
+        self.pulse.beat(|scope| match (period, scope.period()) {
+            (Some(period), Some(own)) => own == period,
+            _ => true,
+        });
+    }
+
+    fn state(&self) -> RwLockReadGuard<'_, State> {
+        self.state.read().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    pub(super) fn state_mut(&self) -> RwLockWriteGuard<'_, State> {
+        self.state.write().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+/// Nobody hears how far it has come.
+struct Unheard;
+
+impl Progress for Unheard {
+    fn step(&self, _: &'static str, _: usize, _: usize) {}
+}

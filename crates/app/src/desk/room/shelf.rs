@@ -1,0 +1,84 @@
+//! The data folder: the record on disk, and the rooms that are open.
+
+use super::{Investigation, Kind, Room};
+use crate::desk::{DeskError, doors::Doors};
+use barm_documents::plan_text;
+use barm_domain::record::Key;
+use barm_store::{Place, Store};
+use jiff::Timestamp;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// Everything that a teacher has, and who may look at it.
+pub(crate) struct Shelf {
+    /// Where it lies.
+    pub(crate) folder: PathBuf,
+    /// Who comes in.
+    pub(crate) doors: Doors,
+    store: Store,
+    rooms: Mutex<BTreeMap<i64, Arc<Room>>>,
+}
+
+impl Shelf {
+    /// Opens a data folder, making it if it is not there. Waits for the disk.
+    pub(crate) fn open(folder: &Path, now: Timestamp) -> Result<Self, DeskError> {
+        let store = Store::open(&Place::Folder(folder.to_owned()))?;
+        let doors = Doors::open(&store, now)?;
+        Ok(Self { folder: folder.to_owned(), doors, store, rooms: Mutex::default() })
+    }
+
+    /// All investigations, in the order in which they were made. Waits for the disk.
+    pub(crate) fn investigations(&self) -> Result<Vec<Investigation>, DeskError> {
+        Ok(self.store.investigations()?)
+    }
+
+    /// Puts a new investigation on the shelf with the first version of its plan, which must be
+    /// sound. Waits for the disk.
+    pub(crate) fn begin(
+        &self,
+        text: &str,
+        kind: Kind,
+        key: Key,
+        now: Timestamp,
+    ) -> Result<Arc<Room>, DeskError> {
+        let read = plan_text::read(text.as_bytes());
+        let plan = match read.plan {
+            Some(plan) if read.mistakes.is_empty() => plan,
+            _ => return Err(DeskError::Unsound(read.mistakes)),
+        };
+        let made = self.store.add_investigation(&plan.title, kind, now)?;
+        self.store.save_plan(made.id, text, now)?;
+        let room = self.room(made.id, now)?;
+        room.note_plan(1, key, now)?;
+        Ok(room)
+    }
+
+    /// A room; opened if it is not open yet. Waits for the disk the first time.
+    pub(crate) fn room(&self, id: i64, now: Timestamp) -> Result<Arc<Room>, DeskError> {
+        if let Some(room) = self.open_room(id) {
+            return Ok(room);
+        }
+        let all = self.store.investigations()?;
+        let of = all.into_iter().find(|one| one.id == id);
+        let of = of.ok_or(DeskError::NoInvestigation { id })?;
+        // Two who come at once must get the same room.
+        let mut rooms = self.rooms.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(room) = rooms.get(&id) {
+            return Ok(room.clone());
+        }
+        let room = Arc::new(Room::open(&self.store, &of, now)?);
+        rooms.insert(id, room.clone());
+        Ok(room)
+    }
+
+    /// A room that is open already.
+    pub(crate) fn open_room(&self, id: i64) -> Option<Arc<Room>> {
+        self.rooms.lock().unwrap_or_else(PoisonError::into_inner).get(&id).cloned()
+    }
+
+    /// The record on disk, for what no room does.
+    pub(crate) const fn store(&self) -> &Store {
+        &self.store
+    }
+}

@@ -1,0 +1,203 @@
+//! The teacher's door: the first passphrase, signing in, signing out.
+
+use super::caller::{Caller, Device};
+use super::cookies;
+use super::page::sheet;
+use super::state::Web;
+use super::trouble::Trouble;
+use crate::desk::DeskError;
+use crate::desk::doors::{NotSignedIn, Part, Token, bucket};
+use axum::Form;
+use axum::extract::State;
+use axum::http::{HeaderMap, StatusCode, header};
+use axum::response::{IntoResponse, Redirect, Response};
+use maud::{Markup, html};
+use serde::Deserialize;
+
+/// What the form of signing in holds.
+#[derive(Deserialize)]
+pub(super) struct Passphrase {
+    passphrase: String,
+}
+
+/// What the form of a new passphrase holds.
+#[derive(Deserialize)]
+pub(super) struct Chosen {
+    passphrase: String,
+    again: String,
+}
+
+/// The page of signing in; the first time, of choosing a passphrase.
+pub(super) async fn ask(State(web): State<Web>, device: Device) -> Result<Response, Trouble> {
+    let chosen = web.wait(|shelf, _| shelf.doors.has_passphrase()).await?;
+    Ok(shown(StatusCode::OK, chosen, &device, None))
+}
+
+/// Lets the teacher in.
+pub(super) async fn sign_in(
+    State(web): State<Web>,
+    device: Device,
+    headers: HeaderMap,
+    Form(sent): Form<Passphrase>,
+) -> Result<Response, Trouble> {
+    let address = bucket(device.address);
+    let result =
+        web.wait(move |shelf, now| shelf.doors.sign_in(&sent.passphrase, &address, now)).await;
+    match result {
+        Ok((token, failed)) => {
+            web.log
+                .write(web.now(), &format!("teacher signed in; {failed} wrong tries before"));
+            signed_in(&web, &headers, &token).await
+        }
+        Err(NotSignedIn::Desk(error)) => Err(error.into()),
+        Err(refused) => {
+            let says = sentence(&refused.to_string());
+            let status = match refused {
+                NotSignedIn::Wait(_) => StatusCode::TOO_MANY_REQUESTS,
+                _ => StatusCode::UNAUTHORIZED,
+            };
+            Ok(shown(status, true, &device, Some(&says)))
+        }
+    }
+}
+
+/// Keeps the first passphrase and lets the teacher in.
+pub(super) async fn first(
+    State(web): State<Web>,
+    device: Device,
+    headers: HeaderMap,
+    Form(sent): Form<Chosen>,
+) -> Result<Response, Trouble> {
+    // Also where the teacher's pages answer from the network: whoever is first owns the record.
+    if !device.address.is_some_and(|address| address.is_loopback()) {
+        return Err(Trouble::NotYours);
+    }
+    if sent.passphrase != sent.again {
+        let says = "The two are not the same. Type the passphrase twice.";
+        return Ok(shown(StatusCode::BAD_REQUEST, false, &device, Some(says)));
+    }
+    let address = bucket(device.address);
+    let result = web
+        .wait(move |shelf, now| -> Result<_, NotSignedIn> {
+            let kept = shelf.doors.first_passphrase(&sent.passphrase)?;
+            if !kept {
+                return Ok(None);
+            }
+            Ok(Some(shelf.doors.sign_in(&sent.passphrase, &address, now)?))
+        })
+        .await;
+    match result {
+        Ok(Some((token, _))) => {
+            web.log.write(web.now(), "the first passphrase was chosen");
+            signed_in(&web, &headers, &token).await
+        }
+        Ok(None) => Ok(Redirect::to("/teacher").into_response()),
+        Err(NotSignedIn::Desk(DeskError::Weak(weak))) => {
+            let says = sentence(&DeskError::Weak(weak).to_string());
+            Ok(shown(StatusCode::BAD_REQUEST, false, &device, Some(&says)))
+        }
+        Err(NotSignedIn::Desk(error)) => Err(error.into()),
+        Err(_) => Ok(Redirect::to("/teacher").into_response()),
+    }
+}
+
+/// Keeps another passphrase; everybody who is signed in as the teacher must sign in anew.
+pub(super) async fn change(
+    State(web): State<Web>,
+    Form(sent): Form<Chosen>,
+) -> Result<Response, Trouble> {
+    if sent.passphrase != sent.again {
+        return Err(Trouble::Wrong("The two are not the same; nothing was changed.".into()));
+    }
+    web.wait(move |shelf, _| shelf.doors.new_passphrase(&sent.passphrase)).await?;
+    web.log.write(web.now(), "the passphrase was changed");
+    Ok(out(&web, "/teacher"))
+}
+
+/// Ends the session.
+pub(super) async fn leave(
+    State(web): State<Web>,
+    _caller: Caller,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    end(&web, &headers).await?;
+    Ok(out(&web, "/teacher"))
+}
+
+async fn end(web: &Web, headers: &HeaderMap) -> Result<(), Trouble> {
+    let token = cookies::read(headers, cookies::name(Part::Teacher)).map(str::to_owned);
+    if let Some(token) = token {
+        web.wait(move |shelf, _| shelf.doors.leave(&token)).await?;
+    }
+    Ok(())
+}
+
+fn out(web: &Web, to: &str) -> Response {
+    let cookie = cookies::clear(cookies::name(Part::Teacher), web.reach.tls);
+    ([(header::SET_COOKIE, cookie)], Redirect::to(to)).into_response()
+}
+
+async fn signed_in(web: &Web, headers: &HeaderMap, token: &Token) -> Result<Response, Trouble> {
+    // The session of before ends with a new one.
+    end(web, headers).await?;
+    let now = web.now();
+    let ends = web.shelf.doors.who(Part::Teacher, token.as_str(), now);
+    let ends = ends.map_or(now, |seat| seat.ends);
+    let name = cookies::name(Part::Teacher);
+    let cookie = cookies::set(name, token.as_str(), now, ends, web.reach.tls);
+    Ok(([(header::SET_COOKIE, cookie)], Redirect::to("/shelf")).into_response())
+}
+
+fn shown(status: StatusCode, chosen: bool, device: &Device, says: Option<&str>) -> Response {
+    let body = if chosen { known(device, says) } else { choose(device, says) };
+    let title = if chosen { "Sign in" } else { "Choose a passphrase" };
+    (status, sheet("en", title, &body)).into_response()
+}
+
+fn known(device: &Device, says: Option<&str>) -> Markup {
+    html! {
+        main.quietpage {
+            h1 { "Sign in" }
+            p { "For the teacher. Groups join at " a href="/join" { "the join page" } "." }
+            @if let Some(says) = says { p.warn role="alert" { (says) } }
+            form method="post" action="/teacher" {
+                (device.form_field())
+                label for="passphrase" { "Passphrase" }
+                input id="passphrase" name="passphrase" type="password" required
+                    autocomplete="current-password" autofocus;
+                button type="submit" { "Sign in" }
+            }
+            p.quiet { "Forgotten? Stop the program and run " code { "barm passphrase" } " on this computer." }
+        }
+    }
+}
+
+fn choose(device: &Device, says: Option<&str>) -> Markup {
+    html! {
+        main.quietpage {
+            h1 { "Choose a passphrase" }
+            p {
+                "It keeps forecasts and your notes from students. Take four words that do not "
+                "belong together, or at least 15 characters. There is no other account."
+            }
+            @if let Some(says) = says { p.warn role="alert" { (says) } }
+            form method="post" action="/teacher/first" {
+                (device.form_field())
+                label for="passphrase" { "Passphrase" }
+                input id="passphrase" name="passphrase" type="password" required
+                    autocomplete="new-password" autofocus;
+                label for="again" { "The same again" }
+                input id="again" name="again" type="password" required
+                    autocomplete="new-password";
+                button type="submit" { "Begin" }
+            }
+        }
+    }
+}
+
+/// With a capital letter and a period.
+fn sentence(says: &str) -> String {
+    let mut letters = says.chars();
+    let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
+    format!("{}{}.", first.unwrap_or_default(), letters.as_str())
+}
