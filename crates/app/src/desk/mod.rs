@@ -9,6 +9,7 @@ mod demo;
 // Pages that call the rest of it are being added.
 #[allow(dead_code, unused_imports)]
 pub(crate) mod doors;
+pub(crate) mod drawings;
 mod failure;
 mod new_plan;
 mod outlook;
@@ -19,7 +20,8 @@ pub(crate) mod room;
 mod together;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes};
-pub(crate) use barm_documents::chart::Terminal;
+pub(crate) use barm_documents::catalog::Catalog;
+pub(crate) use barm_documents::chart::{Terminal, Words as ChartWords};
 pub(crate) use barm_documents::sheet::PrepSheet;
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
@@ -27,6 +29,7 @@ pub(crate) use barm_science::fact::Fact;
 pub(crate) use charts::{forecast_chart, interval_chart, voice};
 pub(crate) use check::{Located, all_findings, check, faults_without_forecast};
 pub(crate) use demo::{Demo, demo};
+pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use new_plan::{new_plan, renew_bags, write_new};
 pub(crate) use outlook::{Outlook, has_own_reference, outlook};

@@ -14,6 +14,7 @@ struct Asset {
 }
 
 const STYLE: &str = "text/css; charset=utf-8";
+const SCRIPT: &str = "text/javascript; charset=utf-8";
 const FONT: &str = "font/woff2";
 
 macro_rules! asset {
@@ -26,6 +27,11 @@ static ASSETS: &[Asset] = &[
     asset!("tokens.css", STYLE),
     asset!("fonts.css", STYLE),
     asset!("base.css", STYLE),
+    asset!("run.css", STYLE),
+    asset!("wall.css", STYLE),
+    asset!("live.js", SCRIPT),
+    asset!("run.js", SCRIPT),
+    asset!("aide.js", SCRIPT),
     asset!("BarmSans-Regular-core.woff2", FONT),
     asset!("BarmSans-Semibold-core.woff2", FONT),
     asset!("BarmSerif-Medium-core.woff2", FONT),

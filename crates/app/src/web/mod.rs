@@ -5,6 +5,8 @@
 
 #![allow(dead_code)]
 
+mod address;
+mod aide;
 mod assets;
 mod caller;
 mod cookies;
@@ -17,12 +19,17 @@ mod join;
 mod log;
 mod origin;
 mod page;
+mod round;
 mod routes;
+mod ruler;
+mod run;
 mod serve;
 mod sign_in;
+mod signs;
 mod state;
 mod time;
 mod trouble;
+mod wall;
 
 pub(crate) use serve::{Ask, serve};
 pub(crate) use state::Reach;

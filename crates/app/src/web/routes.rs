@@ -2,7 +2,8 @@
 
 use super::state::Web;
 use super::{
-    assets, devices, events, guard, headers, host, join, page, sign_in, time, trouble,
+    aide, assets, devices, events, guard, headers, host, join, page, round, run, sign_in, time,
+    trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -154,6 +155,16 @@ pub(super) fn table() -> Vec<Route> {
         post("/i/{id}/codes/{period}/open", TEACHER, devices::open_codes),
         post("/i/{id}/codes/{period}/close", TEACHER, devices::close_codes),
         post("/i/{id}/codes/{period}/renew", TEACHER, devices::renew_codes),
+        // The class day.
+        get("/i/{id}/run", TEACHER, run::any),
+        get("/i/{id}/run/{period}", TEACHER, run::run),
+        post("/i/{id}/run/{period}", TEACHER, run::act),
+        get("/i/{id}/run/{period}/codes", TEACHER, run::codes),
+        get("/i/{id}/run/{period}/bag/{code}", TEACHER, run::one_bag),
+        post("/i/{id}/run/{period}/bag/{code}", TEACHER, run::act_on_bag),
+        get("/wall", WALL, wall::wall),
+        get("/round", ROUND, round::round),
+        get("/aide", AIDE, aide::aide),
         // Hearing of changes: as a stream, and by asking.
         get("/i/{id}/events", TEACHER, events::teacher),
         get("/i/{id}/version", TEACHER, events::teacher_version),

@@ -50,6 +50,20 @@ impl Words {
         mads: "MADs",
         nothing: "no readings",
     };
+
+    /// The words in Spanish.
+    pub const SPANISH: Self = Self {
+        minutes: "min",
+        millimeters: "mm",
+        last_reading: "última lectura",
+        bell: "timbre",
+        to: "a",
+        mad: "DMA",
+        same_as: "igual que",
+        gap: "diferencia",
+        mads: "DMA",
+        nothing: "sin lecturas",
+    };
 }
 
 /// The size, type and ground of a chart.

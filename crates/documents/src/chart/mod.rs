@@ -14,6 +14,7 @@ mod marks;
 mod rows;
 mod scale;
 mod series;
+mod spark;
 mod svg;
 mod terminal;
 
@@ -25,4 +26,5 @@ pub use intervals::IntervalChart;
 pub use look::{INK, INK_SOFT, Look, Mark, PAPER, RULE, RULE_STRONG};
 pub use marks::mark;
 pub use series::{Dot, DotRow, Estimate, IntervalRow, Moment, Reading, Sheaf, Strand};
+pub use spark::Spark;
 pub use terminal::Terminal;

@@ -220,6 +220,20 @@ impl Drawing {
         )
     }
 
+    /// A picture in the size of a word, with its name for those who cannot see it.
+    pub(super) fn small(self, (width, height): (f64, f64), title: &str) -> String {
+        format!(
+            concat!(
+                r#"<svg xmlns="http://www.w3.org/2000/svg" class="spark" role="img" "#,
+                r#"width="{w}" height="{h}" viewBox="0 0 {w} {h}"><title>{title}</title>{body}</svg>"#
+            ),
+            w = at(width),
+            h = at(height),
+            title = escaped(title),
+            body = self.out,
+        )
+    }
+
     /// The finished picture with its name and its description for those who cannot see it.
     pub(super) fn finish(self, frame: &Frame, height: f64, title: &str, desc: &str) -> String {
         format!(

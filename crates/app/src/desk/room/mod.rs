@@ -3,13 +3,20 @@
 //! A [`Shelf`] holds the data folder; a [`Room`] is one investigation of it; a [`Scene`] is what
 //! a page's view is made from, at one moment. What is entered is on disk before anybody sees it.
 
+pub(crate) mod aide;
+pub(crate) mod benches;
+mod doubts;
 mod entered;
+pub(crate) mod hour;
 mod live;
 mod moment;
 mod pulse;
+pub(crate) mod round;
+pub(crate) mod run;
 mod scene;
 mod shelf;
 mod shown;
+pub(crate) mod wall;
 
 pub(crate) use barm_store::{Investigation, Kind, Receipt};
 pub(crate) use live::Room;

@@ -1,0 +1,55 @@
+//! Small pictures for pages, drawn in the look of the charts.
+
+use super::room::run::RunBag;
+use barm_documents::chart::{Frame, Look, Spark, mark as draw_mark};
+use fast_qr::ECL;
+use fast_qr::qr::QRBuilder;
+
+/// The mark of a treatment alone.
+pub(crate) fn mark(look: Look, size: f64) -> String {
+    draw_mark(look, size, &Frame::screen(size))
+}
+
+/// A bag's curve on its forecast; for the teacher only.
+pub(crate) fn spark(bag: &RunBag, width: f64, doubtful: bool) -> String {
+    let spark = Spark {
+        rises: &bag.bag.rises,
+        band: &bag.band,
+        doubtful,
+        to_min: bag.to_min,
+        top_mm: bag.top_mm,
+    };
+    spark.svg(width, &says(bag))
+}
+
+/// The same in words.
+fn says(bag: &RunBag) -> String {
+    let Some((minute, rise)) = bag.bag.rises.last().filter(|_| bag.bag.rises.len() > 1) else {
+        return "no rise read yet".to_owned();
+    };
+    let near =
+        bag.band.iter().min_by(|a, b| (a.0 - minute).abs().total_cmp(&(b.0 - minute).abs()));
+    let expected = near.map_or_else(String::new, |(_, low, high)| {
+        format!(", {low:.0} to {high:.0} mm expected")
+    });
+    format!("rose {rise:.0} mm in {minute:.0} min{expected}")
+}
+
+/// A QR code (ISO/IEC 18004) of an address, as large as its place; empty if it is too long for one.
+pub(crate) fn qr(text: &str, title: &str) -> String {
+    let Ok(code) = QRBuilder::new(text).ecl(ECL::M).build() else { return String::new() };
+    // Four modules of quiet all around.
+    let side = code.size + 8;
+    let mut path = String::new();
+    for row in 0..code.size {
+        for column in 0..code.size {
+            if code[row][column].value() {
+                path.push_str(&format!("M{} {}h1v1h-1z", column + 4, row + 4));
+            }
+        }
+    }
+    let title: String = title.chars().filter(|c| !"<>&\"".contains(*c)).collect();
+    format!(
+        r##"<svg xmlns="http://www.w3.org/2000/svg" class="qr" role="img" viewBox="0 0 {side} {side}" width="160" height="160"><title>{title}</title><rect width="{side}" height="{side}" fill="#FFFFFF"/><path d="{path}" fill="#000000"/></svg>"##
+    )
+}

@@ -1,0 +1,320 @@
+//! What the teacher does on the run page: read from a form, turned into entries.
+//!
+//! Every button sends one line in the field `do`: a word, then what it is about, such as
+//! `odd P3-05A-7 leak`. What is typed stands in fields of its own.
+
+use crate::desk::room::Scene;
+use crate::desk::room::benches::name;
+use barm_domain::board::{State, board};
+use barm_domain::code::BagCode;
+use barm_domain::plan::Period;
+use barm_domain::record::{Audience, Entry, Face, Key, Odd, Subject, Truth, What, Who};
+use barm_domain::schedule::schedule;
+use jiff::Timestamp;
+use std::collections::BTreeMap;
+
+/// Something that the teacher does.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Act {
+    /// About the period.
+    Period(Vec<What>),
+    /// About a group: its number and what.
+    Group(u32, What),
+    /// About bags: the same for each.
+    Bags(Vec<String>, What),
+    /// A height, for whatever the bag waits for.
+    Write {
+        /// As typed: a code, or group and letter.
+        bag: String,
+        /// Height above the bench (mm).
+        height_mm: f64,
+    },
+    /// What the breath meter showed.
+    Meter {
+        /// As typed.
+        bag: String,
+        /// As shown.
+        percent: f64,
+        /// Whether clean air was pushed before it.
+        blank: bool,
+    },
+    /// Opens or closes something.
+    Whole(What),
+}
+
+/// Why something was not done.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub(crate) enum ActError {
+    /// Nothing that the page offers.
+    #[error("nothing was done: the page sent “{said}”, which it does not offer; load it again")]
+    Unknown {
+        /// What was sent.
+        said: String,
+    },
+    /// A number that is none.
+    #[error("“{said}” is not {wanted}; nothing was written")]
+    Number {
+        /// What was typed.
+        said: String,
+        /// What is wanted.
+        wanted: &'static str,
+    },
+    /// A bag that is none of this period's.
+    #[error("“{said}” is no bag of period {period}; write group and letter, such as 5A")]
+    NoBag {
+        /// What was typed.
+        said: String,
+        /// The period.
+        period: String,
+    },
+    /// A bag of another period.
+    #[error(
+        "{said} is a bag of period {other}, and this is period {period}; nothing was written"
+    )]
+    OtherPeriod {
+        /// The bag.
+        said: String,
+        /// Its own period.
+        other: String,
+        /// The period.
+        period: String,
+    },
+}
+
+/// The fields of a form.
+pub(crate) type Fields = BTreeMap<String, String>;
+
+/// The tallest height that is taken (mm): no bag on a bench stands higher, a slip of ten does.
+const TALLEST_MM: f64 = 300.0;
+
+impl Act {
+    /// Reads what a form sent.
+    pub(crate) fn read(fields: &Fields, period: &str) -> Result<Self, ActError> {
+        let said = fields.get("do").map_or("", String::as_str).trim();
+        let unknown = || ActError::Unknown { said: said.chars().take(60).collect() };
+        let mut words = said.split_whitespace();
+        let first = words.next().ok_or_else(unknown)?;
+        let rest: Vec<&str> = words.collect();
+        let typed = |name: &str| fields.get(name).map_or("", |value| value.trim());
+        let bag = |what| match rest.first() {
+            Some(code) => Ok(Self::Bags(vec![(*code).to_owned()], what)),
+            None => Err(unknown()),
+        };
+        let whole = |face: &str, to: &str| -> Option<(Face, Audience)> {
+            let face = Face::ALL.into_iter().find(|one| one.word() == face)?;
+            let period = period.to_owned();
+            let to = match (to, to.parse::<u32>()) {
+                ("wall", _) => Audience::Wall { period },
+                ("groups", _) => Audience::Groups { period },
+                (_, Ok(group)) => Audience::Group { period, group },
+                _ => return None,
+            };
+            Some((face, to))
+        };
+        Ok(match (first, rest.as_slice()) {
+            ("begin", []) => Self::Period(vec![What::Began]),
+            ("stop", []) => Self::Period(vec![What::Stopped]),
+            ("go-on", []) => Self::Period(vec![What::WentOn]),
+            ("go-on", [last]) => {
+                let minute = last.parse().map_err(|_| unknown())?;
+                Self::Period(vec![What::LastReading { minute }, What::WentOn])
+            }
+            ("last", []) => {
+                let minute = whole_number(typed("minute"), "a minute such as 20")?;
+                Self::Period(vec![What::LastReading { minute }])
+            }
+            ("last", [minute]) => {
+                let minute = minute.parse().map_err(|_| unknown())?;
+                Self::Period(vec![What::LastReading { minute }])
+            }
+            ("end", []) => Self::Period(vec![What::Ended]),
+            ("jug", []) => {
+                let celsius = number(typed("celsius"), 0.0, 100.0, "a temperature in °C")?;
+                let jug = whole_number(typed("jug"), "the number of a jug")?;
+                Self::Period(vec![What::Jug { celsius, jug }])
+            }
+            ("here", [group]) => {
+                let students = whole_number(typed("students"), "a number of students")?;
+                Self::Group(group.parse().map_err(|_| unknown())?, What::Here { students })
+            }
+            ("here", [group, students]) => {
+                let students = students.parse().map_err(|_| unknown())?;
+                Self::Group(group.parse().map_err(|_| unknown())?, What::Here { students })
+            }
+            ("stand-in", [group]) => {
+                Self::Group(group.parse().map_err(|_| unknown())?, What::StandIn)
+            }
+            ("odd", [_, odd]) => {
+                let odd = Odd::ALL.into_iter().find(|one| one.word() == *odd);
+                bag(What::Odd(odd.ok_or_else(unknown)?))?
+            }
+            ("not-read", [_, ..]) => Self::Bags(
+                rest.iter().map(|code| (*code).to_owned()).collect(),
+                What::Odd(Odd::NotRead),
+            ),
+            ("write", []) => {
+                Self::Write { bag: typed("bag").to_owned(), height_mm: height(typed("mm"))? }
+            }
+            ("correct", [_, of]) => bag(What::Correction {
+                of: of.parse().map_err(|_| unknown())?,
+                height_mm: height(typed("mm"))?,
+            })?,
+            ("correct", [_, of, mm]) => bag(What::Correction {
+                of: of.parse().map_err(|_| unknown())?,
+                height_mm: height(mm)?,
+            })?,
+            ("set-aside", [_]) => bag(What::SetAside { rule: typed("rule").to_owned() })?,
+            ("set-aside", [_, rule @ ..]) => bag(What::SetAside { rule: rule.join(" ") })?,
+            ("take-back", [_]) => bag(What::TakenBack)?,
+            ("set-right", [_]) => {
+                bag(What::SetRight(truth(typed("treatment"), typed("group"))?))?
+            }
+            ("lost", [_]) => bag(What::Lost)?,
+            ("vented", [_, ..]) => {
+                Self::Bags(rest.iter().map(|code| (*code).to_owned()).collect(), What::Vented)
+            }
+            ("meter", []) => Self::Meter {
+                bag: typed("bag").to_owned(),
+                percent: number(
+                    typed("percent"),
+                    0.0,
+                    10.0,
+                    "what the meter shows, such as 0.12",
+                )?,
+                blank: !typed("blank").is_empty(),
+            },
+            ("open", [face, to]) => {
+                let (face, to) = whole(face, to).ok_or_else(unknown)?;
+                Self::Whole(What::Opened { face, to })
+            }
+            ("close", [face, to]) => {
+                let (face, to) = whole(face, to).ok_or_else(unknown)?;
+                Self::Whole(What::Closed { face, to })
+            }
+            _ => return Err(unknown()),
+        })
+    }
+
+    /// The entries of it. The first has this key, the others the numbers after it, so that a form
+    /// sent twice counts once.
+    pub(crate) fn entries(
+        self,
+        scene: &Scene<'_>,
+        period: &Period,
+        key: Key,
+        now: Timestamp,
+    ) -> Result<Vec<Entry>, ActError> {
+        let about: Vec<(Subject, What)> = match self {
+            Self::Period(whats) => {
+                let subject = Subject::Period(period.name.clone());
+                whats.into_iter().map(|what| (subject.clone(), what)).collect()
+            }
+            Self::Group(group, what) => {
+                vec![(Subject::Group { period: period.name.clone(), group }, what)]
+            }
+            Self::Bags(bags, what) => bags
+                .iter()
+                .map(|said| Ok((Subject::Bag(bag(scene, period, said)?), what.clone())))
+                .collect::<Result<_, ActError>>()?,
+            Self::Write { bag: said, height_mm } => {
+                let code = bag(scene, period, &said)?;
+                let whats = written(scene, period, code, height_mm, now);
+                whats.into_iter().map(|what| (Subject::Bag(code), what)).collect()
+            }
+            Self::Meter { bag: said, percent, blank } => {
+                let code = bag(scene, period, &said)?;
+                let turn = super::meter::last_turn(scene, period) + 1 + u32::from(blank);
+                vec![(Subject::Bag(code), What::Meter { percent, turn: Some(turn) })]
+            }
+            Self::Whole(what) => vec![(Subject::Investigation, what)],
+        };
+        let entry = |(after, (subject, what)): (u128, (Subject, What))| Entry {
+            key: Key(key.0.wrapping_add(after)),
+            subject,
+            what,
+            measured: now,
+            arrived: now,
+            who: Who::Teacher,
+        };
+        Ok((0..).zip(about).map(entry).collect())
+    }
+}
+
+/// A bag of this period by its code, or by group and letter.
+pub(crate) fn bag(scene: &Scene<'_>, period: &Period, said: &str) -> Result<BagCode, ActError> {
+    let said: String = said.trim().chars().take(40).collect();
+    let codes = |own: bool| {
+        scene.plan.bags.iter().filter(move |bag| (bag.period == period.name) == own)
+    };
+    if let Ok(code) = said.parse::<BagCode>() {
+        let written = code.to_string();
+        if codes(true).any(|bag| bag.code == written) {
+            return Ok(code);
+        }
+        if let Some(other) = codes(false).find(|bag| bag.code == written) {
+            let (other, period) = (other.period.clone(), period.name.clone());
+            return Err(ActError::OtherPeriod { said, other, period });
+        }
+    }
+    let short = said.to_ascii_uppercase().replace(['-', ' '], "");
+    let short = short.trim_start_matches('0');
+    codes(true)
+        .filter_map(|bag| bag.code.parse::<BagCode>().ok())
+        .find(|code| name(*code) == short)
+        .ok_or_else(|| ActError::NoBag { said: said.clone(), period: period.name.clone() })
+}
+
+/// A height is the zero reading of a bag without one, else for the planned minute that is due or
+/// within a minute of it, else one between.
+fn written(
+    scene: &Scene<'_>,
+    period: &Period,
+    code: BagCode,
+    height_mm: f64,
+    now: Timestamp,
+) -> Vec<What> {
+    let standing = scene.ledger.standing();
+    let schedule = schedule(scene.plan, period, standing.periods.get(&period.name));
+    let lines = board(scene.plan, &schedule, standing, period, now).lines;
+    let state = lines.iter().find(|line| line.code == code).map(|line| line.state);
+    let planned = match state {
+        Some(State::Due { planned, .. } | State::Late { planned, .. }) => Some(planned),
+        Some(State::Waiting { planned, in_s }) if in_s < EARLY_S => Some(planned),
+        _ => None,
+    };
+    let bag = standing.bags.get(&code);
+    if bag.is_some_and(|bag| bag.zero.is_some()) {
+        return vec![What::Reading { planned, height_mm }];
+    }
+    let sealed = bag.is_some_and(|bag| bag.sealed.is_some());
+    let seal = (!sealed).then_some(What::Sealed { plan: scene.version });
+    seal.into_iter().chain([What::Zero { height_mm }]).collect()
+}
+
+/// So long before its minute a height is taken for it (own rule; bags rise a millimeter in it).
+const EARLY_S: f64 = 60.0;
+
+fn truth(treatment: &str, group: &str) -> Result<Truth, ActError> {
+    let group = match group {
+        "" => None,
+        group => Some(whole_number(group, "the number of a group")?),
+    };
+    Ok(Truth { treatment: Some(treatment.to_owned()).filter(|t| !t.is_empty()), group })
+}
+
+fn height(said: &str) -> Result<f64, ActError> {
+    number(said, 0.0, TALLEST_MM, "a height in mm from 0 to 300")
+}
+
+fn number(said: &str, low: f64, high: f64, wanted: &'static str) -> Result<f64, ActError> {
+    let plain = said.trim().replace(',', ".");
+    let plain = plain.trim_end_matches(|c: char| c.is_alphabetic() || "%° ".contains(c));
+    let wrong = || ActError::Number { said: said.chars().take(20).collect(), wanted };
+    let value: f64 = plain.parse().map_err(|_| wrong())?;
+    if (low..=high).contains(&value) { Ok(value) } else { Err(wrong()) }
+}
+
+fn whole_number(said: &str, wanted: &'static str) -> Result<u32, ActError> {
+    let wrong = || ActError::Number { said: said.chars().take(20).collect(), wanted };
+    said.trim().parse().ok().filter(|number| *number <= 1440).ok_or_else(wrong)
+}

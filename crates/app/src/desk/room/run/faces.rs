@@ -1,0 +1,36 @@
+//! What the teacher opens, and to whom.
+
+use crate::desk::room::Scene;
+use barm_domain::plan::Period;
+use barm_domain::record::{Audience, Face};
+
+/// One thing that can be opened.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct FaceRow {
+    /// What it is and who sees it.
+    pub(crate) says: &'static str,
+    /// Whether it is open.
+    pub(crate) open: bool,
+    /// What the button sends.
+    pub(crate) sends: String,
+}
+
+/// What stands on the run page, in the order of a class; the forecast and the background are
+/// opened with the results.
+pub(super) fn faces(scene: &Scene<'_>, period: &Period) -> Vec<FaceRow> {
+    let wall = || Audience::Wall { period: period.name.clone() };
+    let groups = || Audience::Groups { period: period.name.clone() };
+    let rows = [
+        (Face::PeriodCurves, wall(), "wall", "This period's curves, on the wall"),
+        (Face::PeriodCurves, groups(), "groups", "This period's curves, to its groups"),
+        (Face::DayCurves, wall(), "wall", "All periods' curves, on the wall"),
+        (Face::Results, groups(), "groups", "Results, to the groups of this period"),
+    ];
+    let standing = scene.ledger.standing();
+    let row = |(face, to, word, says): (Face, Audience, &str, &'static str)| {
+        let open = standing.open.contains(&(face, to));
+        let verb = if open { "close" } else { "open" };
+        FaceRow { says, open, sends: format!("{verb} {} {word}", face.word()) }
+    };
+    rows.into_iter().map(row).collect()
+}

@@ -1,0 +1,304 @@
+//! What needs the teacher: slips that can still be mended, then what is late, then who is silent.
+
+use super::benches::{Expects, RunBag};
+use super::words::listed;
+use crate::desk::room::Scene;
+use crate::desk::room::benches::{
+    BenchBag, Benches, after, group_name, local, millimeters, name,
+};
+use crate::desk::room::doubts::{own, own_words};
+use crate::desk::room::hour::{Hour, Stage};
+use barm_domain::board::State;
+use barm_domain::code::BagCode;
+use barm_domain::plan::Period;
+use barm_domain::record::{Bag, Key, Odd, Who};
+use barm_domain::slip::{Mend, Slip, SlipKind, seen_by_teacher};
+use jiff::Timestamp;
+
+/// The word beside a need.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum NeedTag {
+    /// Somebody must look; what it may be.
+    Doubt(&'static str),
+    /// Late since then.
+    Late(Timestamp),
+    /// Not heard since, local time.
+    Silent(String),
+}
+
+/// One thing that needs the teacher.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Need {
+    /// What it is about, as people say it.
+    pub(crate) about: String,
+    /// Its bags; none if it is about a whole group.
+    pub(crate) bags: Vec<RunBag>,
+    /// The word beside it.
+    pub(crate) tag: NeedTag,
+    /// What is the matter and what to do, in plain words.
+    pub(crate) says: String,
+    /// What can be done, all alike.
+    pub(crate) offers: Vec<Offer>,
+}
+
+/// Something that can be done with one tap.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Offer {
+    /// What it says.
+    pub(crate) says: String,
+    /// What is sent; see [`super::Act::read`]. Nothing if it leads to the bag's own page.
+    pub(crate) sends: Option<String>,
+    /// The bag whose page it leads to otherwise.
+    pub(crate) bag: BagCode,
+}
+
+impl Need {
+    /// Whether a reading is doubted.
+    pub(crate) const fn is_doubtful(&self) -> bool {
+        self.is_doubt()
+    }
+
+    /// Whether a reading is doubted.
+    pub(super) const fn is_doubt(&self) -> bool {
+        matches!(self.tag, NeedTag::Doubt(_))
+    }
+}
+
+/// All of them, in their order.
+pub(super) fn needs(
+    scene: &Scene<'_>,
+    period: &Period,
+    hour: &Hour,
+    benches: &Benches,
+    expects: &Expects,
+) -> Vec<Need> {
+    let mut needs = slips(scene, period, benches, expects);
+    needs.extend(late(hour, benches, expects));
+    needs.extend(silent(scene, period, hour, benches));
+    needs
+}
+
+fn slips(
+    scene: &Scene<'_>,
+    period: &Period,
+    benches: &Benches,
+    expects: &Expects,
+) -> Vec<Need> {
+    let standing = scene.ledger.standing();
+    let all: Vec<(BagCode, &Bag)> = benches
+        .bags
+        .iter()
+        .filter_map(|bag| Some((bag.code, standing.bags.get(&bag.code)?)))
+        .collect();
+    let mut needs = Vec::new();
+    for bench in &benches.bags {
+        let Some(own) = own(scene, period, bench) else { continue };
+        let bag = own.bag;
+        let rules = &scene.plan.set_aside_rules;
+        let slips = seen_by_teacher(own, rules, expects.band(bench.code), &all);
+        let worded = slips.iter().filter_map(|slip| {
+            let asks = Asks { scene, period, bench, bag, benches };
+            let (tag, says) = asks.words(slip)?;
+            Some(Need {
+                about: bench.name.clone(),
+                bags: vec![expects.with(bench)],
+                tag: NeedTag::Doubt(tag),
+                says,
+                offers: slip.mends.iter().filter_map(|mend| asks.offer(slip, mend)).collect(),
+            })
+        });
+        needs.extend(worded);
+    }
+    needs
+}
+
+/// What words need to know of a slip.
+struct Asks<'a> {
+    scene: &'a Scene<'a>,
+    period: &'a Period,
+    bench: &'a BenchBag,
+    bag: &'a Bag,
+    benches: &'a Benches,
+}
+
+impl Asks<'_> {
+    /// A word and a sentence; nothing for what mends itself.
+    fn words(&self, slip: &Slip) -> Option<(&'static str, String)> {
+        let mm = |mm: f64| millimeters(mm);
+        Some(match &slip.kind {
+            SlipKind::Fell { .. } => {
+                let (tag, says) = own_words(&slip.kind)?;
+                (tag, format!("{says}{}", self.sister().unwrap_or_default()))
+            }
+            SlipKind::Copied { with, readings } => (
+                "Same as another",
+                format!(
+                    "{readings} heights are the same as those of {}. Ask both groups gently.",
+                    name(*with)
+                ),
+            ),
+            SlipKind::FarFromBand { minute: at, rise_mm, low_mm, high_mm } => (
+                "Far off",
+                format!(
+                    "At {at:.0} min it had risen {} mm; {} to {} mm were expected. Look at the bag \
+                     and its label.",
+                    mm(*rise_mm),
+                    mm(low_mm.round()),
+                    mm(high_mm.round())
+                ),
+            ),
+            kind => return own_words(kind),
+        })
+    }
+
+    /// What the sister bag did.
+    fn sister(&self) -> Option<String> {
+        let others = self.benches.of_group(self.bench.group);
+        let sister = others.into_iter().find(|other| {
+            other.code != self.bench.code && other.treatment == self.bench.treatment
+        })?;
+        let (_, rise) = sister.rises.last().filter(|_| sister.rises.len() > 1)?;
+        Some(format!(" {} beside it rose {} mm.", sister.name, millimeters(*rise)))
+    }
+
+    fn offer(&self, slip: &Slip, mend: &Mend) -> Option<Offer> {
+        let code = self.bench.code;
+        let correct = |of: Key, mm: f64| Some(format!("correct {code} {of} {mm}"));
+        let (says, sends) = match mend {
+            Mend::Write(mm) => (
+                format!("Write {} mm", millimeters(*mm)),
+                correct(slip.reading?, (*mm * 10.0).round() / 10.0),
+            ),
+            Mend::Choose(key) => {
+                let heights = self.bag.readings.iter().chain(&self.bag.zero);
+                let height =
+                    heights.chain(&self.bag.other_zeros).find(|height| height.key == *key)?;
+                let who = match &height.who {
+                    Who::Teacher => "you".to_owned(),
+                    Who::Group { group, .. } => format!("group {}", group_name(*group)),
+                    Who::Aide => "the aide".to_owned(),
+                    Who::Import => "paper".to_owned(),
+                    Who::Program => "the program".to_owned(),
+                };
+                let at = local(self.scene, self.period, height.measured);
+                let mm = millimeters(height.height_mm);
+                (format!("{mm} mm, {who} at {at}"), correct(*key, height.height_mm))
+            }
+            Mend::AskAgain => ("Misread: ask again".to_owned(), None),
+            Mend::Tap(Odd::Leak) => {
+                ("It leaks: mark it".to_owned(), Some(format!("odd {code} leak")))
+            }
+            Mend::Tap(odd) => {
+                (format!("Mark: {}", odd.word()), Some(format!("odd {code} {}", odd.word())))
+            }
+            Mend::SetAside(rule) => {
+                (format!("Set aside: {rule}"), Some(format!("set-aside {code} {rule}")))
+            }
+            Mend::Leave => {
+                let of = slip.reading?;
+                let heights = self.bag.readings.iter().chain(&self.bag.zero);
+                let height = heights.into_iter().find(|height| height.key == of)?;
+                ("Leave it".to_owned(), correct(of, height.height_mm))
+            }
+            _ => return None,
+        };
+        Some(Offer { says, sends, bag: code })
+    }
+}
+
+/// Bags that are late, one line a group.
+fn late(hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
+    let mut needs = Vec::new();
+    for group in benches.groups() {
+        let bags = benches.of_group(group);
+        let late: Vec<(&BenchBag, f64)> = bags
+            .iter()
+            .filter_map(|bag| match bag.state {
+                State::Late { late_s, .. } => Some((*bag, late_s)),
+                _ => None,
+            })
+            .collect();
+        let Some(longest) = late.iter().map(|(_, late_s)| *late_s).reduce(f64::max) else {
+            continue;
+        };
+        let letters = |bags: &[&BenchBag]| -> Vec<String> {
+            bags.iter().map(|bag| bag.code.letter().to_string()).collect()
+        };
+        let open: Vec<&BenchBag> = late.iter().map(|(bag, _)| *bag).collect();
+        let read: Vec<&BenchBag> = bags
+            .iter()
+            .copied()
+            .filter(|bag| matches!(bag.state, State::Waiting { .. } | State::Done))
+            .collect();
+        let whole = open.len() == bags.len();
+        let who =
+            if group == 0 { "your own bench".to_owned() } else { format!("group {group}") };
+        let missing = listed(&letters(&open));
+        let says = match (read.as_slice(), whole) {
+            ([], true) if open.len() > 1 => {
+                format!("Nothing is in. Ask {who} for {missing}, at the true time.")
+            }
+            ([], _) => format!("Ask {who} for {missing}, at the true time."),
+            (read, _) => {
+                let (letters, is) = (letters(read), if read.len() == 1 { "is" } else { "are" });
+                let letters = listed(&letters);
+                format!("{letters} {is} in. Ask {who} for {missing}, at the true time.")
+            }
+        };
+        let codes: Vec<String> = open.iter().map(|bag| bag.code.to_string()).collect();
+        let Some(first) = open.first() else { continue };
+        let about = match open.as_slice() {
+            [only] => only.name.clone(),
+            _ => format!("{}{}", group_name(group), letters(&open).concat()),
+        };
+        needs.push((
+            longest,
+            Need {
+                about,
+                bags: open.iter().map(|bag| expects.with(bag)).collect(),
+                tag: NeedTag::Late(after(hour.now, -longest)),
+                says,
+                offers: vec![Offer {
+                    says: "Not read: leave it blank".to_owned(),
+                    sends: Some(format!("not-read {}", codes.join(" "))),
+                    bag: first.code,
+                }],
+            },
+        ));
+    }
+    needs.sort_by(|(a, _), (b, _)| b.total_cmp(a));
+    needs.into_iter().map(|(_, need)| need).collect()
+}
+
+/// A device is silent after an interval and so many seconds more (own rule: every group writes
+/// once an interval).
+const SILENT_S: f64 = 120.0;
+
+/// Groups whose devices have not been heard of although they have bags to read.
+fn silent(scene: &Scene<'_>, period: &Period, hour: &Hour, benches: &Benches) -> Vec<Need> {
+    if hour.stage != Stage::Running {
+        return Vec::new();
+    }
+    let patience = 60.0 * hour.interval_min + SILENT_S;
+    let mut groups: Vec<u32> = benches.groups();
+    groups.sort_unstable();
+    let silent = groups.into_iter().filter_map(|group| {
+        let standing = scene.ledger.standing().groups.get(&(period.name.clone(), group))?;
+        let heard = standing.heard.filter(|_| standing.stand_in.is_none())?;
+        let reads = benches.of_group(group).iter().any(|bag| {
+            matches!(bag.state, State::Due { .. } | State::Late { .. } | State::Waiting { .. })
+        });
+        let long = hour.now.duration_since(heard).as_secs_f64() > patience;
+        (reads && long).then(|| Need {
+            about: group_name(group),
+            bags: Vec::new(),
+            tag: NeedTag::Silent(local(scene, period, heard)),
+            says: format!(
+                "The device of group {group} keeps what they type. If it stays dark, hand them \
+                 a paper sheet."
+            ),
+            offers: Vec::new(),
+        })
+    });
+    silent.collect()
+}

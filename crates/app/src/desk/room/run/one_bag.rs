@@ -1,0 +1,184 @@
+//! One bag: its whole record, nothing hidden, and everything that can be done with it.
+
+use super::benches::{Expects, RunBag};
+use super::words::listed;
+use crate::desk::room::benches::{Benches, group_name, local, millimeters};
+use crate::desk::room::hour::Hour;
+use crate::desk::room::{Kind, Scene};
+use barm_domain::code::BagCode;
+use barm_domain::record::{Entry, Key, Subject, What, Who};
+use jiff::Timestamp;
+
+/// The page of one bag.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct BagPage {
+    /// Number of the investigation.
+    pub(crate) investigation: i64,
+    /// Whether it happens in a class.
+    pub(crate) kind: Kind,
+    /// The period's clock.
+    pub(crate) hour: Hour,
+    /// The bag on its forecast.
+    pub(crate) bag: RunBag,
+    /// Its treatment by its label, where it is another in truth.
+    pub(crate) label: Option<String>,
+    /// What became of it, in words.
+    pub(crate) stands: String,
+    /// Heights that count: key, what it is, height.
+    pub(crate) heights: Vec<(Key, String, f64)>,
+    /// The rule by which it is set aside.
+    pub(crate) set_aside: Option<String>,
+    /// Whether it is lost.
+    pub(crate) lost: bool,
+    /// Whether it is vented.
+    pub(crate) vented: bool,
+    /// Rules by which it may be set aside: name and words.
+    pub(crate) rules: Vec<(String, String)>,
+    /// All treatments of the plan.
+    pub(crate) treatments: Vec<String>,
+    /// Number of groups in its period.
+    pub(crate) groups: u32,
+    /// Everything that was ever written about it, in order.
+    pub(crate) ledger: Vec<LedgerRow>,
+}
+
+/// One line of the record.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct LedgerRow {
+    /// When it happened, local time.
+    pub(crate) at: String,
+    /// When it arrived, if much later.
+    pub(crate) arrived: Option<String>,
+    /// Who says so.
+    pub(crate) who: String,
+    /// What happened.
+    pub(crate) says: String,
+    /// Why it does not count, if it does not.
+    pub(crate) refused: Option<String>,
+}
+
+/// An entry that arrives so much later was kept on its device.
+const LATER_S: f64 = 30.0;
+
+/// The page of a bag; nothing if it is not one of this period's.
+pub(crate) fn bag_page(
+    scene: &Scene<'_>,
+    period: &str,
+    code: BagCode,
+    now: Timestamp,
+) -> Option<BagPage> {
+    let planned = scene.plan.period(period)?;
+    let benches = Benches::of(scene, planned, now);
+    let expects = Expects::of(scene, &benches);
+    let bench = benches.bags.iter().find(|bag| bag.code == code)?;
+    let written = code.to_string();
+    let label = &scene.plan.bags.iter().find(|bag| bag.code == written)?.treatment;
+    let bag = scene.standing().bags.get(&code).cloned().unwrap_or_default();
+    let mut heights = Vec::new();
+    for zero in bag.zero.iter().chain(&bag.other_zeros) {
+        heights.push((zero.key, "zero reading".to_owned(), zero.height_mm));
+    }
+    for reading in &bag.readings {
+        let which = reading.planned.map_or_else(
+            || format!("between, at {}", local(scene, planned, reading.measured)),
+            |minute| format!("{minute} min"),
+        );
+        heights.push((reading.key, which, reading.height_mm));
+    }
+    let mut stands = Vec::new();
+    if let Some((at, version)) = bag.sealed {
+        stands.push(format!(
+            "sealed at {} under plan version {version}",
+            local(scene, planned, at)
+        ));
+    }
+    if let Some(group) = bag.truth.as_ref().and_then(|truth| truth.group) {
+        stands.push(format!("made by group {} in truth", group_name(group)));
+    }
+    if let Some(rule) = &bag.set_aside {
+        stands.push(format!("set aside by “{rule}”"));
+    }
+    if let Some(at) = bag.vented {
+        stands.push(format!("vented at {}", local(scene, planned, at)));
+    }
+    if let Some(at) = bag.lost {
+        stands.push(format!("lost at {}", local(scene, planned, at)));
+    }
+    let entries = scene.ledger.entries_of(&Subject::Bag(code)).iter();
+    Some(BagPage {
+        investigation: scene.investigation,
+        kind: scene.kind,
+        hour: Hour::of(scene, period, now)?,
+        label: (*label != bench.treatment).then(|| label.clone()),
+        stands: listed(&stands),
+        bag: expects.with(bench),
+        heights,
+        set_aside: bag.set_aside.clone(),
+        lost: bag.lost.is_some(),
+        vented: bag.vented.is_some(),
+        rules: scene
+            .plan
+            .set_aside_rules
+            .iter()
+            .map(|rule| (rule.id.clone(), rule.says.clone()))
+            .collect(),
+        treatments: scene.plan.treatments().map(|(_, of)| of.name.clone()).collect(),
+        groups: planned.groups,
+        ledger: entries.map(|entry| row(scene, planned, entry)).collect(),
+    })
+}
+
+fn row(scene: &Scene<'_>, period: &barm_domain::plan::Period, entry: &Entry) -> LedgerRow {
+    let late = entry.arrived.duration_since(entry.measured).as_secs_f64() > LATER_S;
+    let refused = scene.standing().refused.iter().find(|(key, _)| *key == entry.key);
+    LedgerRow {
+        at: local(scene, period, entry.measured),
+        arrived: late.then(|| local(scene, period, entry.arrived)),
+        who: match &entry.who {
+            Who::Teacher => "you".to_owned(),
+            Who::Group { period: own, group } if *own == period.name => {
+                format!("group {}", group_name(*group))
+            }
+            Who::Group { period: own, group } => {
+                format!("group {} of period {own}", group_name(*group))
+            }
+            Who::Aide => "aide".to_owned(),
+            Who::Import => "paper".to_owned(),
+            Who::Program => "program".to_owned(),
+        },
+        says: says(&entry.what),
+        refused: refused.map(|(_, reason)| reason.to_string()),
+    }
+}
+
+fn says(what: &What) -> String {
+    let mm = |mm: f64| millimeters(mm);
+    match what {
+        What::Made(made) => made.water_celsius.map_or_else(
+            || "made otherwise than planned".to_owned(),
+            |celsius| format!("made with water of {celsius:.1} °C"),
+        ),
+        What::Sealed { plan } => format!("sealed under plan version {plan}"),
+        What::Zero { height_mm } => format!("zero reading {} mm", mm(*height_mm)),
+        What::Reading { planned: Some(minute), height_mm } => {
+            format!("{} mm at {minute} min", mm(*height_mm))
+        }
+        What::Reading { planned: None, height_mm } => format!("{} mm, between", mm(*height_mm)),
+        What::Correction { height_mm, .. } => format!("corrected to {} mm", mm(*height_mm)),
+        What::Meter { percent, turn } => {
+            let turn = turn.map_or_else(String::new, |turn| format!(", turn {turn}"));
+            format!("meter showed {percent}{turn}")
+        }
+        What::Odd(odd) => odd.word().replace('-', " "),
+        What::SetRight(truth) => match (&truth.treatment, truth.group) {
+            (Some(treatment), _) => format!("is {treatment} in truth"),
+            (None, Some(group)) => format!("was made by group {} in truth", group_name(group)),
+            (None, None) => "is what its label says".to_owned(),
+        },
+        What::SetAside { rule } => format!("set aside by “{rule}”"),
+        What::TakenBack => "taken back".to_owned(),
+        What::Vented => "vented".to_owned(),
+        What::Lost => "lost".to_owned(),
+        _ => "noted".to_owned(),
+    }
+}

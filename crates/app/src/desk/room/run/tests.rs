@@ -1,0 +1,1 @@
+//! Views and pages from records made by hand.

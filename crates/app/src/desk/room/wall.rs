@@ -1,0 +1,192 @@
+//! The wall page: the clock, who reads, and curves once the teacher opened them.
+//!
+//! Children look at it. Nothing here can hold a forecast, a mark, a name of anybody or a word
+//! about who is late.
+
+use super::benches::{BenchBag, Benches, after};
+use super::doubts::{own_slips, own_words};
+use super::hour::{Hour, Stage};
+use super::{Kind, Scene};
+use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
+use barm_domain::board::State;
+use barm_domain::plan::Period;
+use barm_domain::record::{Audience, Face};
+use jiff::Timestamp;
+
+/// What the wall shows.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct WallView {
+    /// Whether it happens in a class, in a rehearsal, or is made up.
+    pub(crate) kind: Kind,
+    /// The clock.
+    pub(crate) hour: Hour,
+    /// Groups to read now.
+    pub(crate) now: Vec<u32>,
+    /// Groups that are next, when, and whether that is their zero reading.
+    pub(crate) next: Vec<(u32, Timestamp, bool)>,
+    /// Groups that work with numbers that are not their own.
+    pub(crate) stand_ins: Vec<u32>,
+    /// Curves, once they are open.
+    pub(crate) curves: Option<WallCurves>,
+}
+
+/// Curves of the class.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct WallCurves {
+    /// Whether they are of all periods.
+    pub(crate) day: bool,
+    sheaves: Vec<Sheaf>,
+}
+
+/// Groups that are named as next.
+const NAMED: usize = 3;
+
+/// The wall of a period; nothing if the plan has no such period.
+pub(crate) fn wall_view(scene: &Scene<'_>, period: &str, now: Timestamp) -> Option<WallView> {
+    let planned = scene.plan.period(period)?;
+    let hour = Hour::of(scene, period, now)?;
+    let benches = Benches::of(scene, planned, now);
+    let standing = scene.ledger.standing();
+    let stand_ins = standing
+        .groups
+        .iter()
+        .filter(|((of, _), standing)| of == period && standing.stand_in.is_some())
+        .map(|((_, group), _)| *group)
+        .collect();
+    let runs = hour.stage == Stage::Running;
+    Some(WallView {
+        kind: scene.kind,
+        now: if runs { due(&benches) } else { Vec::new() },
+        next: if runs { next(&hour, &benches) } else { Vec::new() },
+        stand_ins,
+        curves: curves(scene, planned, now),
+        hour,
+    })
+}
+
+/// Groups with a bag to read, late ones among them: late is between a group and its teacher.
+fn due(benches: &Benches) -> Vec<u32> {
+    let mut groups: Vec<u32> = benches
+        .bags
+        .iter()
+        .filter(|bag| matches!(bag.state, State::Due { .. } | State::Late { .. }))
+        .map(|bag| bag.group)
+        .collect();
+    groups.sort_unstable();
+    groups.dedup();
+    groups
+}
+
+fn next(hour: &Hour, benches: &Benches) -> Vec<(u32, Timestamp, bool)> {
+    let now = due(benches);
+    let mut next: Vec<(u32, Timestamp, bool)> = Vec::new();
+    for bag in &benches.bags {
+        if now.contains(&bag.group) || next.iter().any(|(group, ..)| *group == bag.group) {
+            continue;
+        }
+        match bag.state {
+            State::Waiting { in_s, .. } => {
+                next.push((bag.group, after(hour.now, in_s), false));
+            }
+            State::NotStarted => {
+                let start = benches.schedule.start_of(bag.group);
+                let left = start.zip(hour.now_min).map(|(start, now)| 60.0 * (start - now));
+                if let Some(left) = left.filter(|left| *left > 0.0) {
+                    next.push((bag.group, after(hour.now, left), true));
+                }
+            }
+            _ => {}
+        }
+    }
+    next.sort_by_key(|(group, at, _)| (*at, *group));
+    next.truncate(NAMED);
+    next
+}
+
+fn curves(scene: &Scene<'_>, period: &Period, now: Timestamp) -> Option<WallCurves> {
+    let wall = Audience::Wall { period: period.name.clone() };
+    let open = |face| scene.ledger.standing().open.contains(&(face, wall.clone()));
+    let day = open(Face::DayCurves);
+    if !day && !open(Face::PeriodCurves) {
+        return None;
+    }
+    let periods = scene.plan.periods.iter().filter(|other| day || other.name == period.name);
+    let bags: Vec<(&Period, BenchBag)> = periods
+        .flat_map(|of| Benches::of(scene, of, now).bags.into_iter().map(move |bag| (of, bag)))
+        .filter(|(_, bag)| bag.rises.len() > 1)
+        .collect();
+    let mut names: Vec<(Look, String)> = Vec::new();
+    for (_, bag) in &bags {
+        if !names.iter().any(|(_, name)| *name == bag.treatment) {
+            names.push((bag.look, bag.treatment.clone()));
+        }
+    }
+    names.sort();
+    let sheaf = |(look, name): (Look, String)| {
+        let own: Vec<&(&Period, BenchBag)> =
+            bags.iter().filter(|(_, bag)| bag.treatment == name).collect();
+        let lines = own.iter().map(|(of, bag)| line(scene, of, bag)).collect();
+        Sheaf { mean: mean(&own, scene.plan.timing.interval_min), bags: lines, name, look }
+    };
+    Some(WallCurves { day, sheaves: names.into_iter().map(sheaf).collect() })
+}
+
+/// One bag; what its own readings make doubtful is marked, and all of a bag that is set aside.
+fn line(scene: &Scene<'_>, period: &Period, bag: &BenchBag) -> Vec<Reading> {
+    let standing = scene.ledger.standing().bags.get(&bag.code);
+    let aside = bag.state == State::SetAside;
+    let doubted: Vec<_> = own_slips(scene, period, bag)
+        .into_iter()
+        .filter(|slip| own_words(&slip.kind).is_some())
+        .filter_map(|slip| slip.reading)
+        .collect();
+    let keys = standing.into_iter().flat_map(|bag| bag.zero.iter().chain(&bag.readings));
+    let mut keys = keys.map(|height| height.key);
+    let last = bag.rises.len().saturating_sub(1);
+    bag.rises
+        .iter()
+        .enumerate()
+        .map(|(at, (minute, rise))| {
+            let doubtful = keys.next().is_some_and(|key| doubted.contains(&key));
+            Reading { minute: *minute, rise: *rise, doubtful: doubtful || aside && at == last }
+        })
+        .collect()
+}
+
+/// The mean by planned minute, over bags that count, while at least half of them were read.
+fn mean(own: &[&(&Period, BenchBag)], interval_min: f64) -> Vec<(f64, f64)> {
+    let counts: Vec<&BenchBag> =
+        own.iter().map(|(_, bag)| bag).filter(|bag| bag.state != State::SetAside).collect();
+    let interval = interval_min.max(0.5);
+    let steps = counts.iter().flat_map(|bag| &bag.rises).map(|(minute, _)| minute / interval);
+    let last = steps.fold(0.0, f64::max).round().min(200.0) as u32;
+    let mut mean = vec![(0.0, 0.0)];
+    for step in 1..=last {
+        let minute = f64::from(step) * interval;
+        let near = |at: f64| (at - minute).abs() <= interval / 2.0;
+        let rises: Vec<f64> = counts
+            .iter()
+            .filter_map(|bag| bag.rises.iter().skip(1).find(|(at, _)| near(*at)))
+            .map(|(_, rise)| *rise)
+            .collect();
+        if rises.is_empty() || rises.len() * 2 < counts.len() {
+            break;
+        }
+        mean.push((minute, rises.iter().sum::<f64>() / rises.len() as f64));
+    }
+    mean
+}
+
+impl WallCurves {
+    /// Drawn for a wall (`wide`) or for a small screen.
+    pub(crate) fn svg(&self, title: &str, words: Words, wide: bool) -> String {
+        let (width, type_size) = if wide { (920.0, 25.0) } else { (330.0, 14.0) };
+        let frame = Frame { width, type_size, ground: Ground::Screen, words };
+        CurvesChart { title, sheaves: &self.sheaves }.svg(&frame)
+    }
+
+    /// How many bags are drawn.
+    pub(crate) fn bags(&self) -> usize {
+        self.sheaves.iter().map(|sheaf| sheaf.bags.len()).sum()
+    }
+}

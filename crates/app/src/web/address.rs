@@ -1,0 +1,47 @@
+//! The address that people type to reach this program.
+
+use super::state::Reach;
+use axum::http::{HeaderMap, header};
+
+/// What to type on another device: the way the page itself was reached, or, if that was on this
+/// computer, its first address in the network.
+pub(super) fn shown(reach: &Reach, headers: &HeaderMap) -> String {
+    let host =
+        headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
+    let scheme = if reach.tls { "https://" } else { "http://" };
+    let (name, port) = match host.rsplit_once(':') {
+        Some((name, port)) if port.bytes().all(|byte| byte.is_ascii_digit()) => {
+            (name, format!(":{port}"))
+        }
+        _ => (host, String::new()),
+    };
+    let here = matches!(name, "localhost" | "127.0.0.1" | "[::1]");
+    let other =
+        reach.addresses.iter().find(|address| address.is_ipv4() && !address.is_loopback());
+    match other.filter(|_| here && reach.lan) {
+        Some(address) => format!("{scheme}{address}{port}"),
+        None => format!("{scheme}{name}{port}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Reach, shown};
+    use axum::http::HeaderMap;
+
+    fn from(host: &str, lan: bool) -> String {
+        let mut headers = HeaderMap::new();
+        headers.insert("host", host.parse().expect("a value"));
+        let addresses = ["127.0.0.1", "fe80::1", "192.168.1.20"];
+        let addresses = addresses.map(|one| one.parse().expect("an address")).to_vec();
+        shown(&Reach { lan, addresses, ..Reach::default() }, &headers)
+    }
+
+    #[test]
+    fn another_device_is_never_sent_to_itself_where_there_is_a_network() {
+        assert_eq!(from("localhost:8420", true), "http://192.168.1.20:8420");
+        assert_eq!(from("[::1]:8420", true), "http://192.168.1.20:8420");
+        assert_eq!(from("room12.example:8420", true), "http://room12.example:8420");
+        assert_eq!(from("localhost:8420", false), "http://localhost:8420");
+    }
+}

@@ -1,0 +1,231 @@
+//! The teacher's page of one period.
+
+mod bag;
+mod codes;
+mod lists;
+mod page;
+mod tools;
+
+pub(super) use page::made_up;
+
+use super::address;
+use super::caller::Device;
+use super::page::sheet_with;
+use super::state::Web;
+use super::trouble::Trouble;
+use crate::desk::doors;
+use crate::desk::room::Room;
+use crate::desk::room::run::{Act, ActError, Fields, bag_page, run_view, the_period};
+use axum::Form;
+use axum::extract::{Path, Query, State};
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{Html, IntoResponse, Redirect, Response};
+use barm_domain::code::BagCode;
+use barm_domain::record::Key;
+use page::Around;
+use serde::Deserialize;
+use std::sync::Arc;
+
+const STYLES: &[&str] = &["run.css"];
+const SCRIPTS: &[&str] = &["run.js"];
+
+/// What the address may bring.
+#[derive(Deserialize)]
+pub(super) struct Asked {
+    /// The entry made last.
+    did: Option<String>,
+    /// A bag to write for.
+    bag: Option<String>,
+}
+
+impl Asked {
+    fn did(&self) -> Option<Key> {
+        self.did.as_deref()?.parse().ok()
+    }
+}
+
+/// The run page of the period that it is time for.
+pub(super) async fn any(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+) -> Result<Redirect, Trouble> {
+    let room = web.room(id).await?;
+    let now = web.now();
+    let period = room.read(|scene| the_period(scene, now)).ok_or(Trouble::NotFound)?;
+    Ok(Redirect::to(&format!("/i/{id}/run/{period}")))
+}
+
+/// The run page.
+pub(super) async fn run(
+    State(web): State<Web>,
+    Path((id, period)): Path<(i64, String)>,
+    Query(asked): Query<Asked>,
+    device: Device,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    let room = web.room(id).await?;
+    room.foresee();
+    shown(&web, (&device, &headers), &room, &period, &asked, None).await
+}
+
+/// Does what a button or a form of the run page says.
+pub(super) async fn act(
+    State(web): State<Web>,
+    Path((id, period)): Path<(i64, String)>,
+    device: Device,
+    headers: HeaderMap,
+    Form(fields): Form<Fields>,
+) -> Result<Response, Trouble> {
+    let room = web.room(id).await?;
+    match done(&web, &room, &period, &fields).await? {
+        Ok(did) => Ok(Redirect::to(&format!("/i/{id}/run/{period}?did={did}")).into_response()),
+        Err(error) => {
+            let bag = fields.get("bag").cloned();
+            let asked = Asked { did: None, bag };
+            shown(&web, (&device, &headers), &room, &period, &asked, Some(error.to_string()))
+                .await
+        }
+    }
+}
+
+/// The page of one bag.
+pub(super) async fn one_bag(
+    State(web): State<Web>,
+    Path((id, period, code)): Path<(i64, String, String)>,
+    device: Device,
+) -> Result<Response, Trouble> {
+    let room = web.room(id).await?;
+    room.foresee();
+    bag_shown(&web, &device, &room, &period, &code, None)
+}
+
+/// Does something with one bag.
+pub(super) async fn act_on_bag(
+    State(web): State<Web>,
+    Path((id, period, code)): Path<(i64, String, String)>,
+    device: Device,
+    Form(fields): Form<Fields>,
+) -> Result<Response, Trouble> {
+    let room = web.room(id).await?;
+    match done(&web, &room, &period, &fields).await? {
+        Ok(_) => Ok(Redirect::to(&format!("/i/{id}/run/{period}/bag/{code}")).into_response()),
+        Err(error) => bag_shown(&web, &device, &room, &period, &code, Some(error.to_string())),
+    }
+}
+
+/// The codes of a period in large print, to show or to print.
+pub(super) async fn codes(
+    State(web): State<Web>,
+    Path((id, period)): Path<(i64, String)>,
+    headers: HeaderMap,
+) -> Result<Html<String>, Trouble> {
+    let room = web.room(id).await?;
+    let joining = joining(&web, &room, &period, &headers).await?;
+    let body = codes::print(id, &period, &joining);
+    Ok(sheet_with("en", &format!("Period {period}: codes"), STYLES, &[], &body))
+}
+
+/// Puts what was asked for on record; gives the key of its first entry.
+async fn done(
+    web: &Web,
+    room: &Arc<Room>,
+    period: &str,
+    fields: &Fields,
+) -> Result<Result<Key, ActError>, Trouble> {
+    let act = match Act::read(fields, period) {
+        Ok(act) => act,
+        Err(error) => return Ok(Err(error)),
+    };
+    let sent = fields.get("key").and_then(|key| key.parse::<Key>().ok());
+    let now = web.now();
+    let key = match sent {
+        Some(key) => key,
+        None => doors::key(now)?,
+    };
+    let entries = room.read(|scene| {
+        let planned = scene.plan.period(period)?;
+        Some(act.entries(scene, planned, key, now))
+    });
+    match entries.ok_or(Trouble::NotFound)? {
+        Ok(entries) => {
+            room.enter(entries).await?;
+            Ok(Ok(key))
+        }
+        Err(error) => Ok(Err(error)),
+    }
+}
+
+async fn shown(
+    web: &Web,
+    from: (&Device, &HeaderMap),
+    room: &Arc<Room>,
+    period: &str,
+    asked: &Asked,
+    fault: Option<String>,
+) -> Result<Response, Trouble> {
+    let now = web.now();
+    let view = room.read(|scene| run_view(scene, period, asked.did(), now));
+    let view = view.ok_or(Trouble::NotFound)?;
+    let joining = joining(web, room, period, from.1).await?;
+    let status =
+        if fault.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    let around = Around {
+        field: from.0.form_field(),
+        key: doors::key(now)?.to_string(),
+        fault,
+        picked: asked.bag.as_ref().map(|bag| bag.chars().take(12).collect()),
+        joining: codes::devices(room.id, period, &joining, &from.0.form_field()),
+    };
+    let body = page::page(&view, &around);
+    let page = sheet_with("en", &format!("Period {period}: run"), STYLES, SCRIPTS, &body);
+    Ok((status, page).into_response())
+}
+
+fn bag_shown(
+    web: &Web,
+    device: &Device,
+    room: &Arc<Room>,
+    period: &str,
+    code: &str,
+    fault: Option<String>,
+) -> Result<Response, Trouble> {
+    let now = web.now();
+    let code: BagCode = code.parse().map_err(|_| Trouble::NotFound)?;
+    let view =
+        room.read(|scene| bag_page(scene, period, code, now)).ok_or(Trouble::NotFound)?;
+    let status =
+        if fault.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    let around = Around {
+        field: device.form_field(),
+        key: doors::key(now)?.to_string(),
+        fault,
+        picked: None,
+        joining: maud::html! {},
+    };
+    let body = bag::page(&view, &around);
+    let page = sheet_with("en", &format!("Bag {}", view.bag.bag.name), STYLES, SCRIPTS, &body);
+    Ok((status, page).into_response())
+}
+
+/// The codes of a period and who came in with them.
+async fn joining(
+    web: &Web,
+    room: &Arc<Room>,
+    period: &str,
+    headers: &HeaderMap,
+) -> Result<codes::Joining, Trouble> {
+    let (own, name) = (room.clone(), period.to_owned());
+    let codes = web.wait(move |shelf, now| shelf.doors.codes(&own, &name, now)).await?;
+    let now = web.now();
+    let doors = &web.shelf.doors;
+    let until = doors.codes_work_until(room, period, now);
+    let local = |at| room.read(|scene| crate::desk::room::run::local_time(scene, period, at));
+    let joined = doors.joined(room.id, now).into_iter();
+    let own = joined.filter(|one| one.seat.period.as_deref().is_none_or(|of| of == period));
+    Ok(codes::Joining {
+        codes,
+        works_until: until.map(local),
+        devices: own.map(|one| (local(one.since), local(one.seen), one)).collect(),
+        address: address::shown(&web.reach, headers),
+    })
+}
