@@ -120,17 +120,86 @@ fn a_faulty_plan_is_1_and_says_what_to_mend() {
 }
 
 #[test]
-fn bytes_that_are_no_text_are_a_mistake_with_a_place() {
+fn what_is_no_text_or_no_toml_is_2_with_a_place_and_what_to_do() {
     let folder = tempfile::tempdir().expect("a folder");
-    fs::write(folder.path().join("plan.toml"), b"format = 1\ntitle = \"\xff\xfe\0\x1b[2J\"\n")
-        .expect("written");
-    let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(1);
-    assert!(out.contains("plan.toml:2:10") && out.contains("UTF-8"), "{out}");
-    let (_, err) = run(folder.path(), &["predict", "plan.toml"]).ended(1);
-    assert!(err.contains("plan.toml:2:10") && err.contains("UTF-8"), "{err}");
-    fs::write(folder.path().join("plan.toml"), b"").expect("written");
+    let file = folder.path().join("plan.toml");
+    for (bytes, place, word, fix) in [
+        (
+            &b"format = 1\ntitle = \"\xff\xfe\0\x1b[2J\"\n"[..],
+            "plan.toml:2:10",
+            "UTF-8",
+            "save the file again as plain text",
+        ),
+        (b"format = 1\ntitle = \"No end\n", "plan.toml:2:", "TOML", "straight quotes"),
+        (b"format = 1\ngrade = 8\ngrade = 7\n", "plan.toml:3:1", "duplicate", "take one"),
+    ] {
+        fs::write(&file, bytes).expect("written");
+        let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(2);
+        let out = unwrapped(&out);
+        assert!(out.contains(place) && out.contains(word) && out.contains(fix), "{out}");
+        let (out, _) = run(folder.path(), &["check", "plan.toml", "--json"]).ended(2);
+        let found: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+        assert!(found[0]["where"]["line"].as_u64() > Some(1), "{out}");
+        for arguments in EVERY_USE.iter().filter(|arguments| arguments[0] != "check") {
+            let (out, err) = run(folder.path(), arguments).ended(2);
+            assert_eq!(out, "");
+            assert!(err.starts_with("barm: plan.toml cannot be read as a plan: "), "{err}");
+            assert!(err.contains(place) && err.contains(word) && err.contains(fix), "{err}");
+        }
+        let (out, err) = run(folder.path(), &["predict", "plan.toml", "--json"]).ended(2);
+        assert!(out.is_empty() && err.contains(place), "{out}{err}");
+    }
+    // Nothing at all is TOML, and a plan with much missing.
+    fs::write(&file, b"").expect("written");
     let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(1);
     assert!(out.contains("plan.toml:1:1") && out.contains("format"), "{out}");
+}
+
+/// A page as one line.
+fn unwrapped(out: &str) -> String {
+    out.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The lines of a message that say what happened, and those that say what to do.
+fn said(err: &str) -> (Vec<&str>, Vec<&str>) {
+    err.lines().partition(|line| !line.starts_with("  try: "))
+}
+
+#[test]
+fn a_folder_in_place_of_a_new_file_is_told_in_one_sentence() {
+    let folder = with_plan(|plan| plan);
+    fs::create_dir(folder.path().join("out")).expect("made");
+    fs::copy(invented().join("readings.csv"), folder.path().join("readings.csv")).expect("it");
+    for (arguments, example) in [
+        (&["prep", "plan.toml", "--pdf", "out"][..], "out/prep.pdf"),
+        (&["predict", "plan.toml", "--pdf", "out/"], "out/forecast.pdf"),
+        (&["analyze", "plan.toml", "readings.csv", "--pdf", "out"], "out/results.pdf"),
+        (&["prep", "plan.toml", "--pdf", "nowhere/"], "nowhere/prep.pdf"),
+        (&["new", "out", "--date", "2027-03-09"], "out/plan.toml"),
+    ] {
+        let (out, err) = run(folder.path(), arguments).ended(2);
+        assert_eq!(out, "", "{arguments:?}");
+        let (what, fix) = said(&err);
+        assert_eq!(what.len(), 1, "{err}");
+        assert!(what[0].contains("is a folder, not a file"), "{err}");
+        assert!(fix.len() == 1 && fix[0].ends_with(example), "{err}");
+    }
+    assert_eq!(fs::read_dir(folder.path().join("out")).expect("it").count(), 0);
+}
+
+#[test]
+fn letters_that_no_page_has_are_named_before_anything_is_printed() {
+    let folder =
+        with_plan(|plan| replaced(&plan, "label = \"Otters\"", "label = \"Otters 🦦\""));
+    let line = line_of(folder.path(), "Otters 🦦");
+    let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(0);
+    let place = format!("(plan.toml:{line}:");
+    assert!(out.contains("letters-missing") && out.contains("Otters 🦦"), "{out}");
+    let out = unwrapped(&out);
+    assert!(out.contains("for “🦦”.") && out.contains(&place), "{out}");
+    let arguments = ["prep", "plan.toml", "--pdf", "prep.pdf"];
+    let (out, _) = run(folder.path(), &arguments).ended(0);
+    assert!(out.contains("“Otters 🦦” will show [?] for “🦦”."), "{out}");
 }
 
 #[test]

@@ -51,6 +51,23 @@ fn a_new_plan_that_cannot_be_is_2_and_leaves_no_file() {
     }
 }
 
+#[test]
+fn a_date_as_it_is_written_in_the_us_is_told_how_to_be_written() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for (written, told) in [
+        ("03/09/2027", "if you mean March 9, 2027, write 2027-03-09"),
+        ("3-9-2027", "if you mean March 9, 2027, write 2027-03-09"),
+        ("13/09/2027", "write year-month-day, such as 2027-03-09"),
+        ("2027-02-30", "write year-month-day, such as 2027-03-09"),
+        ("soon", "write year-month-day, such as 2027-03-09"),
+    ] {
+        let (out, err) = run(folder.path(), &["new", "plan.toml", "--date", written]).ended(2);
+        assert_eq!(out, "");
+        let first = err.lines().next().expect("a line");
+        assert!(first.contains(&format!("'{written}'")) && first.ends_with(told), "{err}");
+    }
+}
+
 /// Code and place (period, group, question, treatment) of every bag of a plan.
 fn bags(plan: &str) -> Vec<(String, [String; 4])> {
     let plan: toml::Table = plan.parse().expect("TOML");
@@ -98,4 +115,72 @@ fn a_renewed_bag_list_keeps_notes_and_codes() {
     }
     run(folder.path(), &["bags", "plan.toml"]).ended(0);
     assert_eq!(fs::read_to_string(&path).expect("it"), after, "a second time changes nothing");
+}
+
+/// The invented plan in a folder, with a fifth class at the end of the day.
+fn with_a_fifth_class() -> (tempfile::TempDir, String) {
+    let folder = tempfile::tempdir().expect("a folder");
+    let plan = fs::read_to_string(invented().join("plan.toml")).expect("the plan");
+    let fifth = "[[period]]\nname = \"7\"\nday = \"Tuesday\"\nstart = \"13:55\"\n\
+                 length = \"45 min\"\nstudents = 24\ngroups = 8\n\n";
+    let at = plan.find("# Groups that differ").expect("the end of the periods");
+    let grown = format!("{}{fifth}{}", &plan[..at], &plan[at..]);
+    fs::write(folder.path().join("plan.toml"), &grown).expect("written");
+    (folder, plan)
+}
+
+#[test]
+fn a_class_that_comes_late_leaves_printed_labels_true() {
+    let (folder, before) = with_a_fifth_class();
+    let path = folder.path().join("plan.toml");
+    let (out, _) = run(folder.path(), &["bags", "plan.toml"]).ended(0);
+    let count = bags(&before).len();
+    assert!(
+        out.contains(&format!("{count} stay as they were, 4 are new, 0 are gone.")),
+        "{out}"
+    );
+    assert!(out.contains("Period 7: 8 groups have no bag."), "{out}");
+    let after = fs::read_to_string(&path).expect("it");
+    for bag in bags(&before) {
+        assert!(bags(&after).contains(&bag), "{bag:?} was lost or changed");
+    }
+    let (out, _) = run(folder.path(), &["check", "plan.toml"]).ended(0);
+    assert!(out.contains("idle-group"), "{out}");
+
+    // Asked for, the whole list is dealt again; codes that leave it are retired, not lost.
+    let (out, _) = run(folder.path(), &["bags", "plan.toml", "--anew"]).ended(0);
+    assert!(!out.contains(" 0 are gone"), "{out}");
+    let anew = fs::read_to_string(&path).expect("it");
+    for (code, place) in bags(&after) {
+        let now = bags(&anew).into_iter().find(|(other, _)| *other == code);
+        assert!(now.is_none_or(|(_, there)| there == place), "{code} became another bag");
+        assert!(anew.contains(&code), "{code} was lost");
+    }
+}
+
+#[test]
+fn a_group_or_a_class_that_goes_leaves_its_codes_retired() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("plan.toml");
+    let before = fs::read_to_string(invented().join("plan.toml")).expect("the plan");
+    let fewer = before.replacen("groups = 8", "groups = 7", 1);
+    assert_ne!(before, fewer);
+    fs::write(&path, &fewer).expect("written");
+    let (_, err) = run(folder.path(), &["prep", "plan.toml"]).ended(1);
+    assert!(err.contains("  try: ") && err.contains("barm bags plan.toml"), "{err}");
+    let (out, _) = run(folder.path(), &["bags", "plan.toml"]).ended(0);
+    let gone: Vec<_> = bags(&before)
+        .into_iter()
+        .filter(|(_, [period, group, ..])| period == "\"1\"" && group == "8")
+        .collect();
+    assert!(!gone.is_empty());
+    assert!(out.contains(&format!(" {} are gone.", gone.len())), "{out}");
+    let after = fs::read_to_string(&path).expect("it");
+    let table: toml::Table = after.parse().expect("TOML");
+    let retired = table["bag_list"]["retired"].to_string();
+    for bag in bags(&before) {
+        assert_ne!(bags(&after).contains(&bag), gone.contains(&bag), "{bag:?}");
+        assert_eq!(retired.contains(&bag.0), gone.contains(&bag), "{bag:?}");
+    }
+    run(folder.path(), &["prep", "plan.toml"]).ended(0);
 }

@@ -1,6 +1,6 @@
 //! Mistakes in a plan file: all at once, each with its place, what is wrong and what to do.
 
-use barm_documents::plan_text::read;
+use barm_documents::plan_text::{read, read_with_old_list};
 
 fn listed(bytes: &[u8]) -> Vec<String> {
     let read = read(bytes);
@@ -47,6 +47,42 @@ fn bytes_that_are_no_plan_are_mistakes_too() {
         assert_eq!(found.len(), 1, "{found:?}");
         assert!(found[0].starts_with(start), "{found:?}");
     }
+}
+
+#[test]
+fn what_is_no_text_or_no_toml_is_unreadable_and_a_slip_is_not() {
+    for (bytes, unreadable) in [
+        (&b"\xFF\xFEf\0o\0"[..], true),
+        (b"title = \"40 \xB0C\"\n", true),
+        (b"format = 1\ntitle = \"no end\n", true),
+        (b"format = 2\ntitle = \"no end\n", true),
+        (b"format = 1\nformat = 1\n", true),
+        (b"format = 1\ntitle = 3\n", false),
+        (b"format = 2\n", false),
+        (b"", false),
+    ] {
+        let read = read(bytes);
+        assert_eq!(read.unreadable, unreadable, "{:?}", read.mistakes);
+        assert!(read.plan.is_none() && !read.mistakes.is_empty());
+    }
+    let long = read(" ".repeat(2_000_001).as_bytes());
+    assert!(long.unreadable, "{:?}", long.mistakes);
+    assert!(!read(&with("grade = 8", "grade = 88")).unreadable);
+}
+
+#[test]
+fn places_in_the_plan_count_as_people_do() {
+    let found = listed(&with("start = \"09:00\"", "start = \"9\""));
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(found[0].contains(": period 2, start: “9” is not a time of day"), "{found:?}");
+    let found = listed(&with("name = \"2\"\nday", "name = \"1\"\nday"));
+    assert!(
+        found[0]
+            .contains("period 2, name: there is already a period called “1”: period 1, name"),
+        "{found:?}"
+    );
+    let brackets = found.iter().find(|line| line.contains("["));
+    assert_eq!(brackets, None);
 }
 
 /// The demonstration with another value in the place of one of its own.
@@ -149,4 +185,26 @@ fn a_variable_named_after_what_goes_in_is_told_how_to_be_written() {
     assert_eq!(found.len(), 1, "{found:?}");
     assert!(found[0].contains("variable = \"extra\""), "{found:?}");
     assert!(found[0].contains("extra = [{ item = \"table salt\""), "{found:?}");
+}
+
+#[test]
+fn a_list_that_is_out_of_step_can_be_read_by_whoever_mends_it() {
+    for (old, new) in [
+        ("group = 1, place = 1", "group = 9, place = 1"),
+        (
+            "bags = [\n",
+            "bags = [\n  { code = \"P9-01A-W\", period = \"9\", group = 1, place = 1, \
+                      question = \"gone\", treatment = \"Rye\", replicate = 1 },\n",
+        ),
+    ] {
+        let bytes = with(old, new);
+        let strict = read(&bytes);
+        assert!(strict.plan.is_none() && !strict.mistakes.is_empty());
+        let lenient = read_with_old_list(&bytes);
+        assert_eq!(lenient.mistakes, []);
+        assert!(lenient.plan.is_some());
+    }
+    // A code that cannot be read is a slip, whoever reads it.
+    let bytes = with("code = \"P1-01A-C\"", "code = \"P1-01A-D\"");
+    assert_eq!(read_with_old_list(&bytes).mistakes, read(&bytes).mistakes);
 }

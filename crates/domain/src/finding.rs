@@ -1,5 +1,7 @@
 //! Something a check has to say about a plan.
 
+use std::fmt;
+
 /// How much a finding matters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Severity {
@@ -27,9 +29,37 @@ impl Severity {
 
 /// The place of a value in the plan, such as `question[0].treatment[2].food`; counts from 0.
 ///
-/// The text format turns it into a line and a column.
+/// The text format turns it into a line and a column. It is shown as people count:
+///
+/// ```
+/// # use barm_domain::finding::Field;
+/// let field = Field("question[0].treatment[2].food".into());
+/// assert_eq!(field.to_string(), "question 1, treatment 3, food");
+/// assert_eq!(Field("base.water".into()).to_string(), "base.water");
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Field(pub String);
+
+impl fmt::Display for Field {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut between = "";
+        for part in self.0.split('.') {
+            f.write_str(between)?;
+            let counted = part.strip_suffix(']').and_then(|part| part.rsplit_once('['));
+            let place = counted.and_then(|(name, index)| {
+                Some((name, index.parse::<usize>().ok()?.checked_add(1)?))
+            });
+            if let Some((name, place)) = place {
+                write!(f, "{name} {place}")?;
+                between = ", ";
+            } else {
+                f.write_str(part)?;
+                between = ".";
+            }
+        }
+        Ok(())
+    }
+}
 
 /// One fault, warning, note or caution.
 #[derive(Debug, Clone, PartialEq)]

@@ -32,6 +32,9 @@ pub(super) struct Arguments {
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    if let Some(file) = &arguments.pdf {
+        desk::must_be_free(file, "results.pdf")?;
+    }
     let open = desk::open_plan(&arguments.plan)?;
     let line = progress::Line::new();
     let analysis = desk::analyze(&open, &arguments.readings, &line)?;
@@ -51,6 +54,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         if let Some(file) = &arguments.pdf {
             writeln!(out)?;
             writeln!(out, "Report: {}", file.display())?;
+            page::unprinted(out, &open.plan)?;
         }
     }
     let useless = analysis.result.minute.is_none();

@@ -7,24 +7,51 @@ use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-/// Bring a plan's bag list in step with its questions, periods and groups, and save it
+/// Add what is missing to a plan's bag list after a change of questions, periods or groups
 ///
-/// Bags that stay keep their codes, and a code once given is never given to another bag. Notes
-/// and order of the file stay; a file of an older format is upgraded.
+/// A bag whose period, group and treatment are still in the plan stays as it is, so that labels
+/// that are printed stay true. A code once given is never given to another bag. Notes and order of
+/// the file stay; a file of an older format is upgraded.
 #[derive(clap::Args, Debug)]
 pub(super) struct Arguments {
     /// The plan file
     #[arg(value_name = "PLAN")]
     plan: PathBuf,
+    /// Deal all bags out again, as if there were no list; printed labels may go stale
+    #[arg(long)]
+    anew: bool,
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
-    let (open, before, after) = desk::renew_bags(&arguments.plan)?;
-    page::title(out, &open.plan.title)?;
+    let renewed = desk::renew_bags(&arguments.plan, arguments.anew)?;
+    let plan = &renewed.open.plan;
+    page::title(out, &plan.title)?;
+    let (after, before, stay) = (plan.bags.len(), renewed.before, renewed.stay);
     writeln!(out, "{after} bags, {before} before.")?;
-    for period in &open.plan.periods {
-        let own = open.plan.bags.iter().filter(|bag| bag.period == period.name).count();
+    let (new, gone) = (after - stay, before - stay);
+    writeln!(out, "{stay} stay as they were, {new} are new, {gone} are gone.")?;
+    for period in &plan.periods {
+        let own = plan.bags.iter().filter(|bag| bag.period == period.name).count();
         writeln!(out, "Period {}: {own} bags", period.name)?;
+    }
+    for (name, listed, asked) in &renewed.more {
+        let says = format!(
+            "“{name}” has {listed} bags, and the plan asks for {asked}. They stay, since labels may \
+             be printed."
+        );
+        page::paragraph(out, 2, &says)?;
+    }
+    for (period, groups) in &renewed.idle {
+        let word = if *groups == 1 { "group has" } else { "groups have" };
+        let says = format!(
+            "Period {period}: {groups} {word} no bag. Raise the replicates of a question and run \
+             this again."
+        );
+        page::paragraph(out, 2, &says)?;
+    }
+    if !renewed.more.is_empty() || !renewed.idle.is_empty() {
+        let says = "Or deal all bags out again with --anew; then print all labels again.";
+        page::paragraph(out, 2, says)?;
     }
     Ok(ExitCode::SUCCESS)
 }

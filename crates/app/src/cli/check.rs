@@ -1,7 +1,7 @@
 //! `barm check`.
 
 use super::failure::Failure;
-use super::{FAULTY, page, progress};
+use super::{FAULTY, UNREADABLE, page, progress};
 use crate::desk::{self, Located};
 use crate::json;
 use barm_domain::finding::Severity;
@@ -12,7 +12,7 @@ use std::process::ExitCode;
 
 /// Check a plan: is it a fair test, can it be done, who could be hurt
 ///
-/// Exit code 1 if the plan has a fault.
+/// Exit code 1 if the plan has a fault, 2 if the file cannot be read as a plan.
 #[derive(clap::Args, Debug)]
 pub(super) struct Arguments {
     /// The plan file
@@ -25,11 +25,12 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
     let line = progress::Line::new();
-    let found = desk::check(&arguments.plan, Look::default(), &line)?;
+    let checked = desk::check(&arguments.plan, Look::default(), &line)?;
     drop(line);
+    let found = &checked.found;
     let faulty = found.iter().any(|located| located.finding.severity == Severity::Fault);
     if arguments.json {
-        json::write(out, &json::findings(&found))?;
+        json::write(out, &json::findings(found))?;
     } else {
         let file = arguments.plan.display().to_string();
         page::title(out, &format!("Check of {file}"))?;
@@ -41,7 +42,11 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
             writeln!(out, "No faults.")?;
         }
     }
-    Ok(if faulty { ExitCode::from(FAULTY) } else { ExitCode::SUCCESS })
+    Ok(match (checked.unreadable, faulty) {
+        (true, _) => ExitCode::from(UNREADABLE),
+        (false, true) => ExitCode::from(FAULTY),
+        (false, false) => ExitCode::SUCCESS,
+    })
 }
 
 const PARTS: &[(Severity, &str)] = &[

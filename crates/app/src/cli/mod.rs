@@ -68,3 +68,5 @@ pub(crate) fn run() -> ExitCode {
 
 /// Exit code for a plan or data with faults.
 const FAULTY: u8 = 1;
+/// Exit code for a file from which no plan can be made out.
+const UNREADABLE: u8 = 2;

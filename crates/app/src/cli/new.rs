@@ -22,7 +22,7 @@ pub(super) struct Arguments {
     #[arg(long, default_value = "Which food feeds yeast best?")]
     title: String,
     /// Day, such as 2027-03-09
-    #[arg(long)]
+    #[arg(long, value_parser = date)]
     date: Date,
     /// Time zone, such as America/Denver
     #[arg(long, default_value = "America/New_York")]
@@ -47,6 +47,26 @@ pub(super) struct Arguments {
     students: u32,
 }
 
+fn date(text: &str) -> Result<Date, String> {
+    text.trim().parse().map_err(|_| match month_first(text) {
+        Some(day) => format!(
+            "a date is written year-month-day; if you mean {}, write {day}",
+            day.strftime("%B %-d, %Y")
+        ),
+        None => "this is not a date that exists; write year-month-day, such as 2027-03-09"
+            .to_owned(),
+    })
+}
+
+/// A date as it is mostly written in the US, such as 03/09/2027 for 9 March.
+fn month_first(text: &str) -> Option<Date> {
+    let mut parts = text.trim().split(['/', '.', '-']);
+    let month = parts.next()?.parse().ok()?;
+    let day = parts.next()?.parse().ok()?;
+    let year = parts.next().filter(|year| year.len() == 4)?.parse().ok()?;
+    parts.next().is_none().then(|| Date::new(year, month, day).ok()).flatten()
+}
+
 fn clock(text: &str) -> Result<Time, String> {
     text.parse().map_err(|_| format!("“{text}” is not a time; write it like 08:10"))
 }
@@ -60,6 +80,7 @@ fn minutes(text: &str) -> Result<f64, String> {
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    desk::must_be_free(&arguments.plan, "plan.toml")?;
     let text = desk::new_plan(&Answers {
         title: arguments.title.clone(),
         date: arguments.date,

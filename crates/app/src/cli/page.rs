@@ -1,6 +1,7 @@
 //! A page of text: headings with a double rule, ledger rows, wrapped paragraphs.
 
-use crate::desk::{Size, Terminal};
+use crate::desk::{self, Size, Terminal};
+use barm_domain::plan::Plan;
 use comfy_table::{CellAlignment, ContentArrangement, Table, TableStyle};
 use std::io::{self, Write};
 
@@ -80,6 +81,14 @@ fn wrapped(
         line.push_str(word);
     }
     writeln!(out, "{line}")
+}
+
+/// What the pages that were just written could not print of the plan's own words.
+pub(super) fn unprinted(out: &mut impl Write, plan: &Plan) -> io::Result<()> {
+    for finding in desk::unprinted(plan) {
+        paragraph(out, 2, &format!("{} {}", finding.message, finding.fix))?;
+    }
+    Ok(())
 }
 
 /// Paper to print on, as written on the command line.

@@ -44,6 +44,9 @@ fn draws(text: &str) -> Result<usize, String> {
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    if let Some(file) = &arguments.pdf {
+        desk::must_be_free(file, "forecast.pdf")?;
+    }
     let open = desk::open_plan(&arguments.plan)?;
     let look = Look { draws: arguments.draws, seed: arguments.seed };
     let line = progress::Line::new();
@@ -67,6 +70,9 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
          For the teacher: students should write down their own prediction first. The model has \
          not met your yeast and your bags; try one bag of each food in your room before the day.",
     )?;
+    if arguments.pdf.is_some() {
+        page::unprinted(out, &open.plan)?;
+    }
     Ok(ExitCode::SUCCESS)
 }
 

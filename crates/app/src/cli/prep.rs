@@ -27,6 +27,9 @@ pub(super) struct Arguments {
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    if let Some(file) = &arguments.pdf {
+        desk::must_be_free(file, "prep.pdf")?;
+    }
     let open = desk::open_plan(&arguments.plan)?;
     let prep = desk::prep(&open.plan)?;
     if let Some(file) = &arguments.pdf {
@@ -64,6 +67,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if let Some(file) = &arguments.pdf {
         writeln!(out)?;
         writeln!(out, "Prep sheet: {}", file.display())?;
+        page::unprinted(out, &open.plan)?;
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -3,6 +3,7 @@
 use super::outlook::overnight;
 use super::plan_file::bytes;
 use super::{DeskError, Progress, outlook};
+use barm_documents::page::prints;
 use barm_documents::plan_text::{self, Mistake, Place, Places};
 use barm_domain::check;
 use barm_domain::finding::{Finding, Severity};
@@ -19,6 +20,15 @@ pub(crate) struct Located {
     pub(crate) place: Option<Place>,
 }
 
+/// What a check says about a plan file.
+#[derive(Debug)]
+pub(crate) struct Checked {
+    /// Everything there is to say, gravest first.
+    pub(crate) found: Vec<Located>,
+    /// Whether the file is no text or no TOML, so that no plan can be made out at all.
+    pub(crate) unreadable: bool,
+}
+
 /// Everything there is to say about a plan file, gravest first.
 ///
 /// A file with mistakes gives its mistakes only: what rests on them could not be trusted.
@@ -26,23 +36,31 @@ pub(crate) fn check(
     path: &Path,
     look: Look,
     progress: &dyn Progress,
-) -> Result<Vec<Located>, DeskError> {
+) -> Result<Checked, DeskError> {
     let read = plan_text::read(&bytes(path)?);
+    let unreadable = read.unreadable;
     let Some(plan) = read.plan.filter(|_| read.mistakes.is_empty()) else {
-        return Ok(read.mistakes.into_iter().map(mistake).collect());
+        let found = read.mistakes.into_iter().map(mistake).collect();
+        return Ok(Checked { found, unreadable });
     };
-    let found = match all_findings(&plan, look, progress) {
+    let mut found = match all_findings(&plan, look, progress) {
         Ok(found) => found,
         Err(DeskError::Outlook(error)) => {
             // Whatever rests on a forecast is silent then; the rest still holds.
             let mut found = check::check(&plan, &[]);
             found.extend(check::unforeseen(&plan, &error));
-            found.sort_by_key(|finding| finding.severity);
             found
         }
         Err(other) => return Err(other),
     };
-    Ok(locate(found, &read.places))
+    found.extend(unprinted(&plan));
+    found.sort_by_key(|finding| finding.severity);
+    Ok(Checked { found: locate(found, &read.places), unreadable })
+}
+
+/// Texts of a plan with letters that our pages cannot print.
+pub(crate) fn unprinted(plan: &Plan) -> Vec<Finding> {
+    check::letters_missing(plan, prints)
 }
 
 /// Every finding of a plan that can be forecast.
@@ -73,15 +91,22 @@ fn locate(found: Vec<Finding>, places: &Places) -> Vec<Located> {
 fn mistake(mistake: Mistake) -> Located {
     let place = Place { line: mistake.line, column: mistake.column };
     let message = match &mistake.field {
-        Some(field) => format!("{}: {}", field.0, mistake.what),
+        Some(field) => format!("{field}: {}", mistake.what),
         None => mistake.what,
+    };
+    // A bag of a class that is gone is no slip of the pen.
+    let of_list = mistake.field.as_ref().is_some_and(|field| field.0.starts_with("bag["));
+    let fix = if of_list {
+        format!("{}; or run `barm bags` if the rest of the plan was changed", mistake.fix)
+    } else {
+        mistake.fix
     };
     Located {
         finding: Finding {
             severity: Severity::Fault,
             code: "plan-text",
             message,
-            fix: mistake.fix,
+            fix,
             at: mistake.field,
             source: None,
         },

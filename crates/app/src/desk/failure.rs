@@ -30,6 +30,14 @@ pub(crate) enum DeskError {
         /// The file.
         path: PathBuf,
     },
+    /// A folder stands where a file is to be written.
+    #[error("{} is a folder, not a file, and nothing was written", path.display())]
+    Folder {
+        /// The folder.
+        path: PathBuf,
+        /// What such a file is mostly called.
+        usual: &'static str,
+    },
     /// A file cannot be written.
     #[error(transparent)]
     Write(#[from] WriteError),
@@ -100,7 +108,14 @@ impl DeskError {
                 Some("check the name and the folder; `barm new` writes a new plan".to_owned())
             }
             Self::Taken { .. } => Some("give another name".to_owned()),
+            Self::Folder { path, usual } => {
+                Some(format!("add the name of a file, such as {}", path.join(usual).display()))
+            }
             Self::Answer(mistake) => Some(mistake.fix.clone()),
+            Self::Plan(mistakes) if mistakes.only_of_the_list() => Some(format!(
+                "if the rest of the plan was changed, `barm bags {}` brings the list in step",
+                mistakes.path.display()
+            )),
             Self::Outlook(OutlookError::Bench { source, .. }) => {
                 Some(format!("{}: {}", source.key, source.fix))
             }
@@ -130,6 +145,7 @@ impl DeskError {
     /// 1: the plan or the data have faults. 2: unreadable input or wrong use.
     pub(crate) const fn exit_code(&self) -> u8 {
         match self {
+            Self::Plan(mistakes) if mistakes.unreadable => 2,
             Self::Plan(_)
             | Self::Unsound(_)
             | Self::Outlook(_)
@@ -137,6 +153,7 @@ impl DeskError {
             | Self::Bags(_) => 1,
             Self::Read { .. }
             | Self::Taken { .. }
+            | Self::Folder { .. }
             | Self::Answer(_)
             | Self::Write(_)
             | Self::Starter(_)
@@ -155,5 +172,5 @@ impl DeskError {
 
 /// The field of a mistake, with what parts it from the words that follow.
 fn field(mistake: &Mistake) -> String {
-    mistake.field.as_ref().map(|field| format!("{}: ", field.0)).unwrap_or_default()
+    mistake.field.as_ref().map(|field| format!("{field}: ")).unwrap_or_default()
 }

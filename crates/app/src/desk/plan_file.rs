@@ -1,7 +1,7 @@
 //! Opening a plan.
 
 use super::DeskError;
-use barm_documents::plan_text::{self, Mistake};
+use barm_documents::plan_text::{self, Mistake, Read};
 use barm_domain::plan::{Plan, Question};
 use std::path::{Path, PathBuf};
 
@@ -19,10 +19,22 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, DeskError> {
 
 /// Reads a plan that must be sound.
 pub(crate) fn open_plan(path: &Path) -> Result<OpenPlan, DeskError> {
-    let read = plan_text::read(&bytes(path)?);
+    sound(path, plan_text::read(&bytes(path)?))
+}
+
+/// Reads a plan that must be sound, but for a bag list that may be out of step with it.
+pub(crate) fn open_with_old_list(path: &Path) -> Result<OpenPlan, DeskError> {
+    sound(path, plan_text::read_with_old_list(&bytes(path)?))
+}
+
+fn sound(path: &Path, read: Read) -> Result<OpenPlan, DeskError> {
     match read.plan {
         Some(plan) if read.mistakes.is_empty() => Ok(OpenPlan { plan }),
-        _ => Err(DeskError::Plan(Mistakes { path: path.to_owned(), mistakes: read.mistakes })),
+        _ => Err(DeskError::Plan(Mistakes {
+            path: path.to_owned(),
+            unreadable: read.unreadable,
+            mistakes: read.mistakes,
+        })),
     }
 }
 
@@ -31,17 +43,34 @@ pub(crate) fn open_plan(path: &Path) -> Result<OpenPlan, DeskError> {
 pub(crate) struct Mistakes {
     /// The file.
     pub(crate) path: PathBuf,
+    /// Whether it is no text or no TOML, so that no plan can be made out at all.
+    pub(crate) unreadable: bool,
     /// Its mistakes.
     pub(crate) mistakes: Vec<Mistake>,
+}
+
+impl Mistakes {
+    /// Whether the bag list is all that is wrong, so that it may only be out of step.
+    pub(crate) fn only_of_the_list(&self) -> bool {
+        let of_list = |mistake: &Mistake| {
+            mistake.field.as_ref().is_some_and(|field| field.0.starts_with("bag["))
+        };
+        self.mistakes.iter().all(of_list)
+    }
 }
 
 impl std::fmt::Display for Mistakes {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let count = self.mistakes.len();
         let word = if count == 1 { "mistake" } else { "mistakes" };
-        write!(f, "{} has {count} {word}", self.path.display())?;
+        let path = self.path.display();
+        if self.unreadable {
+            write!(f, "{path} cannot be read as a plan: {count} {word}")?;
+        } else {
+            write!(f, "{path} has {count} {word}")?;
+        }
         for mistake in &self.mistakes {
-            write!(f, "\n{}:{mistake}", self.path.display())?;
+            write!(f, "\n{path}:{mistake}")?;
         }
         Ok(())
     }

@@ -12,6 +12,8 @@ mod proof;
 
 #[cfg(feature = "pdf")]
 pub(crate) use press::press;
+#[cfg(feature = "pdf")]
+pub use proof::prints;
 
 /// The paper a sheet is laid out for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]

@@ -36,6 +36,11 @@ fn shapeless(letter: char) -> bool {
         | 0xFEFF | 0xFFA0 | 0x1F3FB..=0x1F3FF | 0xE0000..=0xE0FFF)
 }
 
+/// Whether a page shows this letter as it is, or rightly shows nothing; otherwise it shows `[?]`.
+pub fn prints(letter: char) -> bool {
+    shapeless(letter) || letter.is_control() || letter.is_whitespace() || covers(letter)
+}
+
 fn printable(text: &str) -> (String, bool) {
     let mut out = String::with_capacity(text.len());
     let mut replaced = false;
@@ -139,6 +144,11 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn a_text_is_replaced_in_part_if_a_letter_of_it_does_not_print(text in any::<String>()) {
+            prop_assert_eq!(printable(&text).1, !text.chars().all(prints));
+        }
+
         #[test]
         fn what_is_left_is_covered_by_every_face(text in any::<String>()) {
             let (printable, _) = printable(&text);

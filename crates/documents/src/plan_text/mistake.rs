@@ -13,7 +13,7 @@ pub struct Mistake {
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,
-    /// The field, such as `period[1].start`; `None` where the file cannot be read at all.
+    /// The field, which is shown as `period 2, start`; `None` where the file cannot be read at all.
     pub field: Option<Field>,
     /// What is wrong.
     pub what: String,
@@ -25,7 +25,7 @@ impl fmt::Display for Mistake {
     /// `12:9: base.water: “40” has no unit; write it like 1/4 tsp, 2.5 g or 60 mL`
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}:{}: ", self.line, self.column)?;
-        if let Some(Field(field)) = &self.field {
+        if let Some(field) = &self.field {
             write!(f, "{field}: ")?;
         }
         write!(f, "{}; {}", self.what, self.fix)

@@ -30,6 +30,6 @@ mod write_recipe;
 
 pub use mistake::Mistake;
 pub use places::{Place, Places};
-pub use read::{Read, read};
+pub use read::{Read, read, read_with_old_list};
 pub use write::write;
 pub use write_new::write_new;

@@ -3,6 +3,7 @@
 use super::mistake::Wrong;
 use super::notes::Notes;
 use barm_domain::cupboard::Cupboard;
+use barm_domain::finding::Field;
 use barm_domain::nearest::plain;
 use barm_domain::plan::{CONTROLS, Plan};
 use std::collections::BTreeMap;
@@ -83,7 +84,7 @@ pub(super) fn unique(
         }
         if let Some(first) = seen.get(&plain(&name)) {
             let wrong = Wrong::new(
-                format!("there is already {a} “{name}”: {first}"),
+                format!("there is already {a} “{name}”: {}", Field(first.clone())),
                 "change one of the two",
             );
             notes.wrong(field, wrong);

@@ -18,6 +18,8 @@ use barm_domain::plan::{Inquiry, Plan};
 pub struct Read {
     /// The plan, if there is no mistake.
     pub plan: Option<Plan>,
+    /// Whether the file is no text or no TOML, so that no plan can be made out at all.
+    pub unreadable: bool,
     /// Every mistake, in the order of the file.
     pub mistakes: Vec<Mistake>,
     /// Where each field stands.
@@ -36,24 +38,34 @@ const SPARE: f64 = 0.10;
 ///
 /// Takes any bytes. A byte order mark and Windows line ends are passed over.
 pub fn read(bytes: &[u8]) -> Read {
+    read_with(bytes, false)
+}
+
+/// [`read`], where bags of the list may be of periods, groups, questions and treatments that are no
+/// longer in the plan: for whoever brings the list in step.
+pub fn read_with_old_list(bytes: &[u8]) -> Read {
+    read_with(bytes, true)
+}
+
+fn read_with(bytes: &[u8], old_list: bool) -> Read {
     match syntax::text_of(bytes) {
-        Ok(text) => read_text(text),
+        Ok(text) => read_text(text, old_list),
         Err((at, wrong)) => {
             let bytes = bytes.strip_prefix(&[0xEF, 0xBB, 0xBF]).unwrap_or(bytes);
             let sound = bytes.get(..at).and_then(|sound| std::str::from_utf8(sound).ok());
             let mut notes = Notes::on(sound.unwrap_or_default());
             notes.wrong_at(at, None, wrong);
-            refused(notes)
+            refused(notes, true)
         }
     }
 }
 
-fn refused(notes: Notes<'_>) -> Read {
+fn refused(notes: Notes<'_>, unreadable: bool) -> Read {
     let (mistakes, places) = notes.done();
-    Read { plan: None, mistakes, places, older_format: None }
+    Read { plan: None, unreadable, mistakes, places, older_format: None }
 }
 
-fn read_text(text: &str) -> Read {
+fn read_text(text: &str, old_list: bool) -> Read {
     let mut notes = Notes::on(text);
     let mended = syntax::mend(text, &mut notes);
     let mut document = syntax::table(&mended);
@@ -61,7 +73,8 @@ fn read_text(text: &str) -> Read {
         Ok(format) => format,
         Err((at, wrong)) => {
             notes.wrong_at(at, Some("format"), wrong);
-            return refused(notes);
+            let unreadable = notes.broken;
+            return refused(notes, unreadable);
         }
     };
     upgrade::upgrade(document.get_mut(), format);
@@ -69,13 +82,14 @@ fn read_text(text: &str) -> Read {
     // A line that was left out may have held the name that another line refers to.
     if !notes.broken {
         names::check(&plan, &mut notes);
-        references::check(&plan, &mut notes);
+        references::check(&plan, old_list, &mut notes);
         measurable::check(&plan, &mut notes);
     }
+    let unreadable = notes.broken;
     let (mistakes, places) = notes.done();
     let plan = mistakes.is_empty().then_some(plan);
     let older_format = (format < upgrade::FORMAT).then_some(format);
-    Read { plan, mistakes, places, older_format }
+    Read { plan, unreadable, mistakes, places, older_format }
 }
 
 fn plan(table: &toml::de::DeTable<'_>, notes: &mut Notes<'_>) -> Plan {

@@ -6,11 +6,15 @@ use super::notes::Notes;
 use barm_domain::nearest::{nearest, plain};
 use barm_domain::plan::{CONTROLS, Plan, Question};
 
-/// Notes every reference that leads nowhere.
-pub(super) fn check(plan: &Plan, notes: &mut Notes<'_>) {
+/// Notes every reference that leads nowhere; those of the bag list are passed over where the list
+/// `may_be_old`.
+pub(super) fn check(plan: &Plan, may_be_old: bool, notes: &mut Notes<'_>) {
     class(plan, notes);
     questions(plan, notes);
-    bags(plan, notes);
+    bags_are_apart(plan, notes);
+    if !may_be_old {
+        bags(plan, notes);
+    }
 }
 
 fn class(plan: &Plan, notes: &mut Notes<'_>) {
@@ -100,7 +104,7 @@ fn questions(plan: &Plan, notes: &mut Notes<'_>) {
     }
 }
 
-fn bags(plan: &Plan, notes: &mut Notes<'_>) {
+fn bags_are_apart(plan: &Plan, notes: &mut Notes<'_>) {
     let codes = plan
         .bags
         .iter()
@@ -122,6 +126,9 @@ fn bags(plan: &Plan, notes: &mut Notes<'_>) {
             },
         ),
     );
+}
+
+fn bags(plan: &Plan, notes: &mut Notes<'_>) {
     let periods = || plan.periods.iter().map(|period| period.name.as_str());
     let questions = || plan.questions.iter().map(|q| q.id.as_str()).chain([CONTROLS]);
     for (i, bag) in plan.bags.iter().enumerate() {
