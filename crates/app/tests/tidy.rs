@@ -1,5 +1,6 @@
 //! Guards the house rules that `docs/ARCHITECTURE.md` states as absences.
 
+use barm_domain::code::BagCode;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -210,6 +211,48 @@ fn no_file_points_out_of_the_project() {
             assert!(!text.contains(word.as_str()), "{} mentions {word}", file.display());
         }
     }
+}
+
+/// Whether a word has the shape of a bag code: `P1-02B-6`.
+fn is_code_shaped(word: &str) -> bool {
+    let digits = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+    let mut parts = word.split('-');
+    let period = parts.next().and_then(|part| part.strip_prefix('P'));
+    let group = parts.next().and_then(|part| part.split_at_checked(2));
+    let check = parts.next();
+    period.is_some_and(digits)
+        && group.is_some_and(|(group, letter)| {
+            digits(group) && letter.len() == 1 && letter.bytes().all(|b| b.is_ascii_uppercase())
+        })
+        && check.is_some_and(|check| check.len() == 1)
+        && parts.next().is_none()
+}
+
+/// A teacher may type what a page shows. Tests hold wrong codes on purpose, and so do the demo's
+/// readings; anywhere else a line with a wrong code has to say that it is wrong.
+#[test]
+fn every_code_that_people_are_shown_is_one() {
+    let is_shown = |file: &Path| {
+        let text = ["md", "rs", "toml", "txt", "typ"];
+        let in_tests = file.components().any(|part| part.as_os_str() == "tests");
+        file.extension().is_some_and(|e| text.iter().any(|known| e == *known))
+            && (!in_tests || file.ends_with("snapshots/help.txt"))
+    };
+    let (mut seen, mut offences) = (0, Vec::new());
+    for file in tracked().into_iter().filter(|file| is_shown(file)) {
+        let text = fs::read_to_string(root().join(&file)).expect("UTF-8");
+        for (number, line) in text.lines().enumerate() {
+            let words = line.split(|c: char| !c.is_ascii_alphanumeric() && c != '-');
+            for word in words.filter(|word| is_code_shaped(word)) {
+                seen += 1;
+                if word.parse::<BagCode>().is_err() && !line.contains("wrong") {
+                    offences.push(format!("{}:{}: {word}", file.display(), number + 1));
+                }
+            }
+        }
+    }
+    assert!(seen > 100, "only {seen} codes were found");
+    assert!(offences.is_empty(), "these are no bag codes:\n{}", offences.join("\n"));
 }
 
 #[test]

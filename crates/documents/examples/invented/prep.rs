@@ -4,6 +4,7 @@ use super::{TITLE, Treatment, caution, entry, imprint};
 use barm_documents::sheet::{
     PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix,
 };
+use barm_domain::code::BagCode;
 
 fn purchase(item: &str, need: &str, in_stock: &str, packs: &str, cost: &str) -> Purchase {
     Purchase {
@@ -32,9 +33,9 @@ fn tray(period: usize, group: usize, bags: usize, all: &[Treatment]) -> Tray {
     let bag = |at: usize| {
         let own = 1 + (group - 1) % (all.len() - 1);
         let one = &all[if at + 1 == bags { 0 } else { own }];
-        let letter = char::from(b'A' + at as u8);
+        let code = BagCode::all_of(period as u8, group as u8).nth(at);
         TrayBag {
-            code: format!("P{period}-{group:02}{letter}-K"),
+            code: code.expect("a period has codes for each group").to_string(),
             treatment: one.name.clone(),
             look: one.look,
         }

@@ -220,7 +220,7 @@ pub(crate) fn full(all: &[Treatment]) -> ResultsReport {
         questions,
         gas: all.iter().map(gas).collect(),
         left_out: vec![LeftOut {
-            bag: "P3-02B-K".to_owned(),
+            bag: "P3-02B-B".to_owned(),
             treatment: "Mashed banana".to_owned(),
             rule: "leak".to_owned(),
             seen: "The card fell from 11 to 8 mm between minutes 12 and 16, and foam stood at the zip.".to_owned(),
@@ -230,7 +230,7 @@ pub(crate) fn full(all: &[Treatment]) -> ResultsReport {
             entry("Too short", "24 minutes were too few for potato flakes and dry milk alone. Round two: read on to 32."),
         ],
         rejected: vec![
-            Rejected { line: 37, reason: "no bag has the code \"P2-09A-M\"; group 9 does not exist in period 2".to_owned() },
+            Rejected { line: 37, reason: "no bag has the code \"P2-09A-1\"; group 9 does not exist in period 2".to_owned() },
             Rejected { line: 102, reason: "the height \"1O\" is not a number; did you mean 10?".to_owned() },
         ],
         method: vec![

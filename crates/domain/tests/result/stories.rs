@@ -142,7 +142,7 @@ fn bags_are_set_aside_by_rules_of_the_plan_only() {
     let low = class.plan.bags[6].code.clone();
     class.put_aside(&low, "too low");
     class.put_aside(&low, "leek");
-    class.put_aside("P9-01A-0", "leak");
+    class.put_aside("P9-01A-W", "leak");
     let result = class.result();
     let reasons: Vec<&str> = result.rejected.iter().map(|r| r.reason.as_str()).collect();
     assert_eq!(reasons.len(), 3);
