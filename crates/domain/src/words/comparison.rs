@@ -71,12 +71,12 @@ impl Voice {
 
     /// Why, in one sentence.
     pub fn why(self, compared: &Compared) -> String {
-        self.reason(&compared.with.verdict.reason, compared)
+        self.reason(&compared.with, compared)
     }
 
     /// Why the verdict without the bags that are set aside is what it is, in one sentence.
     pub fn why_without(self, compared: &Compared) -> String {
-        self.reason(&compared.without.verdict.reason, compared)
+        self.reason(&compared.without, compared)
     }
 
     /// How many bags a comparison rests on, and how many could not be used.

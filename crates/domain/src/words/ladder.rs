@@ -3,6 +3,7 @@
 use super::number::{bags, sentence_start, short, tenths};
 use super::{Voice, mid_sentence};
 use crate::result::{LadderGap, TreatmentDots};
+use barm_science::statistics::ladder::Gap;
 
 impl Voice {
     /// Grade 6: the center and spread of one treatment's dots; nothing without a bag.
@@ -36,19 +37,42 @@ impl Voice {
     }
 
     /// Grade 7: the gap in MADs and the multiple that so many bags need; nothing without both.
-    pub fn gap(self, gap: &LadderGap) -> Option<String> {
+    /// A gap that stands out and yet is smaller than `readable_mm` is said to be so.
+    pub fn gap(self, gap: &LadderGap, readable_mm: f64) -> Option<String> {
         let counted = gap.gap?;
         let in_mads = tenths(counted.in_mads?);
         let found = format!("The gap of {} mm is {in_mads} MADs", tenths(counted.gap.abs()));
         Some(match counted.needed.map(tenths) {
             None => format!("{found}, but one bag cannot show a spread."),
             Some(needed) if counted.stands_out() => {
-                format!("{found}; with this many bags {needed} is enough to stand out.")
+                let but = if counted.gap.abs() < readable_mm {
+                    format!(" But {} mm is the least that can be read.", short(readable_mm))
+                } else {
+                    String::new()
+                };
+                format!("{found}; with this many bags {needed} is enough to stand out.{but}")
             }
             Some(needed) => {
                 format!("{found}; with this many bags it takes {needed} to stand out.")
             }
         })
+    }
+
+    /// Grade 7: what follows from a gap in MADs, in a few words.
+    ///
+    /// Not to be chance and to be large enough to read are two things, so a gap that is only the
+    /// first is never left standing beside "no readable rise" without a word.
+    pub fn gap_in_brief(self, gap: &Gap, readable_mm: f64) -> String {
+        match (gap.in_mads, gap.needed) {
+            (_, None) => "one bag is too few".to_owned(),
+            (None, _) => "the bags did not differ at all".to_owned(),
+            _ if !gap.stands_out() => "may be chance".to_owned(),
+            _ if gap.gap.abs() < readable_mm => format!(
+                "more than chance, but under {} mm: too small to read",
+                short(readable_mm)
+            ),
+            _ => "larger than chance makes".to_owned(),
+        }
     }
 
     /// Grade 8: the difference in largest slope; nothing without both slopes.

@@ -2,14 +2,14 @@
 
 use super::number::{bags, short, tenths};
 use super::{Voice, mid_sentence};
-use crate::result::Compared;
+use crate::result::{Compared, Judged};
 use barm_science::statistics::compare::NotComparable;
 use barm_science::statistics::verdict::Reason;
 
 impl Voice {
     /// What decided a verdict, in one sentence.
-    pub(super) fn reason(self, reason: &Reason, compared: &Compared) -> String {
-        match reason {
+    pub(super) fn reason(self, judged: &Judged, compared: &Compared) -> String {
+        match &judged.verdict.reason {
             Reason::BeyondChance { .. } => {
                 "Bags differ by chance, but hardly ever by so much.".to_owned()
             }
@@ -35,6 +35,12 @@ impl Voice {
             }
             Reason::WithinChance { .. } => {
                 "Bags of the same kind differ too much among themselves.".to_owned()
+            }
+            Reason::NobodyRose { readable, .. } if is_small_but_steady(judged, *readable) => {
+                format!(
+                    "No bag rose by {} mm: the difference may be real, but it is too small to read.",
+                    short(*readable)
+                )
             }
             Reason::NobodyRose { highest, readable } => format!(
                 "No bag rose by {} mm; the highest reached {} mm.",
@@ -68,6 +74,13 @@ impl Voice {
             other => format!("{other}."),
         }
     }
+}
+
+/// Whether the interval of a difference leaves 0 out, though the difference is too small to read.
+fn is_small_but_steady(judged: &Judged, readable_mm: f64) -> bool {
+    judged.difference.is_some_and(|found| {
+        (found.low > 0.0 || found.high < 0.0) && found.difference.abs() < readable_mm
+    })
 }
 
 fn no_bags(name: &str, left_out: usize) -> String {

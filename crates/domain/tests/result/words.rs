@@ -99,7 +99,7 @@ fn sentences_are_short() {
         said.extend(ladder.dots.iter().filter_map(|dots| voice.dots(dots)));
         for gap in &ladder.gaps {
             said.extend(voice.overlap(gap));
-            said.extend(voice.gap(gap));
+            said.extend(voice.gap(gap, class.plan.readable_mm));
             said.extend(voice.slope(gap));
         }
         said.push(voice.common_minute(&result));
@@ -153,13 +153,45 @@ fn the_ladder_is_said_in_the_words_of_its_grade() {
     );
     // 1.7 mm over a MAD that cannot be less than the reading doubt of 0.71 mm.
     assert_eq!(
-        voice.gap(gap("Oat flour")).unwrap(),
-        "The gap of 1.7 mm is 2.4 MADs; with this many bags 2.0 is enough to stand out."
+        voice.gap(gap("Oat flour"), 3.0).unwrap(),
+        "The gap of 1.7 mm is 2.4 MADs; with this many bags 2.0 is enough to stand out. \
+         But 3 mm is the least that can be read."
     );
     assert_eq!(
         voice.slope(gap("Banana")).unwrap(),
         "Banana rose 0.32 mm per minute faster than no food at its fastest."
     );
+}
+
+/// Mashed banana that stands steadily 1 mm above no food, and never rises by the 3 mm that can be
+/// read: that it is no chance and that it is too small are both said, at once.
+#[test]
+fn a_steady_difference_too_small_to_read_is_no_contradiction() {
+    let mut class = Class::foods(&PERIODS, &["Banana"]);
+    for (at, period) in PERIODS.into_iter().enumerate() {
+        let shift = [0.05, -0.05, 0.1, -0.1][at];
+        for _ in 0..2 {
+            class.grow("No food", period, 0.5 + shift);
+            class.grow("Banana", period, 2.5 - shift);
+        }
+    }
+    let result = class.result();
+    let voice = Voice::english(7);
+    let banana = compared(&result, "Banana");
+    assert_eq!(voice.verdict(banana.with.verdict.code), "no readable rise");
+    assert!(banana.with.difference.unwrap().low > 0.0);
+    assert_eq!(
+        voice.why(banana),
+        "No bag rose by 3 mm: the difference may be real, but it is too small to read."
+    );
+    let ladder = &answer(&result, "food").ladder;
+    let gap = ladder.gaps[0].gap.unwrap();
+    assert!(gap.stands_out());
+    assert_eq!(
+        voice.gap_in_brief(&gap, 3.0),
+        "more than chance, but under 3 mm: too small to read"
+    );
+    assert_eq!(voice.gap_in_brief(&gap, 1.0), "larger than chance makes");
 }
 
 #[test]
