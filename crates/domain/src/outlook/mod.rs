@@ -3,16 +3,18 @@
 //! Forecasting one treatment is the long part: [`forecast`] does one, so that a caller may do
 //! several at a time. [`gather()`] then sets each beside its reference, draw by draw.
 
+mod days;
 mod entry;
 mod gather;
 mod overnight;
 
+pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;
 pub use overnight::{HOURS, Overnight, overnight};
 
 use crate::bench::{self, BenchError};
-use crate::plan::{Plan, Treatment};
+use crate::plan::{Day, Plan, Treatment};
 use barm_science::forecast::{self as science, Forecast, SetupError, Span, Streams};
 use barm_science::setup::Setup;
 
@@ -97,8 +99,22 @@ pub fn forecast(
     treatment: &Treatment,
     look: Look,
 ) -> Result<Treated, OutlookError> {
+    forecast_on(plan, plan.days.first().ok_or(OutlookError::NoDay)?, treatment, look)
+}
+
+/// Forecasts one treatment in the room and air of a day, up to the last reading that all periods
+/// reach.
+///
+/// # Errors
+/// [`OutlookError`] says which treatment cannot be made, and why.
+pub fn forecast_on(
+    plan: &Plan,
+    day: &Day,
+    treatment: &Treatment,
+    look: Look,
+) -> Result<Treated, OutlookError> {
     let name = || treatment.name.clone();
-    let setup = setup(plan, treatment)?;
+    let setup = setup_on(plan, day, treatment)?;
     let last_minute = plan.common_last_reading_min();
     if last_minute == 0 {
         return Err(OutlookError::NoTime);
@@ -114,7 +130,10 @@ pub fn forecast(
 /// # Errors
 /// [`OutlookError`] if it cannot be made or the plan has no day.
 pub fn setup(plan: &Plan, treatment: &Treatment) -> Result<Setup, OutlookError> {
-    let day = plan.days.first().ok_or(OutlookError::NoDay)?;
+    setup_on(plan, plan.days.first().ok_or(OutlookError::NoDay)?, treatment)
+}
+
+fn setup_on(plan: &Plan, day: &Day, treatment: &Treatment) -> Result<Setup, OutlookError> {
     bench::setup(plan, &plan.recipe(treatment), day)
         .map_err(|source| OutlookError::Bench { treatment: treatment.name.clone(), source })
 }

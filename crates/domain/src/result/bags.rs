@@ -153,7 +153,7 @@ pub(super) fn results(
                 }
             }
         });
-        let treated = forecasts.iter().find(|treated| treated.treatment == bag.treatment);
+        let treated = Treated::of_bag(forecasts, plan, bag);
         let contents = summary.as_ref().zip(treated).map(|(summary, treated)| {
             contents::contents(treated, summary.minute, summary.rise_mm.value)
         });

@@ -58,8 +58,9 @@ pub struct ClassResult {
 
 /// Analyzes a class's readings.
 ///
-/// `forecasts` are those of the plan's treatments, as [`crate::outlook::forecast`] makes them: gas
-/// and ethanol of a bag rest on them and are left out for a treatment that has none.
+/// `forecasts` are those of the plan's treatments, as [`crate::outlook::forecast`] makes them, and,
+/// for each of [`crate::outlook::further_days`], as [`crate::outlook::forecast_on`] does: gas and
+/// ethanol of a bag rest on the one for its own day and are left out for a bag that has none.
 ///
 /// Readings of bags that the plan does not have, second readings of a bag at the same minute and
 /// wishes to set a bag aside by a rule that the plan does not have come back under

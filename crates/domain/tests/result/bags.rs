@@ -1,7 +1,8 @@
 //! One number a bag, at one minute for all.
 
 use crate::class::{Class, bag, compared};
-use barm_domain::outlook::{Look, forecast};
+use barm_domain::outlook::{Look, forecast, forecast_on, further_days};
+use barm_domain::plan::{Day, Place};
 use barm_domain::result::Hint;
 use barm_science::statistics::verdict::Code;
 
@@ -74,7 +75,7 @@ fn a_fall_is_hinted_at_and_changes_nothing() {
 fn what_cannot_be_a_reading_is_rejected() {
     let mut class = two_foods();
     let first = class.plan.bags[0].code.clone();
-    class.read("P9-01A-0", &[(0.0, 0.0)]);
+    class.read("P9-01A-W", &[(0.0, 0.0)]);
     class.read(&first, &[(24.0, 1.0), (f64::NAN, 3.0), (-4.0, 3.0), (12.5, f64::INFINITY)]);
     let result = class.result();
     assert_eq!(result.rejected.len(), 5, "{:?}", result.rejected);
@@ -116,4 +117,44 @@ fn heights_become_gas_and_ethanol_with_their_doubt() {
     let flat = bag(&result, &class.plan.bags[1].code).contents.unwrap();
     assert!(flat.gas_ml.low >= 0.0 && flat.gas_ml.high < gas.low);
     assert!(class.result().bags.iter().all(|bag| bag.contents.is_none()));
+}
+
+/// The same rise on two days: at 1400 m (about 85.6 kPa by the standard atmosphere) and on a day
+/// of 101.325 kPa. As much gas holds about 101.3/85.6 times as much carbon dioxide at the higher
+/// pressure, the water vapor in it aside, and so goes with about that much more ethanol.
+#[test]
+fn gas_and_ethanol_rest_on_the_air_of_the_bags_own_day() {
+    let mut class = two_foods();
+    let first = class.plan.days[0].clone();
+    let pressed = Place::Pressure(101_325.0);
+    let second = Day { name: "Friday".into(), place: pressed, ..first.clone() };
+    // A third day like the first needs no forecast of its own.
+    let third = Day { name: "Monday".into(), ..first };
+    class.plan.days.extend([second, third]);
+    class.plan.periods[1].day = "Friday".into();
+    class.plan.periods[2].day = "Monday".into();
+    let look = Look { draws: 128, ..Look::default() };
+    let plan = &class.plan;
+    let mut forecasts: Vec<_> =
+        plan.treatments().map(|(_, t)| forecast(plan, t, look).unwrap()).collect();
+    let without = class.result_with(&forecasts);
+    let further = further_days(plan);
+    let named: Vec<_> = further.iter().map(|(t, day)| (t.name.as_str(), &*day.name)).collect();
+    assert_eq!(named, [("Maple syrup", "Friday"), ("No food", "Friday")]);
+    forecasts.extend(further.iter().map(|(t, day)| forecast_on(plan, day, t, look).unwrap()));
+    let result = class.result_with(&forecasts);
+    let maple = |period: &str| {
+        let of = |b: &&barm_domain::plan::PlannedBag| {
+            b.period == period && b.treatment == "Maple syrup"
+        };
+        &plan.bags.iter().find(of).unwrap().code
+    };
+    let ethanol =
+        |period| bag(&result, maple(period)).contents.unwrap().ethanol_g.unwrap().value;
+    assert!((ethanol("3") - ethanol("1")).abs() < 1e-12);
+    let ratio = ethanol("2") / ethanol("1");
+    assert!((1.1..1.3).contains(&ratio), "{ratio}");
+    // Without a forecast for its day a bag is given no figure, not that of another day.
+    assert!(bag(&without, maple("2")).contents.is_none());
+    assert!(bag(&without, maple("3")).contents.is_some());
 }
