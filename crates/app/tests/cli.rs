@@ -247,7 +247,7 @@ fn a_reader_that_goes_away_is_no_failure() {
 }
 
 #[test]
-fn nonsense_in_place_of_readings_is_listed_row_by_row() {
+fn nonsense_in_place_of_readings_is_said_once_and_listed_row_by_row() {
     let folder = with_plan(|plan| plan);
     // Bytes of a fixed pseudorandom walk (multiplier and increment: Knuth, The Art of Computer
     // Programming 2, 3.3.4, from memory): no file of readings, no text in any encoding.
@@ -261,7 +261,8 @@ fn nonsense_in_place_of_readings_is_listed_row_by_row() {
     fs::write(folder.path().join("readings.csv"), &nonsense).expect("written");
     let (out, err) = run(folder.path(), &["analyze", "plan.toml", "readings.csv"]).ended(1);
     assert_eq!(err, "");
-    assert!(out.contains("line 1: "), "{out}");
+    assert!(out.contains("no row of headings"), "{out}");
+    assert!(out.lines().count() < 8, "one sentence, not one a row:\n{out}");
     let control = out.chars().find(|c| c.is_control() && *c != '\n');
     assert_eq!(control, None, "no byte of the file reaches the terminal as a command");
 
@@ -276,6 +277,48 @@ fn nonsense_in_place_of_readings_is_listed_row_by_row() {
             assert!(comparison["difference_mm"].is_null(), "{comparison}");
         }
     }
+}
+
+/// The invented readings with their rows and headings changed, analyzed.
+fn analyzed(change: impl Fn(usize, &str) -> Option<String>, code: i32) -> (String, Vec<u64>) {
+    let folder = with_plan(|plan| plan);
+    let readings = fs::read_to_string(invented().join("readings.csv")).expect("the readings");
+    let changed: Vec<String> =
+        readings.lines().enumerate().filter_map(|(at, line)| change(at, line)).collect();
+    fs::write(folder.path().join("readings.csv"), changed.join("\n")).expect("written");
+    let analyze = ["analyze", "plan.toml", "readings.csv"];
+    let (out, err) = run(folder.path(), &analyze).ended(code);
+    assert_eq!(err, "");
+    let (json, _) = run(folder.path(), &[&analyze[..], &["--json"]].concat()).ended(code);
+    let answer: serde_json::Value = serde_json::from_str(&json).expect("JSON");
+    let lines = answer["rejected"].as_array().expect("a list").iter();
+    let said = out.lines().nth(2).expect("a line under the title").to_owned();
+    let note = answer["notes"][0].as_str().unwrap_or_default();
+    assert!(note.starts_with(&said), "{said}\n{note}");
+    (out, lines.map(|row| row["line"].as_u64().expect("a line")).collect())
+}
+
+#[test]
+fn what_is_wrong_with_a_whole_file_is_said_once_and_first() {
+    let cells = |line: &str| line.split(',').map(str::to_owned).collect::<Vec<_>>();
+    let (out, rejected) = analyzed(
+        |at, line| {
+            let mut cells = cells(line);
+            if at > 0 {
+                cells.swap(1, 2);
+            }
+            Some(cells.join(","))
+        },
+        1,
+    );
+    assert!(out.contains("look swapped"), "{out}");
+    assert!(!out.contains("line 2") && out.lines().count() < 8, "{out}");
+    assert!(rejected.len() > 600, "every row is listed: {}", rejected.len());
+    let (out, rejected) = analyzed(|at, line| (at == 0).then(|| line.to_owned()), 1);
+    assert!(out.contains("no row under them") && rejected.is_empty(), "{out}");
+    let (out, rejected) = analyzed(|_, _| None, 1);
+    assert!(out.contains("is empty") && rejected.is_empty(), "{out}");
+    assert!(!out.contains("Nothing was left out."), "{out}");
 }
 
 #[test]

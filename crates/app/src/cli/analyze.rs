@@ -49,8 +49,15 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         json::write(out, &json::analyzed(&analysis, desk::voice(&open.plan)))?;
     } else {
         page::title(out, &open.plan.title)?;
-        answers(out, &open, &analysis)?;
-        left_out(out, &open, &analysis)?;
+        if let Some(says) = &analysis.above_all {
+            page::paragraph(out, 0, says)?;
+        }
+        if analysis.above_all.is_none() || !analysis.nothing_taken {
+            answers(out, &open, &analysis)?;
+            left_out(out, &open, &analysis)?;
+        } else if !analysis.rejected.is_empty() {
+            writeln!(out, "Each row with its reason: --json")?;
+        }
         if let Some(file) = &arguments.pdf {
             writeln!(out)?;
             writeln!(out, "Report: {}", file.display())?;

@@ -1,7 +1,7 @@
 //! From a class's readings to its answers.
 
 use super::plan_file::bytes;
-use super::{DeskError, OpenPlan, Outlook, Progress, outlook};
+use super::{DeskError, OpenPlan, Outlook, Progress, further_days, outlook};
 use barm_documents::readings;
 use barm_domain::outlook::Look;
 use barm_domain::reading::{Rejected, Remark};
@@ -13,6 +13,10 @@ use std::path::Path;
 pub(crate) struct Analysis {
     /// Bags and questions.
     pub(crate) result: ClassResult,
+    /// Whether the file gave no reading at all.
+    pub(crate) nothing_taken: bool,
+    /// What has to be said of the file as a whole, before anything else.
+    pub(crate) above_all: Option<String>,
     /// Rows that were not taken, by the reader or by the analysis, in the order of the file.
     pub(crate) rejected: Vec<Rejected>,
     /// How the file was read, where a person should know.
@@ -41,9 +45,19 @@ pub(crate) fn analyze_bytes(
     let plan = &open.plan;
     let file = readings::read(bytes, plan);
     let outlook = outlook(plan, Look::default(), progress)?;
-    let result = result::analyze(plan, &outlook.treated, &file.readings, &file.set_aside);
+    let mut forecasts = outlook.treated.clone();
+    forecasts.extend(further_days(plan, Look::default(), progress)?);
+    let result = result::analyze(plan, &forecasts, &file.readings, &file.set_aside);
     let mut rejected = file.rejected;
     rejected.extend(result.rejected.iter().cloned());
     rejected.sort_by_key(|rejected| rejected.line);
-    Ok(Analysis { result, rejected, notes: file.notes, remarks: file.remarks, outlook })
+    Ok(Analysis {
+        result,
+        nothing_taken: file.readings.is_empty(),
+        above_all: file.above_all,
+        rejected,
+        notes: file.notes,
+        remarks: file.remarks,
+        outlook,
+    })
 }

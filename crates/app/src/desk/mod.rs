@@ -32,7 +32,7 @@ pub(crate) use demo::{Demo, demo};
 pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use new_plan::{must_be_free, new_plan, renew_bags, write_new};
-pub(crate) use outlook::{Outlook, has_own_reference, outlook};
+pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
 pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 pub(crate) use together::{by_hint, by_reason};

@@ -36,6 +36,24 @@ pub(crate) fn outlook(
     Ok(Outlook { entries: outlook::gather(plan, &treated), treated })
 }
 
+/// Forecasts treatments once more for days in another room or air than the plan's first, where
+/// they have bags.
+pub(crate) fn further_days(
+    plan: &Plan,
+    look: Look,
+    progress: &dyn Progress,
+) -> Result<Vec<Treated>, DeskError> {
+    let days = outlook::further_days(plan);
+    let done = AtomicUsize::new(0);
+    let forecasts = days.par_iter().map(|(treatment, day)| {
+        let forecast = outlook::forecast_on(plan, day, treatment, look);
+        let done = done.fetch_add(1, Ordering::Relaxed) + 1;
+        progress.step("forecasting the other days", done, days.len());
+        forecast
+    });
+    Ok(forecasts.collect::<Result<Vec<_>, _>>()?)
+}
+
 /// What every treatment may hold the next day if its bag is left sealed, for the cautions.
 pub(crate) fn overnight(
     plan: &Plan,

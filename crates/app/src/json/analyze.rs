@@ -12,7 +12,7 @@ pub(crate) struct Analyzed<'a> {
     bags: Vec<Bag<'a>>,
     questions: Vec<Question<'a>>,
     rejected: Vec<Rejected<'a>>,
-    notes: &'a [String],
+    notes: Vec<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -83,7 +83,7 @@ pub(crate) fn analyzed(analysis: &Analysis, voice: Voice) -> Analyzed<'_> {
             .iter()
             .map(|rejected| Rejected { line: rejected.line, reason: &rejected.reason })
             .collect(),
-        notes: &analysis.notes,
+        notes: analysis.above_all.iter().chain(&analysis.notes).map(String::as_str).collect(),
     }
 }
 

@@ -7,7 +7,9 @@
 mod cells;
 mod codes;
 mod context;
+mod evidence;
 mod heading;
+mod headless;
 mod height;
 mod number;
 mod quoted;
@@ -15,6 +17,7 @@ mod reader;
 mod row;
 mod settle;
 mod sheet;
+mod swapped;
 mod table;
 mod text;
 mod time;
@@ -29,6 +32,7 @@ use codes::Codes;
 use quoted::quoted;
 use reader::Reader;
 use row::Taking;
+use swapped::Swapped;
 use table::Row;
 
 /// What a file of readings holds.
@@ -48,6 +52,9 @@ pub struct ReadingsFile {
     pub layout: Option<Layout>,
     /// What became of the cells in which a height may stand.
     pub cells: Cells,
+    /// What has to be said of the file as a whole before anything else, in one sentence: that it
+    /// is empty, say, or that two of its columns are swapped.
+    pub above_all: Option<String>,
 }
 
 /// Reads a file of readings for a plan; any bytes give an answer.
@@ -62,30 +69,80 @@ pub fn read(bytes: &[u8], plan: &Plan) -> ReadingsFile {
     let codes = Codes::of(plan);
     let decoded = text::decode(bytes);
     let named = table::named_delimiter(&decoded.text);
-    let delimiter = named.unwrap_or_else(|| sheet::delimiter(&decoded.text, &codes));
+    let interval_min = plan.timing.interval_min;
+    let delimiter =
+        named.unwrap_or_else(|| sheet::delimiter(&decoded.text, &codes, interval_min));
     let mut file = ReadingsFile::default();
     file.notes.extend(decoded.note);
     let all = table::rows(&decoded.text, delimiter);
     // The line that names the delimiter is no row.
     let rows = &all[usize::from(named.is_some()).min(all.len())..];
-    match sheet::find(rows, &codes) {
-        Some((place, sheet)) => {
-            reject_all(&rows[..place], "it stands above the headings", &mut file);
-            file.layout = Some(sheet.layout);
-            let mut reader = Reader::new(&decoded.text, delimiter, &codes, sheet);
-            let mut taking = Taking::new(plan, &codes);
-            reader.rows(&rows[place + 1..], &mut taking);
-            taking.finish(&mut file);
+    let filled = |rows: &[Row]| rows.iter().filter(|row| !row.is_blank()).count();
+    let found = sheet::find(rows, &codes);
+    let headless =
+        if found.is_none() { headless::sheet(rows, &codes, interval_min) } else { None };
+    file.above_all = headless.as_ref().map(headless::said);
+    // Above headings that are not there stands nothing, and every row is under them.
+    let under = found
+        .map(|(place, sheet)| (place, place + 1, sheet))
+        .or_else(|| headless.map(|sheet| (0, 0, sheet)));
+    if let Some((above, first, sheet)) = under {
+        reject_all(&rows[..above], "it stands above the headings", &mut file);
+        file.layout = Some(sheet.layout);
+        let (rows, line) = (&rows[first..], sheet.line);
+        let swapped = Swapped::find(rows, &sheet, &codes, interval_min);
+        let mut taking = Taking::new(plan, &codes);
+        let mut reader = Reader::new(&decoded.text, delimiter, &codes, sheet);
+        match &swapped {
+            Some(swapped) => reader.reject(rows, &swapped.reason(), &mut taking),
+            None => reader.rows(rows, &mut taking),
         }
-        None => reject_all(
+        taking.finish(&mut file);
+        file.above_all = match (filled(rows), swapped) {
+            (0, _) => Some(no_rows(line)),
+            (count, Some(swapped)) => Some(swapped.said(count)),
+            _ if file.cells.taken + file.cells.rejected == 0 && file.rejected.is_empty() => {
+                Some(NO_HEIGHTS.to_owned())
+            }
+            _ => file.above_all,
+        };
+    } else {
+        let count = filled(rows);
+        reject_all(
             rows,
             "no headings were found: the first row must name its columns, such as bag, minute, \
              height, or bag, 0, 4, 8",
             &mut file,
-        ),
+        );
+        file.above_all = Some(if count == 0 { EMPTY.to_owned() } else { no_headings(count) });
     }
     file.rejected.sort_by_key(|rejected| rejected.line);
     file
+}
+
+const EMPTY: &str =
+    "The file is empty: type the readings into it, or name the file that holds them.";
+
+const NO_HEIGHTS: &str = "All cells for heights are blank: type the heights into the file, or \
+                          name the file that holds them.";
+
+fn no_rows(line: u64) -> String {
+    format!(
+        "The file has headings on line {line} but no row under them: type the readings there, or \
+         name the file that holds them."
+    )
+}
+
+fn no_headings(rows: usize) -> String {
+    let none = if rows == 1 {
+        "its one row was not taken".to_owned()
+    } else {
+        format!("none of its {rows} rows was taken")
+    };
+    format!(
+        "The file has no row of headings that can be understood, so {none}: write a first row \
+         such as bag,minute,height (mm) over the readings and read the file again."
+    )
 }
 
 fn reject_all(rows: &[Row], reason: &str, file: &mut ReadingsFile) {

@@ -50,6 +50,13 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// Lists the rows under the headings, each for that reason.
+    pub(super) fn reject(&self, rows: &[Row], reason: &str, taking: &mut Taking<'_>) {
+        for row in rows.iter().filter(|row| !row.is_blank()) {
+            taking.reject_row(row, &self.sheet, reason);
+        }
+    }
+
     fn row(&mut self, row: &Row, from_here: &[Row], taking: &mut Taking<'_>) {
         match Sheet::of(row, self.codes) {
             Some(again) if again.columns == self.sheet.columns => {

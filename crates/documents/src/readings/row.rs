@@ -235,7 +235,7 @@ impl<'a> Taking<'a> {
     }
 
     /// Lists a row once, and counts its heights.
-    fn reject_row(&mut self, row: &Row, sheet: &Sheet, reason: &str) {
+    pub(super) fn reject_row(&mut self, row: &Row, sheet: &Sheet, reason: &str) {
         for (place, column) in sheet.columns.iter().enumerate() {
             if column.holds_heights() {
                 match height(row.cell(place), None) {

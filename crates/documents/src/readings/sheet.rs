@@ -2,6 +2,7 @@
 
 use super::codes::Codes;
 use super::heading::{Column, column};
+use super::headless;
 use super::table::{DELIMITERS, Row, first_rows};
 use super::time::{TimeColumn, is_stopwatch_start};
 
@@ -94,8 +95,9 @@ pub(super) fn find(rows: &[Row], codes: &Codes<'_>) -> Option<(usize, Sheet)> {
         .find_map(|(place, row)| Sheet::of(row, codes).map(|sheet| (place, sheet)))
 }
 
-/// The delimiter under which the most headings are known.
-pub(super) fn delimiter(text: &str, codes: &Codes<'_>) -> u8 {
+/// The delimiter under which the most headings are known, or, without any, under which the columns
+/// tell what they hold.
+pub(super) fn delimiter(text: &str, codes: &Codes<'_>, interval_min: f64) -> u8 {
     let known = |delimiter: u8| {
         find(&first_rows(text, delimiter, SEARCHED), codes)
             .map_or(0, |(_, sheet)| sheet.known())
@@ -106,6 +108,12 @@ pub(super) fn delimiter(text: &str, codes: &Codes<'_>) -> u8 {
         if known > best.1 {
             best = (delimiter, known);
         }
+    }
+    let tells = |delimiter: &u8| {
+        headless::sheet(&first_rows(text, *delimiter, SEARCHED), codes, interval_min).is_some()
+    };
+    if best.1 == 0 {
+        best.0 = DELIMITERS.into_iter().find(tells).unwrap_or(best.0);
     }
     best.0
 }

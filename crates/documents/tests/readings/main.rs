@@ -4,3 +4,4 @@ mod counting;
 mod layouts;
 mod oddities;
 mod plan;
+mod whole;

@@ -115,13 +115,6 @@ fn a_quotation_mark_that_is_never_closed_swallows_nothing() {
 }
 
 #[test]
-fn files_without_headings_are_listed_line_by_line() {
-    check("P1-01A-C,0,4\nP1-01A-C,4,7\n", &[(1, "no headings"), (2, "no headings")]);
-    check("bag,height\nP1-01A-C,4\n", &[(1, "no headings"), (2, "no headings")]);
-    assert_eq!(read(b"", &plan()), ReadingsFile::default());
-}
-
-#[test]
 fn columns_that_are_not_read_are_named() {
     let file = check("bag,Reader,minute,mm\nP1-01A-C,front row,0,4\n", &[]);
     assert!(file.notes[0].contains("\"Reader\""), "{:?}", file.notes);

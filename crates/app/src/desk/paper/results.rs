@@ -8,6 +8,7 @@ use barm_documents::sheet::{
     Comparison, Counted, Gap, QuestionResult, Rejected, ResultsReport, Slope,
 };
 use barm_domain::plan::{Plan, Question};
+use barm_domain::reading::Rejected as Unread;
 use barm_domain::result::{Answer, BagResult, Compared, Judged, Ladder, TreatmentDots};
 
 /// The results report of a class.
@@ -33,8 +34,7 @@ pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport 
         gas: gas_rows(plan, &result.bags),
         left_out: left_out(plan, analysis),
         did_not_work: did_not_work(plan, analysis),
-        rejected: analysis
-            .rejected
+        rejected: told_singly(analysis)
             .iter()
             .map(|rejected| Rejected {
                 line: usize::try_from(rejected.line).unwrap_or(usize::MAX),
@@ -44,6 +44,12 @@ pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport 
         method: method(plan, analysis),
         cautions: super::disposal_cautions(plan, &analysis.outlook.entries),
     }
+}
+
+/// The rows whose reasons are printed: none where one sentence says what became of all of them.
+fn told_singly(analysis: &Analysis) -> &[Unread] {
+    let told_together = analysis.above_all.is_some() && analysis.nothing_taken;
+    if told_together { &[] } else { &analysis.rejected }
 }
 
 /// One row of dots for each treatment with a bag, in the order of the plan.
@@ -184,12 +190,6 @@ fn gaps(plan: &Plan, ladder: &Ladder) -> Vec<Gap> {
     };
     let row = |gap: &barm_domain::result::LadderGap| {
         let found = gap.gap?;
-        let says = match (found.in_mads, found.needed) {
-            (_, None) => "one bag is too few",
-            (None, _) => "the bags did not differ at all",
-            _ if found.stands_out() => "larger than chance makes",
-            _ => "may be chance",
-        };
         Some(Gap {
             treatment: gap.treatment.clone(),
             look: looks::look(plan, &gap.treatment),
@@ -199,7 +199,7 @@ fn gaps(plan: &Plan, ladder: &Ladder) -> Vec<Gap> {
             in_mads: found.in_mads,
             bags: bags(&gap.treatment).min(bags(&gap.reference)),
             asked: found.needed,
-            says: says.to_owned(),
+            says: voice(plan).gap_in_brief(&found, plan.readable_mm),
         })
     };
     ladder.gaps.iter().filter_map(row).collect()

@@ -98,7 +98,8 @@ pub(super) fn left_out(plan: &Plan, analysis: &Analysis) -> Vec<LeftOut> {
 /// Bags that gave no rise or look odd, and what was noted at the bench.
 pub(super) fn did_not_work(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
     let voice = voice(plan);
-    let mut entries = Vec::new();
+    let of_file = |says: &String| Entry { head: "File".to_owned(), says: says.clone() };
+    let mut entries: Vec<Entry> = analysis.above_all.iter().map(of_file).collect();
     for bag in analysis.result.bags.iter().filter(|bag| bag.set_aside.is_none()) {
         // A height between two readings is nothing that went wrong.
         let hints = bag.hints.iter().filter(|hint| !matches!(hint, Hint::Between { .. }));
