@@ -119,6 +119,19 @@ fn a_faulty_plan_is_1_and_says_what_to_mend() {
     assert!(!out.contains("No faults."), "{out}");
 }
 
+/// After every caution it would drown them; a machine that reads one of them needs it there.
+#[test]
+fn whose_rules_come_first_is_said_once_to_people_and_with_each_caution_to_machines() {
+    const RULES: &str = "Your school's and state's rules come first.";
+    let (out, _) = run(&invented(), &["check", "plan.toml"]).ended(0);
+    let said: Vec<&str> =
+        out.lines().filter(|line| line.contains("rules come first")).collect();
+    assert_eq!(said, [RULES], "{out}");
+    assert!(out.contains(&format!("{RULES}\nS0")), "over the cautions:\n{out}");
+    let (json, _) = run(&invented(), &["check", "plan.toml", "--json"]).ended(0);
+    assert!(json.matches(RULES).count() > 5, "{json}");
+}
+
 #[test]
 fn what_is_no_text_or_no_toml_is_2_with_a_place_and_what_to_do() {
     let folder = tempfile::tempdir().expect("a folder");

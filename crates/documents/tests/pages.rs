@@ -282,6 +282,30 @@ fn what_must_be_said_is_said() {
     }
 }
 
+/// After every caution it would drown them.
+#[test]
+fn whose_rules_come_first_is_said_once() {
+    for name in ["prep-full", "results-full"] {
+        let Some(text) = text(name) else {
+            return skip("whose_rules_come_first", "poppler is not installed");
+        };
+        let said = text.replace('’', "'").matches("Your school's and state's rules").count();
+        assert_eq!(said, 1, "{name}");
+    }
+}
+
+#[test]
+fn a_period_with_several_waters_says_which_bags_get_which() {
+    let Some(text) = text("prep-many") else {
+        return skip("a_period_with_several_waters", "poppler is not installed");
+    };
+    for wanted in
+        ["20 °C for Cold", "45 °C for Warm, Warm + enzyme", "40 °C for all other bags"]
+    {
+        assert!(text.contains(wanted), "{wanted:?} is missing");
+    }
+}
+
 #[test]
 fn the_forecast_of_the_demo_fits_on_one_page_and_its_preparation_on_three() {
     for (name, most) in [("forecast-full", 1), ("prep-full", 3)] {

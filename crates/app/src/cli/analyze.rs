@@ -100,6 +100,10 @@ pub(super) fn left_out(
     page::part(out, "Left out, and why")?;
     let voice = desk::voice(&open.plan);
     let mut says: Vec<String> = Vec::new();
+    for error in &analysis.outlook.failed {
+        let why = desk::unforeseen(error);
+        says.push(format!("no forecast: {why} Its gas and ethanol are not estimated."));
+    }
     for (reason, lines) in desk::by_reason(&analysis.rejected) {
         says.push(format!("{lines}: {reason}"));
     }

@@ -4,6 +4,7 @@ use super::failure::Failure;
 use super::{FAULTY, UNREADABLE, page, progress};
 use crate::desk::{self, Located};
 use crate::json;
+use barm_domain::check::{LOCAL_RULES, without_local_rules};
 use barm_domain::finding::Severity;
 use barm_domain::outlook::Look;
 use std::io::Write;
@@ -34,8 +35,15 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     } else {
         let file = arguments.plan.display().to_string();
         page::title(out, &format!("Check of {file}"))?;
+        // Said once over the cautions, or over the notes where every caution is answered: after each
+        // of them it would drown them.
+        let local = found.iter().map(|located| &located.finding);
+        let local = local.filter(|finding| finding.fix.ends_with(LOCAL_RULES));
+        let local = local.map(|finding| finding.severity).max();
         for (severity, head) in PARTS {
-            list(out, &file, head, found.iter().filter(|l| l.finding.severity == *severity))?;
+            let rules = (local == Some(*severity)).then_some(LOCAL_RULES);
+            let own = found.iter().filter(|l| l.finding.severity == *severity);
+            list(out, &file, (head, rules), own)?;
         }
         if !faulty {
             writeln!(out)?;
@@ -53,13 +61,13 @@ const PARTS: &[(Severity, &str)] = &[
     (Severity::Fault, "Faults: mend these first"),
     (Severity::Warning, "Warnings: it may disappoint"),
     (Severity::Note, "Notes"),
-    (Severity::Caution, "Cautions: your school's and state's rules come first"),
+    (Severity::Caution, "Cautions"),
 ];
 
 fn list<'a>(
     out: &mut impl Write,
     file: &str,
-    head: &str,
+    (head, rules): (&str, Option<&str>),
     found: impl Iterator<Item = &'a Located>,
 ) -> Result<(), Failure> {
     let mut found = found.peekable();
@@ -67,13 +75,16 @@ fn list<'a>(
         return Ok(());
     }
     page::part(out, head)?;
+    if let Some(rules) = rules {
+        writeln!(out, "{rules}")?;
+    }
     for located in found {
         let finding = &located.finding;
         let place =
             located.place.map(|place| format!("  ({file}:{}:{})", place.line, place.column));
         let place = place.unwrap_or_default();
         page::paragraph(out, 4, &format!("{}  {}{place}", finding.code, finding.message))?;
-        page::note(out, 4, &format!("\u{2192} {}", finding.fix))?;
+        page::note(out, 4, &format!("\u{2192} {}", without_local_rules(&finding.fix)))?;
         if let Some(source) = finding.source {
             page::note(out, 6, &format!("source: {source}"))?;
         }

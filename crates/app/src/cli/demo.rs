@@ -1,7 +1,7 @@
 //! `barm demo`.
 
 use super::failure::Failure;
-use super::{analyze, page, progress};
+use super::{analyze, page, prep, progress};
 use crate::desk::{self, Demo};
 use barm_domain::outlook::Entry;
 use std::io::Write;
@@ -48,6 +48,7 @@ fn predicted(out: &mut impl Write, demo: &Demo) -> Result<(), Failure> {
     let head = format!("Predicted: rise by minute {minute}, with the range of 8 of 10 bags");
     page::part(out, &head)?;
     page::chart(out, &desk::forecast_chart(page::terminal(), plan, &shown))?;
+    page::unforeseen(out, &demo.analysis.outlook)?;
     Ok(())
 }
 
@@ -69,7 +70,12 @@ fn to_buy(out: &mut impl Write, demo: &Demo) -> Result<(), Failure> {
     if let Some(water) = sheet.water.first() {
         let says = format!(
             "{}: mix {} hot and {} cold water at {}; the jug then reads {}, the bags {}.",
-            water.period, water.hot, water.cold, water.clock, water.jug, water.bag
+            prep::which(water),
+            water.hot,
+            water.cold,
+            water.clock,
+            water.jug,
+            water.bag
         );
         page::paragraph(out, 2, &says)?;
     }

@@ -1,6 +1,6 @@
 //! A page of text: headings with a double rule, ledger rows, wrapped paragraphs.
 
-use crate::desk::{self, Size, Terminal};
+use crate::desk::{self, Outlook, Size, Terminal};
 use barm_domain::plan::Plan;
 use comfy_table::{CellAlignment, ContentArrangement, Table, TableStyle};
 use std::io::{self, Write};
@@ -87,6 +87,18 @@ fn wrapped(
 pub(super) fn unprinted(out: &mut impl Write, plan: &Plan) -> io::Result<()> {
     for finding in desk::unprinted(plan) {
         paragraph(out, 2, &format!("{} {}", finding.message, finding.fix))?;
+    }
+    Ok(())
+}
+
+/// Treatments without a forecast, each with its reason; nothing if there is none.
+pub(super) fn unforeseen(out: &mut impl Write, outlook: &Outlook) -> io::Result<()> {
+    if outlook.failed.is_empty() {
+        return Ok(());
+    }
+    part(out, "No forecast")?;
+    for error in &outlook.failed {
+        paragraph(out, 4, &desk::unforeseen(error))?;
     }
     Ok(())
 }

@@ -1,8 +1,9 @@
 //! `barm predict`.
 
 use super::failure::Failure;
-use super::{page, progress};
-use crate::{desk, json};
+use super::{FAULTY, page, progress};
+use crate::desk::{self, DeskError};
+use crate::json;
 use barm_domain::outlook::{Entry, Look};
 use barm_domain::plan::{CONTROLS, Plan};
 use std::io::Write;
@@ -50,18 +51,21 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     let open = desk::open_plan(&arguments.plan)?;
     let look = Look { draws: arguments.draws, seed: arguments.seed };
     let line = progress::Line::new();
-    let outlook = desk::outlook(&open.plan, look, &line)?;
+    let outlook = desk::outlook(&open.plan, look, &line).map_err(DeskError::from)?;
     drop(line);
+    let ended =
+        if outlook.failed.is_empty() { ExitCode::SUCCESS } else { ExitCode::from(FAULTY) };
     if let Some(file) = &arguments.pdf {
-        let pdf = desk::forecast_pdf(&open.plan, &outlook.entries, arguments.paper.into())?;
+        let pdf = desk::forecast_pdf(&open.plan, &outlook, arguments.paper.into())?;
         desk::write_new(file, &pdf)?;
     }
     if arguments.json {
-        json::write(out, &json::prediction(&outlook.entries))?;
-        return Ok(ExitCode::SUCCESS);
+        json::write(out, &json::prediction(&outlook))?;
+        return Ok(ended);
     }
     page::title(out, &open.plan.title)?;
     table(out, &open.plan, &outlook.entries)?;
+    page::unforeseen(out, &outlook)?;
     writeln!(out)?;
     page::paragraph(
         out,
@@ -73,7 +77,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if arguments.pdf.is_some() {
         page::unprinted(out, &open.plan)?;
     }
-    Ok(ExitCode::SUCCESS)
+    Ok(ended)
 }
 
 /// One part a question.
@@ -100,6 +104,7 @@ fn row(plan: &Plan, entry: &Entry) -> Vec<String> {
         (None, _) if entry.question == CONTROLS => String::new(),
         (None, _) => "reference".into(),
         (Some(_), Some(minute)) => format!("at {minute} min"),
+        (Some(_), None) if entry.lacks_reference() => "no reference".into(),
         (Some(_), None) => "may not show".into(),
     };
     let chance = entry.chance_readable.map(|chance| format!("{:.0} %", 100.0 * chance));

@@ -2,7 +2,7 @@
 
 use super::failure::Failure;
 use super::{page, progress};
-use crate::desk::{self, PrepSheet};
+use crate::desk::{self, PrepSheet, WaterMix};
 use crate::json;
 use barm_domain::outlook::Look;
 use std::io::Write;
@@ -32,9 +32,10 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     }
     let open = desk::open_plan(&arguments.plan)?;
     let prep = desk::prep(&open.plan)?;
+    let mut found = Vec::new();
     if let Some(file) = &arguments.pdf {
         let line = progress::Line::new();
-        let found = desk::all_findings(&open.plan, Look::default(), &line)?;
+        found = desk::all_findings(&open.plan, Look::default(), &line);
         let pdf = desk::prep_pdf(&open.plan, &prep, &found, arguments.paper.into())?;
         desk::write_new(file, &pdf)?;
     }
@@ -52,7 +53,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         );
         page::paragraph(out, 0, &says)?;
     }
-    let sheet = desk::prep_sheet(&open.plan, &prep, &[]);
+    let sheet = desk::prep_sheet(&open.plan, &prep, &found);
     shopping(out, &sheet)?;
     stocks(out, &sheet)?;
     water(out, &sheet)?;
@@ -103,13 +104,42 @@ pub(super) fn stocks(out: &mut impl Write, sheet: &PrepSheet) -> Result<(), Fail
 pub(super) fn water(out: &mut impl Write, sheet: &PrepSheet) -> Result<(), Failure> {
     page::part(out, "Water")?;
     let rows = sheet.water.iter().map(|w| {
-        let (period, clock) = (w.period.clone(), w.clock.clone());
+        let (period, clock) = (which(w), w.clock.clone());
         vec![period, clock, w.hot.clone(), w.cold.clone(), w.jug.clone(), w.bag.clone()]
     });
     let heads = ["", "mix at", "hot", "cold", "in the jug then", "in the bag"];
     page::rows(out, &heads, &[1, 2, 3], rows.collect::<Vec<_>>())?;
+    for says in whose(sheet) {
+        page::paragraph(out, 4, &says)?;
+    }
     page::paragraph(out, 4, &sheet.water_note)?;
     Ok(())
+}
+
+/// The name of a water: its period and, where that has several, its temperature.
+pub(super) fn which(water: &WaterMix) -> String {
+    let WaterMix { period, poured, whose, .. } = water;
+    if whose.is_empty() { period.clone() } else { format!("{period}, {poured}") }
+}
+
+/// Which bags get which water, where a period has several; said once where all periods are alike.
+fn whose(sheet: &PrepSheet) -> Vec<String> {
+    let mut periods: Vec<(&str, Vec<String>)> = Vec::new();
+    for water in sheet.water.iter().filter(|water| !water.whose.is_empty()) {
+        let says = format!("{} for {}", water.poured, water.whose);
+        match periods.last_mut() {
+            Some((period, all)) if *period == water.period => all.push(says),
+            _ => periods.push((&water.period, vec![says])),
+        }
+    }
+    let alike = periods.windows(2).all(|two| two[0].1 == two[1].1);
+    let alike = alike && sheet.water.iter().all(|water| !water.whose.is_empty());
+    let told = if alike { 1 } else { periods.len() };
+    let says = |(period, all): &(&str, Vec<String>)| {
+        let period = if alike { "Every period" } else { period };
+        format!("{period}: {}.", all.join("; "))
+    };
+    periods.iter().take(told).map(says).collect()
 }
 
 fn trays(out: &mut impl Write, sheet: &PrepSheet) -> Result<(), Failure> {

@@ -46,7 +46,7 @@ pub(crate) fn analyze_bytes(
     let file = readings::read(bytes, plan);
     let outlook = outlook(plan, Look::default(), progress)?;
     let mut forecasts = outlook.treated.clone();
-    forecasts.extend(further_days(plan, Look::default(), progress)?);
+    forecasts.extend(further_days(plan, Look::default(), progress));
     let result = result::analyze(plan, &forecasts, &file.readings, &file.set_aside);
     let mut rejected = file.rejected;
     rejected.extend(result.rejected.iter().cloned());

@@ -2,12 +2,12 @@
 
 use super::outlook::overnight;
 use super::plan_file::bytes;
-use super::{DeskError, Progress, outlook};
+use super::{DeskError, Outlook, Progress, outlook};
 use barm_documents::page::prints;
 use barm_documents::plan_text::{self, Mistake, Place, Places};
 use barm_domain::check;
 use barm_domain::finding::{Finding, Severity};
-use barm_domain::outlook::Look;
+use barm_domain::outlook::{Look, OutlookError};
 use barm_domain::plan::Plan;
 use std::path::Path;
 
@@ -43,16 +43,7 @@ pub(crate) fn check(
         let found = read.mistakes.into_iter().map(mistake).collect();
         return Ok(Checked { found, unreadable });
     };
-    let mut found = match all_findings(&plan, look, progress) {
-        Ok(found) => found,
-        Err(DeskError::Outlook(error)) => {
-            // Whatever rests on a forecast is silent then; the rest still holds.
-            let mut found = check::check(&plan, &[]);
-            found.extend(check::unforeseen(&plan, &error));
-            found
-        }
-        Err(other) => return Err(other),
-    };
+    let mut found = all_findings(&plan, look, progress);
     found.extend(unprinted(&plan));
     found.sort_by_key(|finding| finding.severity);
     Ok(Checked { found: locate(found, &read.places), unreadable })
@@ -63,15 +54,34 @@ pub(crate) fn unprinted(plan: &Plan) -> Vec<Finding> {
     check::letters_missing(plan, prints)
 }
 
-/// Every finding of a plan that can be forecast.
-pub(crate) fn all_findings(
+/// Every finding of a plan.
+///
+/// What rests on the forecast of a treatment that has none is silent; a fault says so.
+pub(crate) fn all_findings(plan: &Plan, look: Look, progress: &dyn Progress) -> Vec<Finding> {
+    match outlook(plan, look, progress) {
+        Ok(outlook) => findings(plan, &outlook, look, progress),
+        // A plan without a day or without time: the check says so by itself.
+        Err(_) => check::check(plan, &[]),
+    }
+}
+
+/// Every finding of a plan whose forecasts are made.
+pub(crate) fn findings(
     plan: &Plan,
+    outlook: &Outlook,
     look: Look,
     progress: &dyn Progress,
-) -> Result<Vec<Finding>, DeskError> {
-    let outlook = outlook(plan, look, progress)?;
-    let overnight = overnight(plan, look, progress)?;
-    Ok(check::check_overnight(plan, &outlook.entries, &overnight))
+) -> Vec<Finding> {
+    let (overnight, mut failed) = overnight(plan, look, progress);
+    let known = |error: &OutlookError| {
+        outlook.failed.iter().any(|other| other.treatment() == error.treatment())
+    };
+    failed.retain(|error| !known(error));
+    let mut found = check::check_overnight(plan, &outlook.entries, &overnight);
+    let failed = outlook.failed.iter().chain(&failed);
+    found.extend(failed.filter_map(|error| check::unforeseen(plan, error)));
+    found.sort_by_key(|finding| finding.severity);
+    found
 }
 
 /// How many faults a plan has, as far as that can be told without a forecast.

@@ -1,8 +1,7 @@
 //! The whole job on an invented school.
 
-use super::outlook::overnight;
+use super::check::findings;
 use super::{Analysis, DeskError, OpenPlan, Progress, analyze_bytes, paper, plan_file};
-use barm_domain::check;
 use barm_domain::outlook::Look;
 use barm_domain::prep::{self, Prep};
 use barm_store::written::{Folder, Outcome};
@@ -53,16 +52,15 @@ pub(crate) fn demo(folder: &Path, progress: &dyn Progress) -> Result<Demo, DeskE
     let readings = plan_file::bytes(&readings_path)?;
     let prep = prep::prep(&open.plan)?;
     let analysis = analyze_bytes(&open, &readings, progress)?;
-    let entries = &analysis.outlook.entries;
-    let overnight = overnight(&open.plan, Look::default(), progress)?;
-    let found = check::check_overnight(&open.plan, entries, &overnight);
+    let outlook = &analysis.outlook;
+    let found = findings(&open.plan, outlook, Look::default(), progress);
     progress.step("setting pages", 0, 3);
     let (prep_pdf, (results_pdf, forecast_pdf)) = join(
         || paper::prep_pdf(&open.plan, &prep, &found, paper::Size::Letter),
         || {
             join(
                 || paper::results_pdf(&open.plan, &analysis, paper::Size::Letter),
-                || paper::forecast_pdf(&open.plan, entries, paper::Size::Letter),
+                || paper::forecast_pdf(&open.plan, outlook, paper::Size::Letter),
             )
         },
     );

@@ -22,7 +22,7 @@ mod together;
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes};
 pub(crate) use barm_documents::catalog::Catalog;
 pub(crate) use barm_documents::chart::{Terminal, Words as ChartWords};
-pub(crate) use barm_documents::sheet::PrepSheet;
+pub(crate) use barm_documents::sheet::{PrepSheet, WaterMix};
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
@@ -33,7 +33,7 @@ pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use new_plan::{must_be_free, new_plan, renew_bags, write_new};
 pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
-pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf};
+pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf, unforeseen};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 pub(crate) use together::{by_hint, by_reason};
 

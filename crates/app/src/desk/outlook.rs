@@ -1,7 +1,7 @@
 //! Forecasts of all treatments of a plan, several at a time.
 
-use super::{DeskError, Progress};
-use barm_domain::outlook::{self, Entry, Look, Overnight, Treated};
+use super::Progress;
+use barm_domain::outlook::{self, Entry, Look, OutlookError, Overnight, Treated};
 use barm_domain::plan::{Plan, Treatment};
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -13,36 +13,41 @@ pub(crate) struct Outlook {
     pub(crate) entries: Vec<Entry>,
     /// The forecasts behind them.
     pub(crate) treated: Vec<Treated>,
+    /// Why a treatment has no forecast, each with its name, in the order of the plan.
+    pub(crate) failed: Vec<OutlookError>,
 }
 
-/// Forecasts every treatment. The answer does not depend on how many run at a time.
+/// Forecasts every treatment that can be. The answer does not depend on how many run at a time.
+///
+/// # Errors
+/// [`OutlookError`] if no treatment can be forecast, for want of a day or of time.
 pub(crate) fn outlook(
     plan: &Plan,
     look: Look,
     progress: &dyn Progress,
-) -> Result<Outlook, DeskError> {
+) -> Result<Outlook, OutlookError> {
     let treatments: Vec<&Treatment> =
         plan.treatments().map(|(_, treatment)| treatment).collect();
     let done = AtomicUsize::new(0);
     let of = treatments.len();
-    let treated = treatments
+    let made: Vec<Result<Treated, OutlookError>> = treatments
         .par_iter()
         .map(|treatment| {
             let forecast = outlook::forecast(plan, treatment, look);
             progress.step("forecasting", done.fetch_add(1, Ordering::Relaxed) + 1, of);
             forecast
         })
-        .collect::<Result<Vec<_>, _>>()?;
-    Ok(Outlook { entries: outlook::gather(plan, &treated), treated })
+        .collect();
+    let (treated, failed) = parted(made);
+    match failed.iter().find(|error| error.treatment().is_none()) {
+        Some(error) => Err(error.clone()),
+        None => Ok(Outlook { entries: outlook::gather(plan, &treated), treated, failed }),
+    }
 }
 
 /// Forecasts treatments once more for days in another room or air than the plan's first, where
-/// they have bags.
-pub(crate) fn further_days(
-    plan: &Plan,
-    look: Look,
-    progress: &dyn Progress,
-) -> Result<Vec<Treated>, DeskError> {
+/// they have bags. What cannot be forecast there is left out: it could not on the first day either.
+pub(crate) fn further_days(plan: &Plan, look: Look, progress: &dyn Progress) -> Vec<Treated> {
     let days = outlook::further_days(plan);
     let done = AtomicUsize::new(0);
     let forecasts = days.par_iter().map(|(treatment, day)| {
@@ -51,25 +56,38 @@ pub(crate) fn further_days(
         progress.step("forecasting the other days", done, days.len());
         forecast
     });
-    Ok(forecasts.collect::<Result<Vec<_>, _>>()?)
+    parted(forecasts.collect()).0
 }
 
-/// What every treatment may hold the next day if its bag is left sealed, for the cautions.
+/// What worked and what did not, each in its order.
+fn parted<T>(made: Vec<Result<T, OutlookError>>) -> (Vec<T>, Vec<OutlookError>) {
+    let (mut worked, mut failed) = (Vec::new(), Vec::new());
+    for one in made {
+        match one {
+            Ok(one) => worked.push(one),
+            Err(error) => failed.push(error),
+        }
+    }
+    (worked, failed)
+}
+
+/// What every treatment may hold the next day if its bag is left sealed, for the cautions, and why
+/// a treatment is not among them.
 pub(crate) fn overnight(
     plan: &Plan,
     look: Look,
     progress: &dyn Progress,
-) -> Result<Vec<Overnight>, DeskError> {
+) -> (Vec<Overnight>, Vec<OutlookError>) {
     let treatments: Vec<&Treatment> =
         plan.treatments().map(|(_, treatment)| treatment).collect();
     let done = AtomicUsize::new(0);
-    let overnight = treatments.par_iter().map(|treatment| {
+    let made = treatments.par_iter().map(|treatment| {
         let overnight = outlook::overnight(plan, treatment, look);
         let done = done.fetch_add(1, Ordering::Relaxed) + 1;
         progress.step("looking at the next day", done, treatments.len());
         overnight
     });
-    Ok(overnight.collect::<Result<Vec<_>, _>>()?)
+    parted(made.collect())
 }
 
 /// Whether a treatment is compared with something else than its question's reference.

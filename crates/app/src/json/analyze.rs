@@ -1,5 +1,6 @@
 //! `barm analyze --json`.
 
+use super::predict::{NotForecast, not_forecast};
 use super::{FORMAT, real};
 use crate::desk::Analysis;
 use barm_domain::result::{Answer, BagResult, Compared, Judged, Measured};
@@ -13,6 +14,7 @@ pub(crate) struct Analyzed<'a> {
     questions: Vec<Question<'a>>,
     rejected: Vec<Rejected<'a>>,
     notes: Vec<&'a str>,
+    not_forecast: Vec<NotForecast<'a>>,
 }
 
 #[derive(Serialize)]
@@ -84,6 +86,7 @@ pub(crate) fn analyzed(analysis: &Analysis, voice: Voice) -> Analyzed<'_> {
             .map(|rejected| Rejected { line: rejected.line, reason: &rejected.reason })
             .collect(),
         notes: analysis.above_all.iter().chain(&analysis.notes).map(String::as_str).collect(),
+        not_forecast: not_forecast(&analysis.outlook),
     }
 }
 

@@ -1,13 +1,32 @@
 //! `barm predict --json`.
 
 use super::{FORMAT, real};
-use barm_domain::outlook::{Curve, Entry};
+use crate::desk::Outlook;
+use barm_domain::outlook::Curve;
 use serde::Serialize;
 
 #[derive(Serialize)]
 pub(crate) struct Prediction<'a> {
     format: u32,
     bags: Vec<Bag<'a>>,
+    not_forecast: Vec<NotForecast<'a>>,
+}
+
+/// A treatment without a forecast.
+#[derive(Serialize)]
+pub(super) struct NotForecast<'a> {
+    treatment: &'a str,
+    reason: String,
+}
+
+pub(super) fn not_forecast(outlook: &Outlook) -> Vec<NotForecast<'_>> {
+    outlook
+        .failed
+        .iter()
+        .filter_map(|error| {
+            Some(NotForecast { treatment: error.treatment()?, reason: error.reason() })
+        })
+        .collect()
 }
 
 #[derive(Serialize)]
@@ -39,8 +58,8 @@ fn band(curve: &Curve) -> Band<'_> {
     Band { median: &curve.median, low: &curve.low, high: &curve.high }
 }
 
-pub(crate) fn prediction(entries: &[Entry]) -> Prediction<'_> {
-    let bags = entries.iter().map(|entry| Bag {
+pub(crate) fn prediction(outlook: &Outlook) -> Prediction<'_> {
+    let bags = outlook.entries.iter().map(|entry| Bag {
         question: &entry.question,
         treatment: &entry.treatment,
         reference: entry.reference,
@@ -56,5 +75,5 @@ pub(crate) fn prediction(entries: &[Entry]) -> Prediction<'_> {
         readable_at_min: entry.readable_at_min.map(f64::from),
         chance_readable: entry.chance_readable,
     });
-    Prediction { format: FORMAT, bags: bags.collect() }
+    Prediction { format: FORMAT, bags: bags.collect(), not_forecast: not_forecast(outlook) }
 }

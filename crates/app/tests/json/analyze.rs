@@ -15,6 +15,7 @@ fn results_have_the_promised_shape() {
             ("questions", LIST),
             ("rejected", LIST),
             ("notes", TEXTS),
+            ("not_forecast", LIST),
         ],
     );
     assert_eq!(analysis()["format"], 1);

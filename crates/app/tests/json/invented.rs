@@ -27,6 +27,21 @@ pub(crate) fn prediction() -> &'static Value {
     ANSWER.get_or_init(|| answer(&["predict", "plan.toml", "--json", "--draws", "64"]))
 }
 
+/// A treatment of the invented plan that [`without_one`] gives more water than its bag holds.
+pub(crate) const SOAKED: &str = "Oat flour";
+
+/// The forecast of the invented plan with a treatment that has none.
+pub(crate) fn without_one() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        program::soak(folder.path(), SOAKED);
+        let arguments = ["predict", "plan.toml", "--json", "--draws", "64"];
+        let (out, _) = program::run(folder.path(), &arguments).ended(1);
+        serde_json::from_str(&out).expect("JSON")
+    })
+}
+
 pub(crate) fn analysis() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["analyze", "plan.toml", "readings.csv", "--json"]))

@@ -1,11 +1,13 @@
 //! `barm predict --json`.
 
-use crate::invented::{plan, prediction, tables, word};
+use crate::invented::{SOAKED, plan, prediction, tables, without_one, word};
 use crate::shape::*;
+use serde_json::Value;
 
 #[test]
 fn a_forecast_has_the_promised_shape() {
-    shaped("predict", prediction(), &[("format", COUNT), ("bags", LIST)]);
+    let promised = [("format", COUNT), ("bags", LIST), ("not_forecast", LIST)];
+    shaped("predict", prediction(), &promised);
     assert_eq!(prediction()["format"], 1);
     for bag in list(prediction(), "bags") {
         shaped(
@@ -33,6 +35,23 @@ fn a_forecast_has_the_promised_shape() {
             shaped(band, &bag[band], &promised);
         }
     }
+}
+
+/// 400 mL of water fit in no snack bag; all other bags keep their forecasts.
+#[test]
+fn a_treatment_without_a_forecast_is_named_with_its_reason() {
+    let answer = without_one();
+    let left: Vec<&Value> = list(answer, "not_forecast").iter().collect();
+    assert_eq!(left.len(), 1, "{left:?}");
+    shaped("not_forecast", left[0], &[("treatment", TEXT), ("reason", TEXT)]);
+    assert_eq!(left[0]["treatment"], SOAKED);
+    assert!(!text(left[0], "reason").contains(SOAKED), "named once: {}", left[0]);
+    let names = |answer: &'static Value| -> Vec<&str> {
+        list(answer, "bags").iter().map(|entry| text(entry, "treatment")).collect()
+    };
+    let mut others = names(prediction());
+    others.retain(|name| *name != SOAKED);
+    assert_eq!(names(answer), others);
 }
 
 #[test]

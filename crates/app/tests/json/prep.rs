@@ -114,6 +114,7 @@ fn what_is_mixed_has_the_promised_shape() {
                     ("makes", OBJECT),
                     ("hot_ml", NUMBER_OR_NULL),
                     ("cold_ml", NUMBER_OR_NULL),
+                    ("treatments", TEXTS),
                     ("mixed_c", NUMBER_OR_NULL),
                     ("poured_c", NUMBER_OR_NULL),
                     ("in_bag_low_c", NUMBER_OR_NULL),

@@ -43,3 +43,13 @@ pub(crate) fn run(folder: &Path, arguments: &[&str]) -> Ran {
 pub(crate) fn invented() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo")
 }
+
+/// Puts the invented plan into a folder, one treatment of it with more water than its bag holds.
+#[allow(dead_code)]
+pub(crate) fn soak(folder: &Path, treatment: &str) {
+    let plan = std::fs::read_to_string(invented().join("plan.toml")).expect("the plan");
+    let name = format!("name = \"{treatment}\"\n");
+    assert_eq!(plan.matches(&name).count(), 1, "{treatment}");
+    let soaked = plan.replacen(&name, &format!("{name}water = \"400 mL\"\n"), 1);
+    std::fs::write(folder.join("plan.toml"), soaked).expect("written");
+}

@@ -279,7 +279,7 @@ pub(crate) fn many() -> Class {
     Class {
         name: "many",
         results: results::many(&title, &all),
-        prep: prep::full(3, 20, 4, &all),
+        prep: prep::of_three_waters(prep::full(3, 20, 4, &all)),
         forecast: forecast(&title, vec![panel(&title, &all)]),
     }
 }

@@ -55,6 +55,8 @@ fn water(period: usize) -> WaterMix {
     let minute = 4 + 6 * period;
     WaterMix {
         period: format!("Period {period}"),
+        poured: "41 °C".to_owned(),
+        whose: String::new(),
         clock: format!("{}:{minute:02}", 7 + period),
         hot: "0.56 L".to_owned(),
         cold: "0.68 L".to_owned(),
@@ -114,11 +116,25 @@ pub(crate) fn full(periods: usize, groups: usize, bags: usize, all: &[Treatment]
         cautions: vec![
             caution("S10", "Milk (nonfat dry milk) is an allergen: ask the nurse's list, wipe benches, wash hands.", "FALCPA 2004"),
             caution("S11", "Oat flour may carry wheat: read the pack.", "FALCPA 2004"),
-            caution("S01", "Enzyme powder can sensitize airways: the teacher makes the solution before school, lid on; students get liquid only. Your school's and state's rules come first.", "GHS H334"),
+            caution("S01", "Enzyme powder can sensitize airways: the teacher makes the solution before school, lid on; students get liquid only.", "GHS H334"),
             caution("S05", "Water over 43 °C (110 °F) is poured by the teacher; at 60 °C (140 °F) skin burns in about 5 seconds.", "Moritz & Henriques 1947"),
             caution("S03", "Goggles until the last bag is vented.", "ANSI/ISEA Z87.1"),
         ],
     }
+}
+
+/// The same with three waters in every period.
+pub(crate) fn of_three_waters(sheet: PrepSheet) -> PrepSheet {
+    const WATERS: [(&str, &str); 3] =
+        [("20 °C", "Cold"), ("40 °C", "all other bags"), ("45 °C", "Warm, Warm + enzyme")];
+    let water = sheet.water.iter().flat_map(|one| {
+        WATERS.map(|(poured, whose)| WaterMix {
+            poured: poured.to_owned(),
+            whose: whose.to_owned(),
+            ..one.clone()
+        })
+    });
+    PrepSheet { water: water.collect(), ..sheet }
 }
 
 /// The sheet of a plan without bags.

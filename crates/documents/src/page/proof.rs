@@ -65,12 +65,18 @@ fn printable(text: &str) -> (String, bool) {
 }
 
 /// Units that stay on the line of their number.
-const UNITS: [&str; 17] = [
+const UNITS: [&str; 18] = [
     "%", "°C", "°F", "mm", "cm", "in", "mL", "L", "g", "kg", "mg", "s", "min", "h", "tsp",
-    "tbsp", "cups",
+    "tbsp", "cup", "cups",
 ];
 
-/// Binds a number to its unit with a space that does not break.
+/// Whether a word is the part of a mixed number behind its whole, such as `1/2`.
+fn fraction(word: &str) -> bool {
+    let digits = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit());
+    word.split_once('/').is_some_and(|(above, below)| digits(above) && digits(below))
+}
+
+/// Binds a number to its unit, and a whole to its fraction, with a space that does not break.
 fn bound(text: &str) -> String {
     let mut out = String::with_capacity(text.len() + 8);
     let mut rest = text;
@@ -79,7 +85,11 @@ fn bound(text: &str) -> String {
         let numeric = before.chars().next_back().is_some_and(char::is_numeric);
         let word = after.split([' ', ',', '.', ';', ':', ')', '(']).next().unwrap_or_default();
         out.push_str(before);
-        out.push(if numeric && UNITS.contains(&word) { '\u{A0}' } else { ' ' });
+        out.push(if numeric && (UNITS.contains(&word) || fraction(word)) {
+            '\u{A0}'
+        } else {
+            ' '
+        });
         rest = after;
     }
     out + rest
@@ -122,9 +132,14 @@ mod tests {
     fn a_number_keeps_its_unit() {
         assert_eq!(
             bound("Stir 2 g in 60 mL (¼ cup) at 40 °C."),
-            "Stir 2\u{A0}g in 60\u{A0}mL (¼ cup) at 40\u{A0}°C."
+            "Stir 2\u{A0}g in 60\u{A0}mL (¼\u{A0}cup) at 40\u{A0}°C."
         );
         assert_eq!(bound("4 inches in 2 rows"), "4 inches in 2 rows");
+        assert_eq!(
+            bound("(1 1/2 cups + 1 1/4 tsp)"),
+            "(1\u{A0}1/2\u{A0}cups + 1\u{A0}1/4\u{A0}tsp)"
+        );
+        assert_eq!(bound("on 3/9 or 3 / 9"), "on 3/9 or 3 / 9");
     }
 
     #[test]

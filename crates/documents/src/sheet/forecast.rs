@@ -23,7 +23,7 @@ pub struct ForecastSheet {
 pub struct ForecastPanel {
     /// The question as the plan asks it.
     pub asks: String,
-    /// What the treatments are compared with.
+    /// What the treatments are compared with; empty for controls, which are compared with nothing.
     pub reference: String,
     /// The curves, the reference's among them.
     pub strands: Vec<Strand>,

@@ -45,7 +45,7 @@ pub struct Entry {
 pub struct Caution {
     /// The stable code, such as `S05`.
     pub code: String,
-    /// What could hurt and what to do, with the duty to the school's own rules where it matters.
+    /// What could hurt and what to do; that the school's own rules come first is said once over all.
     pub says: String,
     /// Who says so.
     pub source: Option<String>,

@@ -78,6 +78,10 @@ pub struct Stock {
 pub struct WaterMix {
     /// The period, such as "Period 3".
     pub period: String,
+    /// What the thermometer should read as it is poured, such as "40 °C"; the trays name it so.
+    pub poured: String,
+    /// Which bags get it, such as "Cold, Cool"; empty where the period has one water for all.
+    pub whose: String,
     /// When to mix, such as "10:28".
     pub clock: String,
     /// Hot water, with its unit.

@@ -1,13 +1,15 @@
 //! The forecast on paper, for the teacher only.
 
-use super::{imprint, looks};
+use super::{imprint, looks, unforeseen};
+use crate::desk::Outlook;
 use barm_documents::chart::{Estimate, Moment, Strand};
 use barm_documents::sheet::{Entry as Note, ForecastPanel, ForecastRow, ForecastSheet};
 use barm_domain::outlook::{Curve, Entry};
 use barm_domain::plan::{CONTROLS, Plan};
 
 /// The forecast of a plan as a sheet.
-pub(crate) fn forecast_sheet(plan: &Plan, entries: &[Entry]) -> ForecastSheet {
+pub(crate) fn forecast_sheet(plan: &Plan, outlook: &Outlook) -> ForecastSheet {
+    let entries = &outlook.entries;
     let panels = crate::desk::questions(plan)
         .into_iter()
         .filter_map(|(id, asks)| panel(plan, entries, id, asks))
@@ -16,9 +18,13 @@ pub(crate) fn forecast_sheet(plan: &Plan, entries: &[Entry]) -> ForecastSheet {
     ForecastSheet {
         imprint: imprint(plan, "FORECAST"),
         title: plan.title.clone(),
-        summary: format!("What {} kinds of bag may do", plan.treatments().count()),
+        summary: format!("What {} kinds of bag may do", outlook.treated.len()),
         panels,
-        notes: vec![
+        notes: outlook
+            .failed
+            .iter()
+            .map(|error| note("No forecast", unforeseen(error)))
+            .chain([
             note(
                 "Bands",
                 "8 of 10 bags are expected within a band. Heights are rises above the bag’s own \
@@ -39,7 +45,7 @@ pub(crate) fn forecast_sheet(plan: &Plan, entries: &[Entry]) -> ForecastSheet {
                  room before the day."
                     .into(),
             ),
-        ],
+        ]).collect(),
     }
 }
 
@@ -49,6 +55,7 @@ fn panel(plan: &Plan, entries: &[Entry], id: &str, asks: &str) -> Option<Forecas
     let references: Vec<&str> =
         own.iter().filter(|e| e.reference).map(|e| e.treatment.as_str()).collect();
     let reference = match references.as_slice() {
+        _ if id == CONTROLS => String::new(),
         [only] => (*only).to_owned(),
         [] => "each other".to_owned(),
         _ => "each treatment’s own reference".to_owned(),
@@ -100,6 +107,8 @@ fn row(plan: &Plan, entry: &Entry) -> ForecastRow {
         "Control"
     } else if entry.beside.is_none() {
         "Reference"
+    } else if entry.lacks_reference() {
+        "No reference"
     } else if entry.readable_at_min.is_some() {
         "Shows"
     } else {

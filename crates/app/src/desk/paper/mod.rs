@@ -5,18 +5,19 @@ mod looks;
 mod prep;
 mod results;
 mod results_parts;
+mod water;
 
 pub(crate) use forecast::{forecast_sheet, strand};
 pub(crate) use looks::look;
 pub(crate) use prep::prep_sheet;
 pub(crate) use results::results_report;
 
-use super::{Analysis, DeskError};
+use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
 use barm_documents::sheet::{self, Caution, Imprint};
 use barm_domain::check;
 use barm_domain::finding::{Finding, Severity};
-use barm_domain::outlook::Entry;
+use barm_domain::outlook::OutlookError;
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 
@@ -50,10 +51,10 @@ pub(crate) fn results_pdf(
 /// The forecast as a PDF, for the teacher only.
 pub(crate) fn forecast_pdf(
     plan: &Plan,
-    entries: &[Entry],
+    outlook: &Outlook,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    Ok(sheet::forecast_pdf(&forecast_sheet(plan, entries), size.into())?)
+    Ok(sheet::forecast_pdf(&forecast_sheet(plan, outlook), size.into())?)
 }
 
 /// The preparation as a PDF.
@@ -63,7 +64,7 @@ pub(crate) fn prep_pdf(
     found: &[Finding],
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    Ok(sheet::prep_pdf(&prep_sheet(plan, prep, &cautions(found)), size.into())?)
+    Ok(sheet::prep_pdf(&prep_sheet(plan, prep, found), size.into())?)
 }
 
 /// School, sheet code and language at the foot of every page.
@@ -76,7 +77,13 @@ fn imprint(plan: &Plan, sheet: &str) -> Imprint {
     }
 }
 
-/// The cautions among findings.
+/// What is said of a treatment without a forecast, on paper and on the screen.
+pub(crate) fn unforeseen(error: &OutlookError) -> String {
+    let name = error.treatment().unwrap_or("Every treatment");
+    format!("{name}: {}.", error.reason().trim_end_matches('.'))
+}
+
+/// The cautions among findings. The sheets say once, over all of them, whose rules come first.
 fn cautions(found: &[Finding]) -> Vec<Caution> {
     found.iter().filter(|f| f.severity == Severity::Caution).map(caution).collect()
 }
@@ -84,15 +91,28 @@ fn cautions(found: &[Finding]) -> Vec<Caution> {
 fn caution(finding: &Finding) -> Caution {
     Caution {
         code: finding.code.to_owned(),
-        says: format!("{} {}", finding.message, finding.fix),
+        says: format!("{} {}", finding.message, check::without_local_rules(&finding.fix)),
         source: finding.source.map(str::to_owned),
     }
 }
 
 /// Cautions that concern emptying bags and talking about ethanol.
-fn disposal_cautions(plan: &Plan, entries: &[Entry]) -> Vec<Caution> {
+fn disposal_cautions(plan: &Plan, outlook: &Outlook) -> Vec<Caution> {
     const AFTER: [&str; 6] = ["S07", "S08", "S14", "S15", "S17", "S31"];
-    let mut found = cautions(&check::check(plan, entries));
+    let mut found = cautions(&check::check(plan, &outlook.entries));
     found.retain(|caution| AFTER.contains(&caution.code.as_str()));
     found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_caution_on_paper_leaves_whose_rules_come_first_to_the_head() {
+        let fix = format!("Wear goggles. {}", check::LOCAL_RULES);
+        let finding = Finding::new(Severity::Caution, "S05", "Bags can splash.", fix);
+        let [caution] = cautions(&[finding]).try_into().unwrap();
+        assert_eq!(caution.says, "Bags can splash. Wear goggles.");
+    }
 }

@@ -1,18 +1,22 @@
 //! The preparation on paper.
 
-use super::{imprint, looks};
+use super::{cautions, imprint, looks, water};
 use barm_documents::sheet::{
-    Caution, Entry, PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix,
+    Entry, PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag,
 };
+use barm_domain::finding::Finding;
 use barm_domain::plan::Plan;
-use barm_domain::prep::{self, Buy, Hands, Item, Jug, Measure, Mix, PeriodPrep, Prep};
+use barm_domain::prep::{self, Buy, Item, Measure, PeriodPrep, Prep};
 use jiff::ToSpan as _;
 
-/// The preparation of a plan as a sheet.
-pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, cautions: &[Caution]) -> PrepSheet {
+/// The preparation of a plan as a sheet, with the cautions among what was found.
+pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, found: &[Finding]) -> PrepSheet {
     let bags: usize = plan.bags.len();
-    let days: Vec<String> =
-        plan.days.iter().map(|day| format!("{} {}", day.name, day.date)).collect();
+    let days: Vec<String> = plan
+        .days
+        .iter()
+        .map(|day| format!("{}, {}", day.name, day.date.strftime("%B %-d, %Y")))
+        .collect();
     PrepSheet {
         imprint: imprint(plan, "PREP"),
         title: plan.title.clone(),
@@ -22,14 +26,14 @@ pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, cautions: &[Caution]) -> Prep
         cost: (prep.shopping.cost > 0.0).then(|| dollars(prep.shopping.cost)),
         cost_note: cost_note(prep),
         stocks: prep.stocks.iter().map(stock).collect(),
-        water: prep.periods.iter().flat_map(water).collect(),
+        water: prep.periods.iter().flat_map(water::mixes).collect(),
         water_note: format!(
             "For hot water of {:.0} °C and cold of {:.0} °C.",
             prep.sources.hot_celsius, prep.sources.cold_celsius
         ),
         trays: prep.periods.iter().map(|period| trays(plan, period)).collect(),
-        notes: notes(prep),
-        cautions: cautions.to_vec(),
+        notes: notes(prep, found),
+        cautions: cautions(found),
     }
 }
 
@@ -121,45 +125,8 @@ fn stock(stock: &prep::Stock) -> Stock {
     }
 }
 
-fn clock(time: jiff::civil::Time) -> String {
+pub(super) fn clock(time: jiff::civil::Time) -> String {
     format!("{}:{:02}", time.hour(), time.minute())
-}
-
-fn water(period: &PeriodPrep) -> Vec<WaterMix> {
-    period.jugs.iter().map(|jug| water_mix(&period.period, jug)).collect()
-}
-
-fn water_mix(period: &str, jug: &Jug) -> WaterMix {
-    let (hot, cold) = match jug.mix {
-        Mix::Parts { hot, cold } => (hot.to_string(), cold.to_string()),
-        Mix::NeedsHotter => ("hotter water needed".to_owned(), String::new()),
-        Mix::NeedsColder => (String::new(), "colder water needed".to_owned()),
-    };
-    let (least, most) = jug.in_bag_celsius;
-    let bag = if most - least < 0.5 {
-        format!("{least:.0} °C")
-    } else {
-        format!("{least:.0} to {most:.0} °C")
-    };
-    let hands = match jug.hands {
-        Hands::Students => "",
-        Hands::Teacher => ", teacher pours",
-        Hands::Nobody => ", too hot for students",
-    };
-    WaterMix {
-        period: format!("Period {period}"),
-        clock: clock(jug.mix_at),
-        hot,
-        cold,
-        total: jug.makes.to_string(),
-        jug: if jug.mixed_celsius > 100.0 {
-            "no water is that hot".to_owned()
-        } else {
-            let fahrenheit = jug.mixed_celsius * 1.8 + 32.0;
-            format!("{:.0} °C ({fahrenheit:.0} °F){hands}", jug.mixed_celsius)
-        },
-        bag,
-    }
 }
 
 fn trays(plan: &Plan, period: &PeriodPrep) -> PeriodTrays {
@@ -188,9 +155,17 @@ fn common_lines(period: &PeriodPrep) -> Vec<String> {
 
 fn a_bag(line: &prep::TrayLine) -> String {
     match line.celsius {
-        Some(celsius) => format!("{} water of {celsius:.0} °C a bag", line.each.written),
-        None => format!("{} {} a bag", line.each.written, line.item.name()),
+        Some(celsius) => {
+            format!("{} water of {} a bag", line.each.written, water::degrees(celsius))
+        }
+        None => format!("{} a bag", thing(&line.each.written, &line.item.name())),
     }
+}
+
+/// How much of what: `2 g oat flour`, and `5 lactase drops` where amount and thing end alike.
+fn thing(amount: &str, name: &str) -> String {
+    let unit = amount.rsplit_once(' ').filter(|(_, unit)| name.ends_with(&format!(" {unit}")));
+    format!("{} {name}", unit.map_or(amount, |(number, _)| number))
 }
 
 /// Whether a line says nothing that does not stand under "every tray" already.
@@ -228,27 +203,23 @@ fn of_bags(bags: u32) -> String {
     if bags == 1 { "1 bag".to_owned() } else { format!("{bags} bags") }
 }
 
-fn notes(prep: &Prep) -> Vec<Entry> {
-    let mut notes = vec![Entry {
+fn notes(prep: &Prep, found: &[Finding]) -> Vec<Entry> {
+    let unforeseen = found
+        .iter()
+        .filter(|finding| ["cannot-make", "cannot-foresee"].contains(&finding.code))
+        .map(|finding| Entry {
+            head: "No forecast".to_owned(),
+            says: format!("{} No caution here counts its bags.", finding.message),
+        });
+    let mut notes: Vec<Entry> = unforeseen.collect();
+    notes.push(Entry {
         head: "Water".to_owned(),
         says: "Measure the hot and the cold water first; if they differ from what the table says, \
                go by the thermometer in the jug. Keep the lid on. The teacher mixes, and nothing \
                above 49 °C (120 °F) goes into students’ hands."
             .to_owned(),
-    }];
-    for period in &prep.periods {
-        for top_up in period.jugs.iter().filter_map(|jug| jug.top_up) {
-            let water = if top_up.hot { "hot" } else { "cold" };
-            notes.push(Entry {
-                head: format!("Period {}", period.period),
-                says: format!(
-                    "Top the jug up with {} of {water} water at {}.",
-                    top_up.adds,
-                    clock(top_up.at)
-                ),
-            });
-        }
-    }
+    });
+    notes.extend(prep.periods.iter().flat_map(water::top_ups));
     for purchase in &prep.shopping.purchases {
         notes.extend(purchase.left_out.iter().map(|left| Entry {
             head: purchase.item.name(),
@@ -260,4 +231,17 @@ fn notes(prep: &Prep) -> Vec<Entry> {
         says: format!("{:.0} % is added to everything that is used up.", 100.0 * prep.spare),
     });
     notes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::thing;
+
+    #[test]
+    fn no_word_is_said_twice() {
+        assert_eq!(thing("5 drops", "lactase drops"), "5 lactase drops");
+        assert_eq!(thing("0.8 g", "oat flour"), "0.8 g oat flour");
+        assert_eq!(thing("1/4 tsp", "glucoamylase powder"), "1/4 tsp glucoamylase powder");
+        assert_eq!(thing("5", "lactase drops"), "5 lactase drops");
+    }
 }

@@ -42,7 +42,7 @@ pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport 
             })
             .collect(),
         method: method(plan, analysis),
-        cautions: super::disposal_cautions(plan, &analysis.outlook.entries),
+        cautions: super::disposal_cautions(plan, &analysis.outlook),
     }
 }
 

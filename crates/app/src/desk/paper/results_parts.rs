@@ -100,6 +100,10 @@ pub(super) fn did_not_work(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
     let voice = voice(plan);
     let of_file = |says: &String| Entry { head: "File".to_owned(), says: says.clone() };
     let mut entries: Vec<Entry> = analysis.above_all.iter().map(of_file).collect();
+    entries.extend(analysis.outlook.failed.iter().map(|error| Entry {
+        head: "No forecast".to_owned(),
+        says: format!("{} Its gas and ethanol are not estimated.", super::unforeseen(error)),
+    }));
     for bag in analysis.result.bags.iter().filter(|bag| bag.set_aside.is_none()) {
         // A height between two readings is nothing that went wrong.
         let hints = bag.hints.iter().filter(|hint| !matches!(hint, Hint::Between { .. }));
