@@ -84,7 +84,7 @@ fn bare_loop(folder: &Path, rows: u32, commits: u32) -> Outcome<Duration> {
         file.execute_batch("begin immediate")?;
         for (at, (key, measured)) in (1_i64..).zip(written) {
             let seq = call * i64::from(rows) + at;
-            insert.execute(params![seq, key, "P1-01A-9", measured, body])?;
+            insert.execute(params![seq, key, "P1-01A-C", measured, body])?;
         }
         file.execute_batch("commit")?;
     }

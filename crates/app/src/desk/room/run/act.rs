@@ -1,7 +1,7 @@
 //! What the teacher does on the run page: read from a form, turned into entries.
 //!
 //! Every button sends one line in the field `do`: a word, then what it is about, such as
-//! `odd P3-05A-7 leak`. What is typed stands in fields of its own.
+//! `odd P3-05A-1 leak`. What is typed stands in fields of its own.
 
 use crate::desk::room::Scene;
 use crate::desk::room::benches::name;
