@@ -19,7 +19,15 @@ pub(crate) fn record_in(folder: &Path) -> PathBuf {
 /// Holds the folder until it is dropped.
 #[derive(Debug)]
 pub(crate) struct Held {
-    _lock: File,
+    lock: File,
+}
+
+impl Drop for Held {
+    fn drop(&mut self) {
+        // Closing alone is not enough: a process that is being started right now has a copy of
+        // the file open until it runs its own program.
+        let _ = self.lock.unlock();
+    }
 }
 
 /// Makes the folder if it is not there, and takes it for this process.
@@ -40,7 +48,7 @@ pub(crate) fn hold(folder: &Path) -> Result<Held, StoreError> {
     }
     // Only for the message to the next one who tries.
     let _ = lock.set_len(0).and_then(|()| writeln!(lock, "{}", std::process::id()));
-    Ok(Held { _lock: lock })
+    Ok(Held { lock })
 }
 
 /// Opens the record for writing; makes it if it is not there; checks it quickly otherwise.
