@@ -3,6 +3,7 @@
 mod cli;
 mod desk;
 mod json;
+mod system;
 mod web;
 
 fn main() -> std::process::ExitCode {

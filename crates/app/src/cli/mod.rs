@@ -10,6 +10,7 @@ mod facts;
 mod failure;
 mod new;
 mod page;
+mod passphrase;
 mod predict;
 mod prep;
 mod progress;
@@ -22,12 +23,13 @@ use std::process::ExitCode;
 
 /// Plan, predict, prepare and make sense of a class practical with yeast in zip bags
 ///
-/// Start with `barm demo`: it does the whole job on an invented school.
+/// Without a command, Barm opens in the browser on this computer. `barm demo` does the whole job
+/// on an invented school and leaves the papers in a folder.
 #[derive(Parser, Debug)]
 #[command(name = "barm", version, max_term_width = 100)]
 struct Arguments {
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 #[derive(Subcommand, Debug)]
@@ -41,6 +43,7 @@ enum Command {
     Analyze(analyze::Arguments),
     Facts(facts::Arguments),
     Serve(serve::Arguments),
+    Passphrase(passphrase::Arguments),
 }
 
 /// Runs the command that was asked for.
@@ -48,15 +51,17 @@ pub(crate) fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let mut out = io::BufWriter::new(io::stdout().lock());
     let result = match &arguments.command {
-        Command::Demo(a) => demo::run(a, &mut out),
-        Command::New(a) => new::run(a, &mut out),
-        Command::Bags(a) => bags::run(a, &mut out),
-        Command::Check(a) => check::run(a, &mut out),
-        Command::Predict(a) => predict::run(a, &mut out),
-        Command::Prep(a) => prep::run(a, &mut out),
-        Command::Analyze(a) => analyze::run(a, &mut out),
-        Command::Facts(a) => facts::run(a, &mut out),
-        Command::Serve(a) => serve::run(a, &mut out),
+        Some(Command::Demo(a)) => demo::run(a, &mut out),
+        Some(Command::New(a)) => new::run(a, &mut out),
+        Some(Command::Bags(a)) => bags::run(a, &mut out),
+        Some(Command::Check(a)) => check::run(a, &mut out),
+        Some(Command::Predict(a)) => predict::run(a, &mut out),
+        Some(Command::Prep(a)) => prep::run(a, &mut out),
+        Some(Command::Analyze(a)) => analyze::run(a, &mut out),
+        Some(Command::Facts(a)) => facts::run(a, &mut out),
+        Some(Command::Serve(a)) => serve::run(a, &mut out),
+        Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),
+        None => serve::here(&mut out),
     };
     // What was said before a failure is said before the failure is.
     let result = result.and_then(|code| out.flush().map(|()| code).map_err(Failure::from));

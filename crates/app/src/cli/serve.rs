@@ -2,42 +2,192 @@
 
 use super::failure::Failure;
 use crate::desk::room::Shelf;
+use crate::desk::{self, CertificateSource, DeskError};
+use crate::system;
 use crate::web::{Ask, Reach, serve};
 use jiff::Timestamp;
-use std::io::Write;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener};
-use std::path::PathBuf;
+use std::io::{self, Write};
+use std::net::{IpAddr, Ipv4Addr, TcpListener};
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
-/// Serve the pages of the class day
-#[derive(clap::Args, Debug)]
+/// Port to listen on, unless another is given.
+const PORT: u16 = 8420;
+/// So many ports are tried if the first is taken.
+const PORTS: u16 = 20;
+
+/// Serve the pages of the class day from this computer
+///
+/// Without --lan, the pages answer on this computer only. With it, groups, the wall page, the
+/// walk-round page and aides can come in from the school's network with the codes that the
+/// teacher gives; the teacher's own pages still answer on this computer only.
+#[derive(clap::Args, Debug, Default)]
 pub(super) struct Arguments {
-    /// Let the pages for groups answer from the network
+    /// Let the pages for groups, wall, walk-round and aides answer from the network
     #[arg(long)]
     lan: bool,
-    /// Folder that holds the record
-    #[arg(long, value_name = "DIR", default_value = "barm-data")]
-    data: PathBuf,
-    /// Port to listen on
-    #[arg(long, default_value_t = 8420)]
-    port: u16,
+    /// Folder that holds the record [default: a folder of your own, shown at the start]
+    #[arg(long, value_name = "DIR")]
+    data: Option<PathBuf>,
+    /// Port to listen on; 0 takes a free one [default: 8420, or the next that is free]
+    #[arg(long)]
+    port: Option<u16>,
     /// Another name under which this computer is called; may be given several times
     #[arg(long = "name", value_name = "NAME")]
     names: Vec<String>,
+    /// Encrypt all connections. Without --certificate, Barm makes a certificate of its own, and
+    /// every browser warns once
+    #[arg(long)]
+    tls: bool,
+    /// Certificate file (PEM), with --key
+    #[arg(long, value_name = "FILE", requires = "key", requires = "tls")]
+    certificate: Option<PathBuf>,
+    /// Private key file (PEM)
+    #[arg(long, value_name = "FILE", requires = "certificate")]
+    key: Option<PathBuf>,
+    /// Let the teacher's pages answer from the network without encryption. Anyone on that network
+    /// can then read the passphrase and the forecasts as they pass by; --tls is the safe way
+    #[arg(long, requires = "lan")]
+    teacher_from_network: bool,
 }
 
 /// Runs `serve`.
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
-    let shelf = Arc::new(Shelf::open(&arguments.data, Timestamp::now())?);
-    let ip = if arguments.lan { Ipv4Addr::UNSPECIFIED } else { Ipv4Addr::LOCALHOST };
-    let listener = TcpListener::bind(SocketAddr::new(IpAddr::V4(ip), arguments.port))?;
-    let port = listener.local_addr()?.port();
-    writeln!(out, "Barm answers at http://localhost:{port}")?;
+    start(arguments, false, out)
+}
+
+/// Runs `barm` without a command: on this computer, in the browser, in the person's own folder.
+pub(super) fn here(out: &mut impl Write) -> Result<ExitCode, Failure> {
+    start(&Arguments::default(), true, out)
+}
+
+fn start(
+    arguments: &Arguments,
+    browser: bool,
+    out: &mut impl Write,
+) -> Result<ExitCode, Failure> {
+    let folder = arguments.data.clone().unwrap_or_else(system::data_folder);
+    // If it cannot be made, opening it says why.
+    let _ = system::private_folder(&folder);
+    let shelf = match Shelf::open(&folder, Timestamp::now()) {
+        Ok(shelf) => Arc::new(shelf),
+        Err(error) => return elsewhere(error, &folder, browser, out),
+    };
+    let (listener, port) = listen(arguments, out)?;
+    let scheme = if arguments.tls { "https" } else { "http" };
+    let address = format!("{scheme}://localhost:{port}");
+    let addresses = system::addresses();
+    let reach = Reach {
+        lan: arguments.lan,
+        tls: arguments.tls,
+        teacher_from_network: arguments.teacher_from_network,
+        names: arguments.names.clone(),
+        addresses: addresses.clone(),
+    };
+    let certificate = arguments.tls.then(|| {
+        let source = match (&arguments.certificate, &arguments.key) {
+            (Some(chain), Some(key)) => CertificateSource::Files(chain.clone(), key.clone()),
+            _ => CertificateSource::Own,
+        };
+        desk::certificate(&folder, &source, &arguments.names, &addresses)
+    });
+    let certificate = certificate.transpose()?;
+    writeln!(out, "Barm answers at {address}")?;
+    writeln!(out, "The record lies in {}", folder.display())?;
+    if arguments.lan {
+        tell_the_class(scheme, port, &addresses, arguments, out)?;
+    }
+    writeln!(out, "Stop it with {}; what was entered is kept.", system::how_to_stop())?;
     out.flush()?;
-    let reach =
-        Reach { lan: arguments.lan, names: arguments.names.clone(), ..Reach::default() };
+    desk::own_copy::note(&folder, &address);
+    if browser && system::open_in_browser(&address).is_err() {
+        writeln!(out, "No browser was found; open the address above in one.")?;
+        out.flush()?;
+    }
     let runtime = tokio::runtime::Runtime::new()?;
-    runtime.block_on(serve(Ask { listener, shelf, reach }))?;
+    let ask = Ask { listener, shelf, reach, certificate };
+    let served = runtime.block_on(serve(ask, system::told_to_stop()));
+    desk::own_copy::forget(&folder);
+    served?;
+    writeln!(out, "Stopped. Everything that was entered is on disk.")?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// If another copy has the folder open, a person who wants to see it is led there.
+fn elsewhere(
+    error: DeskError,
+    folder: &Path,
+    browser: bool,
+    out: &mut impl Write,
+) -> Result<ExitCode, Failure> {
+    if !error.is_in_use() {
+        return Err(error.into());
+    }
+    let Some(address) = desk::own_copy::noted(folder) else { return Err(error.into()) };
+    if browser {
+        writeln!(out, "Barm runs already, at {address}")?;
+        out.flush()?;
+        if system::open_in_browser(&address).is_ok() {
+            return Ok(ExitCode::SUCCESS);
+        }
+        return Ok(ExitCode::SUCCESS);
+    }
+    writeln!(out, "It answers at {address}")?;
+    Err(error.into())
+}
+
+/// Listens at the port that was asked for, or at the next that is free.
+fn listen(arguments: &Arguments, out: &mut impl Write) -> Result<(TcpListener, u16), Failure> {
+    let ip = if arguments.lan { Ipv4Addr::UNSPECIFIED } else { Ipv4Addr::LOCALHOST };
+    let first = arguments.port.unwrap_or(PORT);
+    let mut refused = io::Error::from(io::ErrorKind::AddrInUse);
+    for port in (0..PORTS).map_while(|more| first.checked_add(more)) {
+        match TcpListener::bind((IpAddr::V4(ip), port)) {
+            Ok(listener) => {
+                let port = listener.local_addr()?.port();
+                if first != 0 && port != first {
+                    let whose = if desk::own_copy::answers_at(first) {
+                        "another copy of Barm, on another folder"
+                    } else {
+                        "another program"
+                    };
+                    writeln!(out, "Port {first} is taken by {whose}; this is port {port}.")?;
+                }
+                return Ok((listener, port));
+            }
+            Err(error) if error.kind() == io::ErrorKind::AddrInUse => refused = error,
+            Err(error) => return Err(DeskError::Port { port, source: error }.into()),
+        }
+    }
+    Err(DeskError::Port { port: first, source: refused }.into())
+}
+
+/// Says where groups find it.
+fn tell_the_class(
+    scheme: &str,
+    port: u16,
+    addresses: &[IpAddr],
+    arguments: &Arguments,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let hosts = arguments.names.iter().cloned();
+    let hosts = hosts.chain(addresses.iter().map(|address| match address {
+        IpAddr::V4(four) => four.to_string(),
+        IpAddr::V6(six) => format!("[{six}]"),
+    }));
+    let joins: Vec<String> =
+        hosts.map(|host| format!("{scheme}://{host}:{port}/join")).take(4).collect();
+    let Some(first) = joins.first() else {
+        writeln!(out, "This computer is in no network; groups cannot reach it.")?;
+        return Ok(());
+    };
+    writeln!(out, "Groups join at {first}")?;
+    for other in &joins[1..] {
+        writeln!(out, "            or {other}")?;
+    }
+    if let Some(code) = desk::code_for_cameras(first) {
+        writeln!(out, "{code}")?;
+    }
+    Ok(())
 }

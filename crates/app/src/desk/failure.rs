@@ -95,6 +95,25 @@ pub(crate) enum DeskError {
     /// A passphrase cannot be hashed.
     #[error("the passphrase could not be worked on; nothing was done")]
     Hash,
+    /// A certificate cannot be made.
+    #[error("no certificate could be made")]
+    Certificate,
+    /// A file of the data folder cannot be written.
+    #[error("cannot write {}", path.display())]
+    Unwritten {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// Nothing can listen at a port.
+    #[error("cannot listen at port {port}")]
+    Port {
+        /// The port.
+        port: u16,
+        /// What the system said.
+        source: io::Error,
+    },
     /// The work was cut short.
     #[error("the program is stopping; this was not done")]
     Stopped,
@@ -123,7 +142,14 @@ impl DeskError {
                 Some("shorten mixing or clearing, or read more often".to_owned())
             }
             Self::Prep(error) => Some(error.fix()),
-            Self::Write(_) => Some("check that the folder can be written to".to_owned()),
+            Self::Write(_) | Self::Unwritten { .. } => {
+                Some("check that the folder can be written to".to_owned())
+            }
+            Self::Port { .. } => Some("give another with --port".to_owned()),
+            Self::Store(StoreError::ReadOnly { .. } | StoreError::NotARecord { .. }) => {
+                Some("give another folder with --data".to_owned())
+            }
+            Self::Certificate => Some("give your own with --certificate and --key".to_owned()),
             Self::Read { .. }
             | Self::Plan(_)
             | Self::Outlook(_)
@@ -140,6 +166,11 @@ impl DeskError {
             | Self::Stopped
             | Self::Page(_) => None,
         }
+    }
+
+    /// Whether another copy of the program has the record open.
+    pub(crate) const fn is_in_use(&self) -> bool {
+        matches!(self, Self::Store(StoreError::InUse { .. }))
     }
 
     /// 1: the plan or the data have faults. 2: unreadable input or wrong use.
@@ -165,6 +196,9 @@ impl DeskError {
             | Self::Chance
             | Self::Hash
             | Self::Stopped
+            | Self::Certificate
+            | Self::Unwritten { .. }
+            | Self::Port { .. }
             | Self::Page(_) => 2,
         }
     }

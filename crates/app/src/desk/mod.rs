@@ -3,6 +3,7 @@
 //! A face (`cli`, `web`) parses, calls one function here and shows the answer.
 
 mod analyze;
+mod certificate;
 mod charts;
 mod check;
 mod demo;
@@ -11,8 +12,10 @@ mod demo;
 pub(crate) mod doors;
 pub(crate) mod drawings;
 mod failure;
+mod for_cameras;
 mod new_plan;
 mod outlook;
+pub(crate) mod own_copy;
 mod paper;
 mod plan_file;
 #[allow(dead_code, unused_imports)]
@@ -26,11 +29,13 @@ pub(crate) use barm_documents::sheet::{PrepSheet, WaterMix};
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
+pub(crate) use certificate::{Certificate, Source as CertificateSource, certificate};
 pub(crate) use charts::{forecast_chart, interval_chart, voice};
 pub(crate) use check::{Located, all_findings, check, faults_without_forecast, unprinted};
 pub(crate) use demo::{Demo, demo};
 pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
+pub(crate) use for_cameras::code_for_cameras;
 pub(crate) use new_plan::{must_be_free, new_plan, renew_bags, write_new};
 pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
 pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf, unforeseen};

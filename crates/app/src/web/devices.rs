@@ -1,5 +1,6 @@
 //! What the teacher does about codes and devices that joined.
 
+use super::page::in_path;
 use super::state::Web;
 use super::trouble::Trouble;
 use crate::desk::doors::{CodeRow, Part};
@@ -12,6 +13,8 @@ use serde::Deserialize;
 #[derive(Deserialize)]
 pub(super) struct Which {
     device: String,
+    /// The period whose page the teacher looks at.
+    period: Option<String>,
 }
 
 /// Which code is to be another from now on.
@@ -29,11 +32,12 @@ pub(super) async fn put_out(
     Path(id): Path<i64>,
     Form(which): Form<Which>,
 ) -> Result<Response, Trouble> {
-    let out = web.wait(move |shelf, _| shelf.doors.put_out(id, &which.device)).await?;
+    let device = which.device;
+    let out = web.wait(move |shelf, _| shelf.doors.put_out(id, &device)).await?;
     if out {
         web.log.write(web.now(), "a device was put out");
     }
-    Ok(Redirect::to(&format!("/i/{id}/run")).into_response())
+    Ok(back(id, which.period.as_deref()))
 }
 
 /// Lets the codes of a period work until the end of the day, whatever the hour.
@@ -47,7 +51,7 @@ pub(super) async fn open_codes(
         return Err(Trouble::NotFound);
     }
     web.shelf.doors.open_codes(&room, &period, web.now());
-    Ok(back(id))
+    Ok(back(id, Some(&period)))
 }
 
 /// Takes that back.
@@ -57,7 +61,7 @@ pub(super) async fn close_codes(
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
     web.shelf.doors.close_codes(&room, &period);
-    Ok(back(id))
+    Ok(back(id, Some(&period)))
 }
 
 /// Makes another code; whoever came in with the old one is put out.
@@ -67,7 +71,9 @@ pub(super) async fn renew_codes(
     Form(renewed): Form<Renewed>,
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
+    let of = period.clone();
     web.wait(move |shelf, now| -> Result<(), Trouble> {
+        let period = of;
         // Only for a period that the plan has.
         shelf.doors.codes(&room, &period, now)?;
         let row = match (renewed.what.as_str(), renewed.group) {
@@ -82,9 +88,14 @@ pub(super) async fn renew_codes(
         Ok(())
     })
     .await?;
-    Ok(back(id))
+    Ok(back(id, Some(&period)))
 }
 
-fn back(id: i64) -> Response {
-    Redirect::to(&format!("/i/{id}/run")).into_response()
+/// To the page of a period, or to all of them.
+fn back(id: i64, period: Option<&str>) -> Response {
+    let to = match period {
+        Some(period) => format!("/i/{id}/run/{}", in_path(period)),
+        None => "/shelf".to_owned(),
+    };
+    Redirect::to(&to).into_response()
 }

@@ -19,6 +19,8 @@ mod join;
 mod log;
 mod origin;
 mod page;
+#[cfg(test)]
+mod proof;
 mod round;
 mod routes;
 mod ruler;
@@ -28,6 +30,7 @@ mod sign_in;
 mod signs;
 mod state;
 mod time;
+mod tls;
 mod trouble;
 mod wall;
 

@@ -24,7 +24,7 @@ pub(super) struct Running {
     /// Where it is written down what was refused and what went wrong.
     pub(super) log: Log,
     /// The time; tests set their own.
-    pub(super) clock: fn() -> Timestamp,
+    pub(super) clock: Box<dyn Fn() -> Timestamp + Send + Sync>,
     /// Becomes true when the server is told to stop.
     pub(super) stopping: watch::Receiver<bool>,
 }

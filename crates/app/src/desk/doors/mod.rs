@@ -12,7 +12,7 @@ pub(crate) use chance::{Token, key, same, words_key};
 pub(crate) use codes::{CodeRow, PeriodCodes};
 pub(crate) use join::{From, Key as JoinKey, NotJoined, bucket};
 pub(crate) use open::open_until;
-pub(crate) use passphrase::{NotSignedIn, TooWeak};
+pub(crate) use passphrase::{NotSignedIn, TooWeak, suggest};
 pub(crate) use seats::{Joined, Part, Seat};
 
 use super::DeskError;
@@ -77,6 +77,12 @@ impl Doors {
     /// Hears when sessions end.
     pub(crate) fn ended(&self) -> watch::Receiver<u64> {
         self.ended.subscribe()
+    }
+
+    /// Forgets all wrong tries.
+    #[cfg(test)]
+    pub(crate) fn forget_tries(&self) {
+        *self.tries() = tries::Tries::default();
     }
 
     fn inside(&self) -> MutexGuard<'_, Inside> {

@@ -155,6 +155,13 @@ impl Room {
         });
     }
 
+    /// Puts an outlook in place of the one that is to be worked out.
+    #[cfg(test)]
+    pub(crate) fn expect(&self, outlook: Outlook) {
+        let mut state = self.state_mut();
+        state.outlook = Some((state.newest.0, Arc::new(outlook)));
+    }
+
     /// Hears when what a page shows has changed.
     pub(crate) fn changed(&self, scope: Scope) -> watch::Receiver<u64> {
         self.pulse.listen(scope)

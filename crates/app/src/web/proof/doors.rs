@@ -1,0 +1,223 @@
+//! Coming in: passphrase, codes, sessions.
+
+use super::class::{Call, Class, DURING_1, DURING_2, HERE, NETWORK, PASSPHRASE};
+use crate::desk::doors::Part;
+use crate::desk::room::Kind;
+use crate::web::cookies;
+use jiff::SignedDuration;
+
+fn sent(class: &Class, period: &str, group: &str) -> Call {
+    Call::form(class, "/join", &format!("period={period}&group={group}")).from(NETWORK)
+}
+
+#[tokio::test]
+async fn a_group_comes_in_with_its_two_codes_or_with_a_label() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let codes = class.codes("1");
+    let bag = class.room.read(|scene| {
+        let own = scene.plan.bags.iter().find(|bag| bag.period == "1" && bag.group == 3);
+        own.expect("group 3 has a bag").code.clone()
+    });
+    let small = codes.period.to_lowercase();
+    let plain = bag.to_lowercase().replace('-', "+");
+    for group in [codes.groups[2].1.as_str(), &bag, &plain] {
+        let answer = class.call(sent(&class, &small, group)).await;
+        assert_eq!(answer.status, 303, "{group}: {}", answer.body);
+        assert_eq!(answer.header("location"), "/bench");
+        let token = answer.cookie(Part::Group).expect("a session");
+        let seat = class.web.shelf.doors.who(Part::Group, &token, class.web.now());
+        let seat = seat.expect("it holds");
+        assert_eq!((seat.period.as_deref(), seat.group), (Some("1"), Some(3)));
+    }
+}
+
+#[tokio::test]
+async fn wrong_period_and_wrong_group_get_the_very_same_answer() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let (one, two) = (class.codes("1"), class.codes("2"));
+    let right = &one.groups[0].1;
+    let teachers_bench = class.room.read(|scene| {
+        let own = scene.plan.bags.iter().find(|bag| bag.period == "1" && bag.group == 0);
+        own.expect("controls").code.clone()
+    });
+    let mut bodies = Vec::new();
+    for (period, group) in [
+        ("AAAAA", right.as_str()),
+        (&two.period, &two.groups[0].1),
+        (&two.period, right),
+        (&one.period, &two.groups[0].1),
+        (&one.period, &one.period),
+        (&one.wall, right),
+        (right, &one.period),
+        (&one.period, &teachers_bench),
+        (&one.period, ""),
+        ("", ""),
+    ] {
+        let mut call = sent(&class, period, group);
+        // Each from a device of its own, so that none is slowed.
+        call.from = Some(HERE);
+        let answer = class.call(call).await;
+        assert_eq!(answer.status, 403, "{period} {group}");
+        assert!(answer.cookie(Part::Group).is_none());
+        bodies.push(answer.body.replace(group, "").replace(" value=\"\"", ""));
+        class.web.shelf.doors.forget_tries();
+    }
+    bodies.dedup();
+    assert_eq!(bodies.len(), 1, "{bodies:#?}");
+}
+
+#[tokio::test]
+async fn a_code_works_in_its_own_period_only() {
+    for (now, open) in [
+        ("2027-03-09T14:59:00Z", &[][..]),
+        ("2027-03-09T15:01:00Z", &["1"]),
+        (DURING_1, &["1"]),
+        // Between the periods: the one is over, the other has not begun.
+        ("2027-03-09T15:57:00Z", &["1", "2"]),
+        (DURING_2, &["2"]),
+        // The day before at the same hour.
+        ("2027-03-08T15:30:00Z", &[]),
+    ] {
+        let class = Class::at(now, Kind::Real);
+        for period in ["1", "2", "4", "6"] {
+            let codes = class.codes(period);
+            let answer = class.call(sent(&class, &codes.period, &codes.groups[0].1)).await;
+            let expected = if open.contains(&period) { 303 } else { 403 };
+            assert_eq!(answer.status, expected, "period {period} at {now}");
+        }
+    }
+}
+
+#[tokio::test]
+async fn the_teacher_can_open_a_period_out_of_hours() {
+    let class = Class::at("2027-03-05T20:00:00Z", Kind::Real);
+    let teacher = class.teacher();
+    let codes = class.codes("2");
+    assert_eq!(class.call(sent(&class, &codes.period, &codes.groups[0].1)).await.status, 403);
+    let path = format!("/i/{}/codes/2/open", class.room.id);
+    let call = Call::form(&class, &path, "").cookie("barm-teacher", &teacher);
+    assert_eq!(class.call(call).await.status, 303);
+    assert_eq!(class.call(sent(&class, &codes.period, &codes.groups[0].1)).await.status, 303);
+}
+
+#[tokio::test]
+async fn one_child_who_guesses_is_slowed_and_the_others_are_not() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let codes = class.codes("1");
+    let guess = |device: char| {
+        let device = device.to_string().repeat(64);
+        let token = class.web.shelf.doors.form_token(&device);
+        let mut call = sent(&class, &codes.period, "AAAAA");
+        call.body = format!("form={token}&period={}&group=AAAAA", codes.period);
+        call.cookies = vec![(cookies::DEVICE.into(), device)];
+        call
+    };
+    let mut slowed = false;
+    for _ in 0..20 {
+        slowed |= class.call(guess('a')).await.status == 429;
+    }
+    assert!(slowed, "twenty wrong codes from one device");
+    assert_eq!(class.call(guess('b')).await.status, 403, "another device may still be wrong");
+    let right = sent(&class, &codes.period, &codes.groups[0].1);
+    assert_eq!(class.call(right).await.status, 303, "and another may still be right");
+}
+
+#[tokio::test]
+async fn a_session_ends_with_sign_out_with_the_day_and_with_the_teachers_tap() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let asks =
+        |token: &str| Call::get("/bench/version").from(NETWORK).cookie("barm-bench", token);
+    let (one, two, three) = (class.group("1", 1), class.group("1", 2), class.group("1", 3));
+    assert_eq!(class.call(asks(&one)).await.status, 200);
+    let leave = Call::form(&class, "/bench/leave", "").from(NETWORK).cookie("barm-bench", &one);
+    assert_eq!(class.call(leave).await.status, 303);
+    assert_eq!(class.call(asks(&one)).await.status, 403, "signed out");
+
+    let teacher = class.teacher();
+    let joined = class.web.shelf.doors.joined(class.room.id, class.web.now());
+    let second = joined.iter().find(|joined| joined.seat.group == Some(2)).expect("it is in");
+    let path = format!("/i/{}/devices/out", class.room.id);
+    let call = Call::form(&class, &path, &format!("device={}", second.name));
+    assert_eq!(class.call(call.cookie("barm-teacher", &teacher)).await.status, 303);
+    assert_eq!(class.call(asks(&two)).await.status, 403, "put out");
+    assert_eq!(class.call(asks(&three)).await.status, 200, "not meant");
+
+    class.later(SignedDuration::from_hours(16));
+    assert_eq!(class.call(asks(&three)).await.status, 403, "the day is over");
+}
+
+#[tokio::test]
+async fn another_code_puts_out_who_came_in_with_the_old_one() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let (old, token) = (class.codes("1").period, class.group("1", 1));
+    let teacher = class.teacher();
+    let path = format!("/i/{}/codes/1/renew", class.room.id);
+    let call = Call::form(&class, &path, "what=period").cookie("barm-teacher", &teacher);
+    assert_eq!(class.call(call).await.status, 303);
+    assert_ne!(class.codes("1").period, old);
+    let call = Call::get("/bench/version").cookie("barm-bench", &token);
+    assert_eq!(class.call(call).await.status, 403);
+}
+
+#[tokio::test]
+async fn there_is_no_passphrase_at_first_and_only_this_computer_can_choose_one() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let call = Call::form(&class, "/teacher", "passphrase=admin");
+    assert_eq!(class.call(call).await.status, 401, "no account before one is made");
+    let body = "passphrase=four+words+of+mine&again=four+words+of+mine";
+    let call = Call::form(&class, "/teacher/first", body).from(NETWORK);
+    assert_eq!(class.call(call).await.status, 403, "from the network");
+    let weak = Call::form(&class, "/teacher/first", "passphrase=short&again=short");
+    assert_eq!(class.call(weak).await.status, 400, "too short");
+    let answer = class.call(Call::form(&class, "/teacher/first", body)).await;
+    assert_eq!((answer.status.as_u16(), answer.header("location")), (303, "/shelf"));
+    let token = answer.cookie(Part::Teacher).expect("a session");
+    let shelf = Call::get("/shelf").cookie("barm-teacher", &token);
+    assert_eq!(class.call(shelf).await.status, 200);
+    let other = "passphrase=another+one+for+me&again=another+one+for+me";
+    let answer = class.call(Call::form(&class, "/teacher/first", other)).await;
+    assert!(answer.cookie(Part::Teacher).is_none(), "there is one already");
+}
+
+#[tokio::test]
+async fn signing_in_gives_a_new_token_and_slows_down_who_is_wrong() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let first = class.teacher();
+    let body = format!("passphrase={}", PASSPHRASE.replace(' ', "+"));
+    let answer =
+        class.call(Call::form(&class, "/teacher", &body).cookie("barm-teacher", &first));
+    let second = answer.await.cookie(Part::Teacher).expect("a session");
+    assert_ne!(first, second);
+    let shelf = |token: &str| Call::get("/shelf").cookie("barm-teacher", token);
+    assert_eq!(class.call(shelf(&first)).await.status, 403, "the old one is over");
+    assert_eq!(class.call(shelf(&second)).await.status, 200);
+    let wrong = || Call::form(&class, "/teacher", "passphrase=four+words+of+yours");
+    let mut statuses = Vec::new();
+    for _ in 0..6 {
+        statuses.push(class.call(wrong()).await.status.as_u16());
+    }
+    assert_eq!(statuses, [401, 401, 401, 401, 401, 429]);
+    let answer = class.call(Call::form(&class, "/teacher", &body)).await;
+    assert_eq!(answer.status, 429, "even the right one waits");
+    class.later(SignedDuration::from_mins(10));
+    assert_eq!(class.call(Call::form(&class, "/teacher", &body)).await.status, 303);
+    class.later(SignedDuration::from_hours(13));
+    assert_eq!(class.call(shelf(&second)).await.status, 403, "twelve hours are over");
+}
+
+#[tokio::test]
+async fn only_hashes_of_tokens_and_passphrase_lie_on_disk() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let tokens = [class.teacher(), class.group("1", 1)];
+    let mut read = 0;
+    for file in std::fs::read_dir(class.folder.path()).expect("the folder") {
+        let path = file.expect("a file").path();
+        let bytes = std::fs::read(&path).expect("readable");
+        let holds = |text: &str| bytes.windows(text.len()).any(|part| part == text.as_bytes());
+        for secret in tokens.iter().map(String::as_str).chain([PASSPHRASE]) {
+            assert!(!holds(secret), "{}", path.display());
+        }
+        read += usize::from(holds("$argon2id$"));
+    }
+    assert!(read > 0, "the hash of the passphrase is one of Argon2id");
+}

@@ -1,0 +1,7 @@
+//! Proofs of the web face: the router itself is called, without a port.
+
+mod changes;
+mod class;
+mod doors;
+mod secrets;
+mod streams;
