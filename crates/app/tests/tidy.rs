@@ -159,6 +159,29 @@ fn faces_go_through_the_desk() {
         &["barm_science::", "barm_store::", "barm_documents::"],
         "the command line combines nothing; it calls desk and shows what it says",
     );
+    absent(
+        "crates/app/src/web",
+        &["barm_science::", "barm_store::", "barm_documents::"],
+        "pages combine nothing; they call desk and show what it says",
+    );
+}
+
+#[test]
+fn every_address_stands_in_the_one_table() {
+    for (file, text) in rust_files("crates/app/src/web") {
+        let table = file.ends_with("web/routes.rs");
+        let adds = text.matches(".route(").count();
+        assert_eq!(adds, usize::from(table), "{} adds addresses", file.display());
+    }
+}
+
+#[test]
+fn pages_hold_no_style_and_no_script_of_their_own() {
+    absent(
+        "crates/app/src/web",
+        &["style=", "onclick=", "onload=", "javascript:"],
+        "the content security policy allows nothing inline: use a class and a file",
+    );
 }
 
 #[test]

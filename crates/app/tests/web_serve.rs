@@ -1,0 +1,163 @@
+//! `barm serve` as a person runs it: a real process, a real port, a real folder.
+
+mod program;
+
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
+use std::path::Path;
+use std::process::{Child, ChildStdout, Stdio};
+use std::time::Duration;
+
+/// A running server; stopped when it is dropped.
+struct Server {
+    child: Child,
+    out: BufReader<ChildStdout>,
+    port: u16,
+    said: String,
+}
+
+impl Server {
+    fn start(folder: &Path, more: &[&str]) -> Self {
+        let mut child = program::barm()
+            .args(["serve", "--data"])
+            .arg(folder)
+            .args(more)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .expect("barm starts");
+        let mut out = BufReader::new(child.stdout.take().expect("its answer"));
+        let mut said = String::new();
+        let mut port = None;
+        while !said.contains("Stop it with") {
+            let mut line = String::new();
+            let read = out.read_line(&mut line).expect("text");
+            assert!(read > 0, "it ended; it said:\n{said}");
+            if let Some(at) = line.strip_prefix("Barm answers at ") {
+                port = at.trim().rsplit_once(':').and_then(|(_, port)| port.parse().ok());
+            }
+            said.push_str(&line);
+        }
+        Self { child, out, port: port.expect("it says where it answers"), said }
+    }
+
+    fn ask(&self, head: &str) -> String {
+        let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, self.port)).expect("open");
+        stream.set_read_timeout(Some(Duration::from_secs(30))).expect("set");
+        let request = format!("{head}\r\nHost: localhost\r\nConnection: close\r\n\r\n");
+        stream.write_all(request.as_bytes()).expect("sent");
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).expect("an answer");
+        answer
+    }
+
+    /// Asks it to end and returns the rest of what it said.
+    #[cfg(unix)]
+    fn stop(mut self) -> String {
+        let pid = self.child.id().to_string();
+        let told = std::process::Command::new("kill").args(["-TERM", &pid]).status();
+        assert!(told.expect("kill").success());
+        let status = self.child.wait().expect("it ends");
+        let mut rest = String::new();
+        self.out.read_to_string(&mut rest).expect("text");
+        assert_eq!(status.code(), Some(0), "{rest}");
+        rest
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        // It may have ended already.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+#[test]
+#[cfg(unix)]
+fn it_answers_and_stops_when_told_with_a_stream_open() {
+    let home = tempfile::tempdir().expect("a folder");
+    let server = Server::start(home.path(), &["--port", "0"]);
+    assert!(server.ask("GET /join HTTP/1.1").starts_with("HTTP/1.1 200"));
+    assert!(server.ask("GET /time HTTP/1.1").contains("\"now_ms\":"));
+    // A connection that is left open keeps nothing up.
+    let _idle = TcpStream::connect((Ipv4Addr::LOCALHOST, server.port)).expect("open");
+    let rest = server.stop();
+    assert!(rest.contains("Everything that was entered is on disk"), "{rest}");
+    let log = std::fs::read_to_string(home.path().join("barm.log")).expect("a log");
+    assert!(log.trim_end().ends_with("stopped"), "{log}");
+    assert!(!home.path().join("barm.address").exists());
+}
+
+#[test]
+fn a_second_copy_on_the_same_folder_names_the_first() {
+    let home = tempfile::tempdir().expect("a folder");
+    let server = Server::start(home.path(), &["--port", "0"]);
+    let data = home.path().to_str().expect("a plain name");
+    let (out, err) =
+        program::run(home.path(), &["serve", "--port", "0", "--data", data]).ended(2);
+    assert!(out.contains(&format!("http://localhost:{}", server.port)), "{out}");
+    assert!(err.contains("another copy of this program"), "{err}");
+    let (_, err) = program::run(home.path(), &["passphrase", "--data", data]).ended(2);
+    assert!(err.contains("another copy of this program"), "{err}");
+}
+
+#[test]
+fn a_port_that_is_taken_is_said_and_the_next_is_used() {
+    let taken = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).expect("a port");
+    let port = taken.local_addr().expect("an address").port();
+    let home = tempfile::tempdir().expect("a folder");
+    let server = Server::start(home.path(), &["--port", &port.to_string()]);
+    assert_ne!(server.port, port);
+    let says = format!("Port {port} is taken by another program");
+    assert!(server.said.contains(&says), "{}", server.said);
+}
+
+#[test]
+fn with_lan_it_says_where_groups_join() {
+    let home = tempfile::tempdir().expect("a folder");
+    let server =
+        Server::start(home.path(), &["--port", "0", "--lan", "--name", "barm.example"]);
+    let says = format!("Groups join at http://barm.example:{}/join", server.port);
+    assert!(server.said.contains(&says), "{}", server.said);
+    assert!(server.said.contains('█') || server.said.contains('▀'), "{}", server.said);
+    let answer = server.ask("GET /join HTTP/1.1\r\nX: y");
+    assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
+}
+
+#[test]
+fn its_own_certificate_is_made_once_and_its_key_is_private() {
+    let home = tempfile::tempdir().expect("a folder");
+    drop(Server::start(home.path(), &["--port", "0", "--tls"]));
+    let first = std::fs::read(home.path().join("certificate.pem")).expect("a certificate");
+    drop(Server::start(home.path(), &["--port", "0", "--tls"]));
+    assert_eq!(std::fs::read(home.path().join("certificate.pem")).expect("it"), first);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        let key = std::fs::metadata(home.path().join("key.pem")).expect("a key");
+        assert_eq!(key.permissions().mode() & 0o077, 0, "nobody else reads it");
+    }
+}
+
+#[test]
+fn the_passphrase_can_be_made_anew_at_the_computer() {
+    let home = tempfile::tempdir().expect("a folder");
+    let data = home.path().to_str().expect("a plain name");
+    let (first, _) = program::run(home.path(), &["passphrase", "--data", data]).ended(0);
+    let (second, _) = program::run(home.path(), &["passphrase", "--data", data]).ended(0);
+    assert_ne!(first, second, "it is random");
+    assert!(first.contains("shown only now"), "{first}");
+}
+
+#[test]
+fn a_file_in_place_of_the_folder_is_one_sentence_and_a_hint() {
+    let home = tempfile::tempdir().expect("a folder");
+    let file = home.path().join("taken");
+    std::fs::write(&file, "something else").expect("written");
+    let file = file.to_str().expect("a plain name");
+    let (_, err) =
+        program::run(home.path(), &["serve", "--port", "0", "--data", file]).ended(2);
+    assert!(err.starts_with("barm: "), "{err}");
+    assert!(err.lines().count() <= 3, "{err}");
+}
