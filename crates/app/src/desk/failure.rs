@@ -114,6 +114,9 @@ pub(crate) enum DeskError {
         /// What the system said.
         source: io::Error,
     },
+    /// A group says something of another group's bag, or what only the teacher may say.
+    #[error("an entry is not this group's to make; nothing of it was kept")]
+    NotTheirs,
     /// The work was cut short.
     #[error("the program is stopping; this was not done")]
     Stopped,
@@ -164,6 +167,7 @@ impl DeskError {
             | Self::Chance
             | Self::Hash
             | Self::Stopped
+            | Self::NotTheirs
             | Self::Page(_) => None,
         }
     }
@@ -196,6 +200,7 @@ impl DeskError {
             | Self::Chance
             | Self::Hash
             | Self::Stopped
+            | Self::NotTheirs
             | Self::Certificate
             | Self::Unwritten { .. }
             | Self::Port { .. }

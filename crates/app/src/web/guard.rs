@@ -7,7 +7,7 @@ use super::cookies;
 use super::origin::{FROM_SCRIPT, from_us, is_form};
 use super::routes::{Role, Rules};
 use super::state::Web;
-use super::trouble::{Pattern, Trouble, plain};
+use super::trouble::{Pattern, Trouble, in_our_words, plain};
 use crate::desk::doors::{Token, same};
 use axum::body::{Body, to_bytes};
 use axum::extract::{ConnectInfo, Request, State};
@@ -57,7 +57,7 @@ async fn guarded(web: &Web, rules: Rules, request: Request, next: Next) -> Respo
     };
     request.extensions_mut().insert(caller);
     request.extensions_mut().insert(Device::new(token, address, form));
-    let mut answer = next.run(request).await;
+    let mut answer = in_our_words(next.run(request).await);
     if let Some(fresh) = fresh.filter(|_| !rules.plain_file) {
         let line = cookies::set_device(&fresh, web.reach.tls);
         answer.headers_mut().append(header::SET_COOKIE, line);

@@ -27,6 +27,9 @@ pub(crate) struct Ask {
 /// Answers that are under way when the server stops may still take so long.
 const LAST: Duration = Duration::from_secs(5);
 
+/// Whoever connects and asks nothing for so long is let go.
+const PATIENCE: Duration = Duration::from_secs(30);
+
 /// Serves until it is told to stop.
 pub(crate) async fn serve(
     ask: Ask,
@@ -53,11 +56,13 @@ pub(crate) async fn serve(
     match ask.certificate {
         None => {
             let server = axum_server::from_tcp(ask.listener)?.http1_only();
+            let server = server.first_request_timeout(PATIENCE);
             server.handle(handle).serve(service).await?;
         }
         Some(certificate) => {
             let tls = tls::from(&certificate)?;
             let server = axum_server::from_tcp_rustls(ask.listener, tls)?.http1_only();
+            let server = server.first_request_timeout(PATIENCE);
             server.handle(handle).serve(service).await?;
         }
     }

@@ -157,17 +157,22 @@ fn shown(status: StatusCode, chosen: bool, device: &Device, says: Option<&str>) 
 fn known(device: &Device, says: Option<&str>) -> Markup {
     html! {
         main.quietpage {
+            p.soft { "For the teacher. Groups come in at " a href="/join" { "the join page" } "." }
             h1 { "Sign in" }
-            p { "For the teacher. Groups join at " a href="/join" { "the join page" } "." }
-            @if let Some(says) = says { p.warn role="alert" { (says) } }
+            (fault(says))
             form method="post" action="/teacher" {
                 (device.form_field())
                 label for="passphrase" { "Passphrase" }
-                input id="passphrase" name="passphrase" type="password" required
-                    autocomplete="current-password" autofocus;
-                button type="submit" { "Sign in" }
+                span.fld {
+                    input id="passphrase" name="passphrase" type="password" required
+                        autocomplete="current-password" autofocus;
+                }
+                div.btns { button.btn.main type="submit" { "Sign in" } }
             }
-            p.quiet { "Forgotten? Stop the program and run " code { "barm passphrase" } " on this computer." }
+            p.small.soft {
+                "Lost it? Nobody can send you a new one. Stop the program and run "
+                code { "barm passphrase" } " on this computer."
+            }
         }
     }
 }
@@ -175,24 +180,49 @@ fn known(device: &Device, says: Option<&str>) -> Markup {
 fn choose(device: &Device, says: Option<&str>) -> Markup {
     html! {
         main.quietpage {
-            h1 { "Choose a passphrase" }
-            p {
-                "It keeps forecasts and your notes from students. Take four words that do not "
-                "belong together, or at least 15 characters. There is no other account."
-            }
-            @if let Some(says) = says { p.warn role="alert" { (says) } }
-            form method="post" action="/teacher/first" {
-                (device.form_field())
-                label for="passphrase" { "Passphrase" }
-                input id="passphrase" name="passphrase" type="password" required
-                    autocomplete="new-password" autofocus;
-                label for="again" { "The same again" }
-                input id="again" name="again" type="password" required
-                    autocomplete="new-password";
-                button type="submit" { "Begin" }
+            p.soft { "This computer only. Nothing leaves it unless you say so." }
+            h1 { "Let’s set up your book." }
+            ol.steps {
+                li { div {
+                    h2 { "Choose a passphrase" }
+                    p {
+                        "Four words that you will not write on the board, or at least 15 "
+                        "characters. It keeps forecasts and marks from students."
+                    }
+                    (fault(says))
+                    form method="post" action="/teacher/first" {
+                        (device.form_field())
+                        label for="passphrase" { "Passphrase" }
+                        span.fld {
+                            input id="passphrase" name="passphrase" type="password" required
+                                autocomplete="new-password" autofocus;
+                        }
+                        label for="again" { "The same again" }
+                        span.fld {
+                            input id="again" name="again" type="password" required
+                                autocomplete="new-password";
+                        }
+                        div.btns { button.btn.main type="submit" { "Set passphrase" } }
+                    }
+                    p.small.soft {
+                        "Lost it? Nobody can send you a new one. Write it in your own planner."
+                    }
+                } }
+                li { div {
+                    h2 { "Start with a plan" }
+                    p { "Write one, open a file, or look at the made-up class first." }
+                } }
+                li { div {
+                    h2 { "On the day" }
+                    p { "Students need no account. They type two short codes." }
+                } }
             }
         }
     }
+}
+
+fn fault(says: Option<&str>) -> Markup {
+    html! { @if let Some(says) = says { div.fault role="alert" { p { (says) } } } }
 }
 
 /// With a capital letter and a period.

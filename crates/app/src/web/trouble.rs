@@ -2,7 +2,7 @@
 
 use super::page::sheet;
 use crate::desk::DeskError;
-use axum::http::StatusCode;
+use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use maud::html;
 
@@ -25,6 +25,7 @@ impl From<DeskError> for Trouble {
     fn from(error: DeskError) -> Self {
         match error {
             DeskError::NoInvestigation { .. } | DeskError::NoPeriod { .. } => Self::NotFound,
+            DeskError::NotTheirs => Self::NotYours,
             DeskError::Weak(weak) => Self::Wrong(DeskError::Weak(weak).to_string()),
             error => Self::Desk(error),
         }
@@ -80,7 +81,7 @@ pub(super) fn told(status: StatusCode, title: &str, says: &str) -> Response {
         main.quietpage {
             h1 { (title) }
             p { (says) }
-            p { a href="/" { "To the first page" } }
+            div.btns { a.btn href="/" { "To the first page" } }
         }
     };
     (status, sheet("en", title, &body)).into_response()
@@ -88,8 +89,31 @@ pub(super) fn told(status: StatusCode, title: &str, says: &str) -> Response {
 
 /// A sentence for what is not a page.
 pub(super) fn plain(status: StatusCode, says: &'static str) -> Response {
-    (status, says).into_response()
+    let mut answer = (status, says).into_response();
+    answer.extensions_mut().insert(Ours);
+    answer
 }
+
+/// A plain sentence in place of what the framework says of a path, a query or a body that it
+/// cannot read, which names types of ours.
+pub(super) fn in_our_words(answer: Response) -> Response {
+    let unread = matches!(answer.status().as_u16(), 400 | 415 | 422);
+    let kind = answer.headers().get(header::CONTENT_TYPE);
+    let text = kind.is_some_and(|kind| kind.as_bytes().starts_with(b"text/plain"));
+    if !(unread && text) || answer.extensions().get::<Ours>().is_some() {
+        return answer;
+    }
+    told(
+        StatusCode::BAD_REQUEST,
+        "That cannot be read",
+        "Something in the address or in what was sent is missing or is not what belongs there. \
+         Open the page again.",
+    )
+}
+
+/// Marks a sentence as our own.
+#[derive(Debug, Clone, Copy)]
+struct Ours;
 
 /// The page for an address that is none.
 pub(super) fn not_found() -> Response {

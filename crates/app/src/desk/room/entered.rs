@@ -2,6 +2,7 @@
 
 use super::Receipt;
 use super::live::{Room, State};
+use super::own;
 use super::shown::{self, Before};
 use crate::desk::DeskError;
 use barm_domain::record::Entry;
@@ -17,6 +18,7 @@ impl Room {
         self: &Arc<Self>,
         entries: Vec<Entry>,
     ) -> Result<Vec<Receipt>, DeskError> {
+        self.must_be_theirs(&entries)?;
         let (tell, told) = oneshot::channel();
         let room = Arc::clone(self);
         let store = self.store.clone();
@@ -39,9 +41,19 @@ impl Room {
 
     /// The same for those who may wait, such as a command.
     pub(crate) fn enter_and_wait(&self, entries: &[Entry]) -> Result<Vec<Receipt>, DeskError> {
+        self.must_be_theirs(entries)?;
         let receipts = self.store.append(self.id, entries)?;
         self.learn(entries, &receipts);
         Ok(receipts)
+    }
+
+    /// Refuses all of them if somebody says what is not theirs to say.
+    fn must_be_theirs(&self, entries: &[Entry]) -> Result<(), DeskError> {
+        self.read(|scene| {
+            let known = scene.ledger.known();
+            let theirs = entries.iter().all(|entry| own::may_enter(entry, known));
+            if theirs { Ok(()) } else { Err(DeskError::NotTheirs) }
+        })
     }
 
     /// Takes what is on disk into the live record and tells the pages that show it.

@@ -10,6 +10,7 @@ mod entered;
 pub(crate) mod hour;
 mod live;
 mod moment;
+mod own;
 mod pulse;
 pub(crate) mod round;
 pub(crate) mod run;

@@ -3,7 +3,7 @@
 use super::{Investigation, Kind, Room};
 use crate::desk::{DeskError, doors::Doors};
 use barm_documents::plan_text;
-use barm_domain::record::Key;
+use barm_domain::record::{Key, WordsKey};
 use barm_store::{Place, Store};
 use jiff::Timestamp;
 use std::collections::BTreeMap;
@@ -75,6 +75,22 @@ impl Shelf {
     /// A room that is open already.
     pub(crate) fn open_room(&self, id: i64) -> Option<Arc<Room>> {
         self.rooms.lock().unwrap_or_else(PoisonError::into_inner).get(&id).cloned()
+    }
+
+    /// Keeps words that a person wrote. Waits for the disk.
+    pub(crate) fn keep_words(
+        &self,
+        id: i64,
+        key: WordsKey,
+        kind: &str,
+        text: &str,
+    ) -> Result<bool, DeskError> {
+        Ok(self.store.keep_words(id, key, kind, text)?)
+    }
+
+    /// The words under a key, if they were not deleted. Waits for the disk.
+    pub(crate) fn words(&self, key: WordsKey) -> Result<Option<String>, DeskError> {
+        Ok(self.store.words(key)?)
     }
 
     /// The record on disk, for what no room does.

@@ -181,3 +181,70 @@ async fn the_log_tells_what_was_refused_and_no_secret() {
         assert!(!log.contains(secret), "{log}");
     }
 }
+
+#[tokio::test]
+async fn what_cannot_be_read_is_said_in_our_words() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let teacher = class.teacher();
+    let path = format!("/i/{}/codes/1/renew", class.room.id);
+    for call in [
+        Call::get("/i/abc/version").cookie("barm-teacher", &teacher),
+        Call::form(&class, &path, "nothing=here").cookie("barm-teacher", &teacher),
+        Call::form(&class, &path, "what=crown").cookie("barm-teacher", &teacher),
+        Call::script(&path, "{").cookie("barm-teacher", &teacher),
+        Call::form(&class, "/teacher", "passphrase=%zz%"),
+    ] {
+        let path = call.path.clone();
+        let answer = class.call(call).await;
+        assert!(answer.status.is_client_error(), "{path}: {}", answer.status);
+        assert_eq!(answer.header("content-type"), "text/html; charset=utf-8", "{path}");
+        for inside in ["i64", "deserialize", "missing field", "parse", "invalid type"] {
+            assert!(!answer.body.contains(inside), "{path}: {}", answer.body);
+        }
+    }
+    let gone = class.call(Call::get("/i/999/version").cookie("barm-teacher", &teacher)).await;
+    assert_eq!(gone.status, 404);
+}
+
+#[tokio::test]
+async fn a_group_cannot_write_about_others_whatever_the_handler_lets_through() {
+    use barm_domain::record::{Entry, Key, Subject, What, Who};
+    let class = Class::at(DURING_1, Kind::Real);
+    let bag = |period: &str, group: u32| {
+        let code = class.room.read(|scene| {
+            let bags = &scene.plan.bags;
+            let own = bags.iter().find(|bag| bag.period == period && bag.group == group);
+            own.expect("a bag").code.parse().expect("a code")
+        });
+        Subject::Bag(code)
+    };
+    let zero = || What::Zero { height_mm: 20.0 };
+    let group = |group| Subject::Group { period: "1".into(), group };
+    let own = [(bag("1", 1), zero()), (group(1), What::Here { students: 3 })];
+    let others = [
+        (bag("1", 2), zero()),
+        (bag("2", 1), zero()),
+        (bag("1", 0), zero()),
+        (bag("1", 1), What::SetAside { rule: "leak".into() }),
+        (bag("1", 1), What::TakenBack),
+        (group(2), What::Here { students: 3 }),
+        (group(1), What::StandIn),
+        (Subject::Period("1".into()), What::Ended),
+        (Subject::Investigation, What::PlanSaved { version: 9 }),
+    ];
+    let mut key = 900;
+    let mut enter = |(subject, what)| {
+        key += 1;
+        let now = class.web.now();
+        let who = Who::Group { period: "1".into(), group: 1 };
+        let key = Key::new(9, key);
+        let entry = Entry { key, subject, what, measured: now, arrived: now, who };
+        class.room.enter_and_wait(&[entry]).is_ok()
+    };
+    for entry in own {
+        assert!(enter(entry.clone()), "{entry:?}");
+    }
+    for entry in others {
+        assert!(!enter(entry.clone()), "{entry:?}");
+    }
+}

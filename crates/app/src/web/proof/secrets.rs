@@ -9,7 +9,7 @@ use axum::body::Body;
 use axum::http::Method;
 use barm_domain::code::BagCode;
 use barm_domain::outlook::{Curve, Entry as Foreseen, Upper};
-use barm_domain::record::{Subject, What, Who};
+use barm_domain::record::{Subject, What, Who, WordsKey};
 use std::time::Duration;
 use tokio_stream::StreamExt;
 
@@ -61,7 +61,11 @@ fn measure(class: &Class, period: &str, group: u32, zero: f64, later: f64, guess
     let code = bag(class, period, group);
     let who = || Who::Group { period: period.into(), group };
     let subject = Subject::Group { period: period.into(), group };
-    let guess = What::Guess { expects: vec![(code, guess)], because: None };
+    let words = WordsKey(u128::from(group) + 7);
+    let text = format!("MARKWORDS{period}{group} because I say so");
+    let store = class.web.shelf.keep_words(class.room.id, words, "guess", &text);
+    store.expect("kept");
+    let guess = What::Guess { expects: vec![(code, guess)], because: Some(words) };
     class.note(subject, who(), guess);
     class.note(Subject::Bag(code), who(), What::Zero { height_mm: zero });
     let reading = What::Reading { planned: Some(4), height_mm: later };
@@ -122,6 +126,12 @@ fn marks(class: &Class, visitors: &[Visitor]) -> Vec<Mark> {
     }
     mark("a forecast", "0.73981", teacher);
     mark("what the teacher answered", ANSWERED, teacher);
+    mark("words of group 2", "MARKWORDS12", |who| {
+        teacher(who) || who.period == "1" && who.group == 2
+    });
+    mark("words of another period", "MARKWORDS21", |who| {
+        teacher(who) || who.period == "2" && who.group == 1
+    });
     for height in ["62.7", "87.4", "24.7", "113.9"] {
         mark("group 2 of period 1", height, |who| {
             teacher(who) || who.period == "1" && (who.group == 2 || who.role == Role::Round)

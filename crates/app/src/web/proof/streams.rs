@@ -125,3 +125,23 @@ async fn the_number_of_a_page_rises_over_restarts() {
     let began = class.web.now().as_millisecond();
     assert_eq!(answer.body, format!("{{\"version\":{began}}}"));
 }
+
+#[tokio::test]
+async fn five_hundred_streams_hear_of_one_change() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 1);
+    let mut bodies = Vec::new();
+    for _ in 0..500 {
+        let answer = class.open(Call::get("/bench/events").cookie("barm-bench", &token)).await;
+        let mut body = answer.into_body().into_data_stream();
+        next(&mut body).await.expect("where it stands");
+        bodies.push(body);
+    }
+    let own = bag(&class, "1", 1);
+    class.note(Subject::Bag(own), seen(1), What::Odd(Odd::Foam));
+    let number = class.room.number(Scope::Group { period: "1".into(), group: 1 });
+    for body in &mut bodies {
+        let event = next(body).await.expect("a change");
+        assert!(event.contains(&format!("data: {number}")), "{event}");
+    }
+}
