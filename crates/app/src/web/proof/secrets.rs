@@ -61,7 +61,8 @@ fn measure(class: &Class, period: &str, group: u32, zero: f64, later: f64, guess
     let code = bag(class, period, group);
     let who = || Who::Group { period: period.into(), group };
     let subject = Subject::Group { period: period.into(), group };
-    let words = WordsKey(u128::from(group) + 7);
+    let words =
+        WordsKey(code.to_string().bytes().fold(7, |key, byte| key * 256 + u128::from(byte)));
     let text = format!("MARKWORDS{period}{group} because I say so");
     let store = class.web.shelf.keep_words(class.room.id, words, "guess", &text);
     store.expect("kept");
