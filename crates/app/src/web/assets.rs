@@ -27,6 +27,7 @@ static ASSETS: &[Asset] = &[
     asset!("tokens.css", STYLE),
     asset!("fonts.css", STYLE),
     asset!("base.css", STYLE),
+    asset!("door.css", STYLE),
     asset!("run.css", STYLE),
     asset!("wall.css", STYLE),
     asset!("live.js", SCRIPT),

@@ -2,7 +2,7 @@
 
 use super::caller::{Caller, Device};
 use super::cookies;
-use super::page::sheet;
+use super::page::sheet_with;
 use super::state::Web;
 use super::trouble::Trouble;
 use crate::desk::DeskError;
@@ -151,12 +151,12 @@ async fn signed_in(web: &Web, headers: &HeaderMap, token: &Token) -> Result<Resp
 fn shown(status: StatusCode, chosen: bool, device: &Device, says: Option<&str>) -> Response {
     let body = if chosen { known(device, says) } else { choose(device, says) };
     let title = if chosen { "Sign in" } else { "Choose a passphrase" };
-    (status, sheet("en", title, &body)).into_response()
+    (status, sheet_with("en", title, &["door.css"], &[], &body)).into_response()
 }
 
 fn known(device: &Device, says: Option<&str>) -> Markup {
     html! {
-        main.quietpage {
+        main.quietpage.door {
             p.soft { "For the teacher. Groups come in at " a href="/join" { "the join page" } "." }
             h1 { "Sign in" }
             (fault(says))
@@ -179,7 +179,7 @@ fn known(device: &Device, says: Option<&str>) -> Markup {
 
 fn choose(device: &Device, says: Option<&str>) -> Markup {
     html! {
-        main.quietpage {
+        main.quietpage.door {
             p.soft { "This computer only. Nothing leaves it unless you say so." }
             h1 { "Let’s set up your book." }
             ol.steps {

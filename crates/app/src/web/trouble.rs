@@ -1,6 +1,6 @@
 //! What goes wrong, in a plain sentence; what is behind it goes into the log only.
 
-use super::page::sheet;
+use super::page::sheet_with;
 use crate::desk::DeskError;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
@@ -78,13 +78,13 @@ fn whole(error: &dyn std::error::Error) -> String {
 /// A page that says one thing.
 pub(super) fn told(status: StatusCode, title: &str, says: &str) -> Response {
     let body = html! {
-        main.quietpage {
+        main.quietpage.door {
             h1 { (title) }
             p { (says) }
             div.btns { a.btn href="/" { "To the first page" } }
         }
     };
-    (status, sheet("en", title, &body)).into_response()
+    (status, sheet_with("en", title, &["door.css"], &[], &body)).into_response()
 }
 
 /// A sentence for what is not a page.

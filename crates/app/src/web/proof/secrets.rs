@@ -266,6 +266,7 @@ async fn nobody_receives_what_is_not_theirs() {
     let (class, visitors) = staged(DURING_1);
     let marks = marks(&class, &visitors);
     let mut told = 0;
+    let mut received = std::collections::BTreeSet::new();
     let mut leaks = Vec::new();
     // Reading first; what changes something may end a session or a period.
     for method in ["GET", "HEAD", "POST", "PUT", "DELETE", "PATCH", "OPTIONS"] {
@@ -288,6 +289,9 @@ async fn nobody_receives_what_is_not_theirs() {
                     let (_, text) = answer(&class, call).await;
                     told += 1;
                     for mark in marks.iter().filter(|mark| holds(&text, &mark.text)) {
+                        if teacher(who) {
+                            received.insert(mark.what);
+                        }
                         if !(mark.may)(who) {
                             let path = route.rules.path;
                             leaks.push(format!(
@@ -302,6 +306,11 @@ async fn nobody_receives_what_is_not_theirs() {
     }
     assert!(leaks.is_empty(), "{}", leaks.join("\n"));
     assert!(told > 500, "{told} answers were searched");
+    // The marks are such that pages show them to those who may see them.
+    for what in ["a forecast", "group 2 of period 1", "group code", "period code", "wall code"]
+    {
+        assert!(received.contains(what), "the teacher's pages show {what}: {received:?}");
+    }
 }
 
 #[tokio::test]
