@@ -148,6 +148,7 @@ pub(super) fn table() -> Vec<Route> {
         post("/teacher", ANYONE, sign_in::sign_in),
         post("/teacher/first", ANYONE, sign_in::first),
         post("/teacher/leave", TEACHER, sign_in::leave),
+        get("/teacher/passphrase", TEACHER, sign_in::out_page),
         post("/teacher/passphrase", TEACHER, sign_in::change),
         get("/shelf", TEACHER, page::shelf),
         // Who is in, and the codes.

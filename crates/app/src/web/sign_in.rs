@@ -101,15 +101,30 @@ pub(super) async fn first(
     }
 }
 
+/// The page of signing out and of another passphrase.
+pub(super) async fn out_page(device: Device) -> Response {
+    shown_out(StatusCode::OK, &device, None)
+}
+
 /// Keeps another passphrase; everybody who is signed in as the teacher must sign in anew.
 pub(super) async fn change(
     State(web): State<Web>,
+    device: Device,
     Form(sent): Form<Chosen>,
 ) -> Result<Response, Trouble> {
-    if sent.passphrase != sent.again {
-        return Err(Trouble::Wrong("The two are not the same; nothing was changed.".into()));
+    let says = if sent.passphrase == sent.again {
+        let kept = web.wait(move |shelf, _| shelf.doors.new_passphrase(&sent.passphrase)).await;
+        match kept {
+            Ok(()) => None,
+            Err(DeskError::Weak(weak)) => Some(sentence(&DeskError::Weak(weak).to_string())),
+            Err(error) => return Err(error.into()),
+        }
+    } else {
+        Some("The two are not the same; nothing was changed.".to_owned())
+    };
+    if let Some(says) = says {
+        return Ok(shown_out(StatusCode::BAD_REQUEST, &device, Some(&says)));
     }
-    web.wait(move |shelf, _| shelf.doors.new_passphrase(&sent.passphrase)).await?;
     web.log.write(web.now(), "the passphrase was changed");
     Ok(out(&web, "/teacher"))
 }
@@ -192,16 +207,7 @@ fn choose(device: &Device, says: Option<&str>) -> Markup {
                     (fault(says))
                     form method="post" action="/teacher/first" {
                         (device.form_field())
-                        label for="passphrase" { "Passphrase" }
-                        span.fld {
-                            input id="passphrase" name="passphrase" type="password" required
-                                autocomplete="new-password" autofocus;
-                        }
-                        label for="again" { "The same again" }
-                        span.fld {
-                            input id="again" name="again" type="password" required
-                                autocomplete="new-password";
-                        }
+                        (twice())
                         div.btns { button.btn.main type="submit" { "Set passphrase" } }
                     }
                     p.small.soft {
@@ -217,6 +223,43 @@ fn choose(device: &Device, says: Option<&str>) -> Markup {
                     p { "Students need no account. They type two short codes." }
                 } }
             }
+        }
+    }
+}
+
+fn shown_out(status: StatusCode, device: &Device, says: Option<&str>) -> Response {
+    let body = html! {
+        main.quietpage.door {
+            p.soft { a href="/shelf" { "Back to the shelf" } }
+            h1 { "Sign out" }
+            form method="post" action="/teacher/leave" {
+                (device.form_field())
+                div.btns { button.btn.main type="submit" { "Sign out" } }
+            }
+            h2 { "Another passphrase" }
+            p { "Everybody who is signed in as the teacher must then sign in again." }
+            (fault(says))
+            form method="post" action="/teacher/passphrase" {
+                (device.form_field())
+                (twice())
+                div.btns { button.btn type="submit" { "Change passphrase" } }
+            }
+        }
+    };
+    (status, sheet_with("en", "Sign out", &["door.css"], &[], &body)).into_response()
+}
+
+/// The fields of a new passphrase.
+fn twice() -> Markup {
+    html! {
+        label for="passphrase" { "Passphrase" }
+        span.fld {
+            input id="passphrase" name="passphrase" type="password" required
+                autocomplete="new-password";
+        }
+        label for="again" { "The same again" }
+        span.fld {
+            input id="again" name="again" type="password" required autocomplete="new-password";
         }
     }
 }

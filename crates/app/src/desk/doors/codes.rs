@@ -207,6 +207,12 @@ impl Doors {
         room.read(|scene| super::open_until(scene, period, opened, now))
     }
 
+    /// Whether the teacher opened the codes of any period.
+    pub(super) fn any_opened(&self, investigation: i64, now: Timestamp) -> bool {
+        let inside = self.inside();
+        inside.opened.iter().any(|((id, _), until)| *id == investigation && *until > now)
+    }
+
     /// What a typed code opens among those of these kinds. Looks at every code, whatever is typed.
     pub(super) fn find(&self, typed: &str, words: &[&str]) -> Option<Code> {
         let inside = self.inside();

@@ -1,5 +1,6 @@
 //! Coming in with codes.
 
+use super::open::pages_open;
 use super::seats::{Part, Seat, end_of_day};
 use super::tries::Counted;
 use super::{Token, codes};
@@ -138,10 +139,20 @@ impl Shelf {
         let Some(code) = found else { return Ok(None) };
         let part = pages.into_iter().find(|part| part.word() == code.role);
         let room = self.room(code.investigation, now)?;
-        let zone = room.read(|scene| match &code.period {
-            Some(period) => zone_of(scene, period),
-            None => scene.plan.days.first().map(|day| day.zone.clone()),
+        let (zone, today) = room.read(|scene| {
+            let zone = match &code.period {
+                Some(period) => zone_of(scene, period),
+                None => scene.plan.days.first().map(|day| day.zone.clone()),
+            };
+            (zone, pages_open(scene, code.period.as_deref(), now))
         });
+        let opened = || match &code.period {
+            Some(period) => self.doors.codes_work_until(&room, period, now).is_some(),
+            None => self.doors.any_opened(room.id, now),
+        };
+        if !today && !opened() {
+            return Ok(None);
+        }
         Ok(part.map(|part| Seat {
             part,
             investigation: Some(room.id),

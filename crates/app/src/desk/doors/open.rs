@@ -19,6 +19,25 @@ pub(super) fn bells(plan: &Plan, period: &Period) -> Option<(Timestamp, Timestam
     Some((start, start.checked_add(length).ok()?))
 }
 
+/// Whether codes of pages work today: on the day of their period, and those of aides on every day
+/// of the plan and the day before, when things are made ready. In a rehearsal and in what is made
+/// up they work any day.
+pub(super) fn pages_open(scene: &Scene<'_>, period: Option<&str>, now: Timestamp) -> bool {
+    let plan = scene.plan;
+    let period = period.and_then(|name| plan.periods.iter().find(|one| one.name == name));
+    scene.made_up()
+        || plan.days.iter().any(|day| {
+            let Ok(zone) = TimeZone::get(&day.zone) else { return false };
+            let today = now.to_zoned_datetime(zone).date();
+            match period {
+                Some(period) => period.day == day.name && today == day.date,
+                None => {
+                    today == day.date || today.tomorrow().is_ok_and(|next| next == day.date)
+                }
+            }
+        })
+}
+
 /// Until when the codes of a period work; `None` if they do not work now.
 ///
 /// They work from ten minutes before the bell (or from the end of the period before, if that is

@@ -113,7 +113,9 @@ impl Doors {
             ends: seat.ends,
         };
         self.store.keep_session(token.as_str(), &session)?;
-        self.inside().seats.insert(chance::hash(token.as_str()), session);
+        let mut inside = self.inside();
+        inside.seats.retain(|_, session| session.ends > now);
+        inside.seats.insert(chance::hash(token.as_str()), session);
         Ok(token)
     }
 

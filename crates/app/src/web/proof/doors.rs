@@ -221,3 +221,39 @@ async fn only_hashes_of_tokens_and_passphrase_lie_on_disk() {
     }
     assert!(read > 0, "the hash of the passphrase is one of Argon2id");
 }
+
+#[tokio::test]
+async fn a_page_code_works_on_its_day_only() {
+    for (now, wall, aide) in [
+        (DURING_2, 303, 303),
+        ("2027-03-08T20:00:00Z", 403, 303),
+        ("2027-03-07T20:00:00Z", 403, 403),
+        ("2027-03-10T20:00:00Z", 403, 403),
+    ] {
+        let class = Class::at(now, Kind::Real);
+        let codes = class.codes("1");
+        for (code, expected) in [(&codes.wall, wall), (&codes.round, wall), (&codes.aide, aide)]
+        {
+            let call = Call::form(&class, "/join/page", &format!("code={code}")).from(NETWORK);
+            assert_eq!(class.call(call).await.status, expected, "{now}");
+        }
+        // A code of a group opens no page.
+        let call = Call::form(&class, "/join/page", &format!("code={}", codes.period));
+        assert_eq!(class.call(call).await.status, 403);
+    }
+}
+
+#[tokio::test]
+async fn in_a_rehearsal_codes_work_until_the_period_is_ended() {
+    use barm_domain::record::{Subject, What, Who};
+    let class = Class::at("2027-02-01T03:00:00Z", Kind::Rehearsal);
+    let codes = class.codes("4");
+    let join = || sent(&class, &codes.period, &codes.groups[0].1);
+    assert_eq!(class.call(join()).await.status, 303);
+    class.note(Subject::Period("4".into()), Who::Teacher, What::Began);
+    assert_eq!(class.call(join()).await.status, 303);
+    class.note(Subject::Period("4".into()), Who::Teacher, What::Ended);
+    assert_eq!(class.call(join()).await.status, 303, "a few minutes more");
+    class.later(SignedDuration::from_mins(16));
+    assert_eq!(class.call(join()).await.status, 403);
+}
