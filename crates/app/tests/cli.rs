@@ -64,7 +64,6 @@ fn wrong_use_is_2_and_points_to_the_help() {
     let folder = with_plan(|plan| plan);
     for arguments in [
         &["frobnicate"][..],
-        &[],
         &["predict"],
         &["predict", "plan.toml", "--draws", "3"],
         &["predict", "plan.toml", "--seed", "sunny"],

@@ -5,7 +5,7 @@ mod program;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::Path;
-use std::process::{Child, ChildStdout, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 use std::time::Duration;
 
 /// A running server; stopped when it is dropped.
@@ -18,14 +18,14 @@ struct Server {
 
 impl Server {
     fn start(folder: &Path, more: &[&str]) -> Self {
-        let mut child = program::barm()
-            .args(["serve", "--data"])
-            .arg(folder)
-            .args(more)
-            .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn()
-            .expect("barm starts");
+        let mut command = program::barm();
+        command.args(["serve", "--data"]).arg(folder).args(more);
+        Self::run(&mut command)
+    }
+
+    fn run(command: &mut Command) -> Self {
+        let command = command.stdout(Stdio::piped()).stderr(Stdio::piped());
+        let mut child = command.spawn().expect("barm starts");
         let mut out = BufReader::new(child.stdout.take().expect("its answer"));
         let mut said = String::new();
         let mut port = None;
@@ -55,7 +55,7 @@ impl Server {
     #[cfg(unix)]
     fn stop(mut self) -> String {
         let pid = self.child.id().to_string();
-        let told = std::process::Command::new("kill").args(["-TERM", &pid]).status();
+        let told = Command::new("kill").args(["-TERM", &pid]).status();
         assert!(told.expect("kill").success());
         let status = self.child.wait().expect("it ends");
         let mut rest = String::new();
@@ -160,4 +160,46 @@ fn a_file_in_place_of_the_folder_is_one_sentence_and_a_hint() {
         program::run(home.path(), &["serve", "--port", "0", "--data", file]).ended(2);
     assert!(err.starts_with("barm: "), "{err}");
     assert!(err.lines().count() <= 3, "{err}");
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn without_a_command_it_opens_in_a_folder_of_the_persons_own() {
+    let home = tempfile::tempdir().expect("a folder");
+    // A browser that only writes down what it was asked to open.
+    let browser = home.path().join("xdg-open");
+    let asked = home.path().join("asked");
+    let script =
+        format!("#!/bin/sh\necho \"$1\" > {}.new && mv {0}.new {0}\n", asked.display());
+    std::fs::write(&browser, script).expect("written");
+    std::fs::set_permissions(&browser, std::os::unix::fs::PermissionsExt::from_mode(0o755))
+        .expect("it can be run");
+    let path = std::env::var("PATH").unwrap_or_default();
+    let path = format!("{}:{path}", home.path().display());
+    let start = || {
+        let mut command = program::barm();
+        command.env("XDG_DATA_HOME", home.path()).env("PATH", &path);
+        command
+    };
+    let server = Server::run(&mut start());
+    let folder = home.path().join("barm");
+    assert!(server.said.contains(&folder.display().to_string()), "{}", server.said);
+    let address = format!("http://localhost:{}", server.port);
+    let opened = || {
+        for _ in 0..600 {
+            if let Ok(text) = std::fs::read_to_string(&asked) {
+                std::fs::remove_file(&asked).expect("taken away");
+                return text.trim().to_owned();
+            }
+            std::thread::sleep(Duration::from_millis(50));
+        }
+        panic!("the browser was not asked");
+    };
+    assert_eq!(opened(), address);
+    // A second one leads to the first.
+    let second = start().output().expect("it ends");
+    assert!(second.status.success());
+    let said = String::from_utf8_lossy(&second.stdout).into_owned();
+    assert!(said.contains(&format!("Barm runs already, at {address}")), "{said}");
+    assert_eq!(opened(), address);
 }
