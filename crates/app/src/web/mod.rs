@@ -9,6 +9,8 @@ mod address;
 mod aide;
 mod assets;
 mod caller;
+#[cfg(test)]
+mod class_day;
 mod cookies;
 mod devices;
 mod events;

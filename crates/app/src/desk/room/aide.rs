@@ -139,7 +139,7 @@ fn water(prep: &Prep, words: &Catalog) -> Station {
 }
 
 fn stock(prep: &Prep, words: &Catalog) -> Station {
-    let ticks = prep.stocks.iter().flat_map(|stock| {
+    let ticks = prep.stocks.iter().enumerate().flat_map(|(batch, stock)| {
         let name = Item::Solution(stock.product).name();
         let (makes, takes) = (stock.makes.to_string(), stock.takes.to_string());
         let until = stock.use_by.strftime("%-I:%M").to_string();
@@ -150,7 +150,7 @@ fn stock(prep: &Prep, words: &Catalog) -> Station {
             ("until", until.as_str()),
         ];
         ["aide-stock-make", "aide-stock-label", "aide-stock-shake"].map(|key| Tick {
-            key: format!("{key}-{}-{}", stock.day, stock.product),
+            key: format!("{key}-{batch}-{}", stock.product),
             at: (key == "aide-stock-make")
                 .then(|| stock.make_at.strftime("%-I:%M").to_string()),
             says: words.say_with(key, &values),

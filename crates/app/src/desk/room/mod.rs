@@ -3,6 +3,8 @@
 //! A [`Shelf`] holds the data folder; a [`Room`] is one investigation of it; a [`Scene`] is what
 //! a page's view is made from, at one moment. What is entered is on disk before anybody sees it.
 
+#[cfg(test)]
+pub(crate) mod acted;
 pub(crate) mod aide;
 pub(crate) mod benches;
 mod doubts;

@@ -35,3 +35,13 @@ pub(super) async fn aide(
     let body = page::page(&view, room.id, asked.station.as_deref(), words);
     Ok(sheet_with(words.code(), &words.say("aide-title"), &["wall.css"], &["aide.js"], &body))
 }
+
+/// The page without a server, for tests.
+#[cfg(test)]
+pub(super) fn drawn(
+    view: &crate::desk::room::aide::AideView,
+    station: Option<&str>,
+    words: &crate::desk::Catalog,
+) -> maud::Markup {
+    page::page(view, 1, station, words)
+}

@@ -22,3 +22,9 @@ pub(super) async fn round(
     let title = format!("Period {period}: walk-round");
     Ok(sheet_with("en", &title, &["wall.css"], &["live.js"], &page::page(&view)))
 }
+
+/// The page without a server, for tests.
+#[cfg(test)]
+pub(super) fn drawn(view: &crate::desk::room::round::RoundView) -> maud::Markup {
+    page::page(view)
+}

@@ -1,7 +1,7 @@
 //! The three lists of the run page, and the call above them.
 
 use crate::desk::drawings;
-use crate::desk::room::benches::{Tag, group_name, millimeters};
+use crate::desk::room::benches::{Tag, millimeters};
 use crate::desk::room::hour::Stage;
 use crate::desk::room::run::{Bench, Call, Need, NeedTag, Offer, RunBag, RunView, When};
 use crate::web::signs;
@@ -160,10 +160,10 @@ pub(super) fn next(view: &RunView, home: &str) -> Markup {
     let folded = view.next.len() > FOLD;
     html! {
         h2 id="next-head" tabindex="-1" {
-            "Next "
+            @if view.hour.stage == Stage::Before { "Groups " } @else { "Next " }
             small {
                 @match view.hour.stage {
-                    Stage::Before => "groups and their bags",
+                    Stage::Before => "who makes which bag",
                     _ => "time to go, last height, curve on its forecast band",
                 }
             }
@@ -186,8 +186,8 @@ fn bench_block(bench: &Bench, now: Timestamp, home: &str, folded: bool) -> Marku
     html! {
         div.ng data-row={ "next-" (bench.group) } {
             h3 {
-                b { (when(bench, now)) }
-                " " (who)
+                @if bench.when == When::NotBegun { b { (who) } }
+                @else { b { (when(bench, now)) } " " (who) }
                 @if bench.stand_in { " " span.soft { "stands in" } }
             }
             @if folded {
@@ -217,7 +217,7 @@ fn when(bench: &Bench, now: Timestamp) -> Markup {
         },
         When::Zero(at) if at > now => html! { (signs::until(at, now)) small { " zero" } },
         When::Zero(_) => html! { "zero now" },
-        When::NotBegun => html! { (group_name(bench.group)) },
+        When::NotBegun => html! {},
         When::Standing => html! { "waits" },
         When::Over => html! { "done" },
     }

@@ -229,3 +229,33 @@ async fn joining(
         address: address::shown(&web.reach, headers),
     })
 }
+
+#[cfg(test)]
+pub(super) use drawn::{bag_drawn, drawn};
+
+/// Pages without a server, for tests.
+#[cfg(test)]
+mod drawn {
+    use super::page::Around;
+    use super::{bag, page};
+    use crate::desk::room::run::{BagPage, RunView};
+    use maud::{Markup, html};
+
+    fn around() -> Around {
+        Around {
+            field: html! {},
+            key: "0190000000007000800000000000002a".to_owned(),
+            fault: None,
+            picked: None,
+            joining: html! { p { "Class code " b.code { "K7MP4" } "." } },
+        }
+    }
+
+    pub(in crate::web) fn drawn(view: &RunView) -> Markup {
+        page::page(view, &around())
+    }
+
+    pub(in crate::web) fn bag_drawn(view: &BagPage) -> Markup {
+        bag::page(view, &around())
+    }
+}

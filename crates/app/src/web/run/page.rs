@@ -38,9 +38,6 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
             (made_up(view.kind))
             main {
                 div.runhead data-part="clock" { (head(&view.hour)) }
-                div.doneline data-part="done" role="status" {
-                    (done(view.done.as_ref(), around.fault.as_deref()))
-                }
                 form id="act" method="post" action=(home) data-act {
                     (around.field)
                     input type="hidden" name="key" value=(around.key);
@@ -55,6 +52,7 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
                 }
                 section.grp id="next" data-part="next" data-rows { (lists::next(view, &home)) }
                 (tools::tools(view, around, &home))
+                (keys())
             }
             (bar(view, around, &home))
         }
@@ -179,7 +177,20 @@ fn stage_block(view: &RunView) -> Markup {
     }
 }
 
-/// The line at the foot: write a height, stop the clocks, keys.
+/// What can be done without a mouse. Keys only move the focus, and can be switched off.
+fn keys() -> Markup {
+    html! {
+        p.keys {
+            button.plain id="keys" type="button" aria-pressed="true" hidden { "Keys: on" }
+            span {
+                kbd { "w" } " write a height " kbd { "n" } " needs you " kbd { "r" } " read now "
+                kbd { "x" } " next " kbd { "s" } " stop the clocks. A key moves there; Enter does it."
+            }
+        }
+    }
+}
+
+/// The line at the foot: write a height, stop the clocks, what was done last.
 fn bar(view: &RunView, around: &Around, home: &str) -> Markup {
     let stage = view.hour.stage;
     html! {
@@ -207,12 +218,8 @@ fn bar(view: &RunView, around: &Around, home: &str) -> Markup {
                     _ => {},
                 }
             }
-            p.keys {
-                button.plain id="keys" type="button" aria-pressed="true" hidden { "Keys: on" }
-                span.keylist {
-                    kbd { "w" } " write " kbd { "n" } " needs you " kbd { "r" } " read now "
-                    kbd { "x" } " next " kbd { "s" } " stop. Keys move, Enter does."
-                }
+            div.doneline data-part="done" role="status" {
+                (done(view.done.as_ref(), around.fault.as_deref()))
             }
         }
     }

@@ -55,3 +55,13 @@ pub(super) async fn wall(
     let body = page::page(&view, Some(&join), words);
     Ok(sheet_with(words.code(), &title, &["wall.css"], &["live.js"], &body))
 }
+
+/// The page without a server, for tests.
+#[cfg(test)]
+pub(super) fn drawn(
+    view: &crate::desk::room::wall::WallView,
+    words: &'static Catalog,
+) -> maud::Markup {
+    let (address, code) = ("http://192.168.1.20:8420".to_owned(), Some("K7MP4".to_owned()));
+    page::page(view, Some(&page::HowToJoin { address, code }), words)
+}

@@ -4,7 +4,7 @@ use super::words::counted;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::local;
 use barm_domain::plan::Period;
-use barm_domain::prep::{Prep, prep};
+use barm_domain::prep::{Item, Prep, prep};
 
 /// The list between two classes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,8 +85,8 @@ fn stocks(prep: &Prep, period: &Period) -> Vec<String> {
         .filter(|stock| stock.day == period.day && stock.periods.contains(&period.name));
     own.map(|stock| {
         format!(
-            "{} solution, good until {}; shake it",
-            stock.product,
+            "{}, good until {}; shake it",
+            Item::Solution(stock.product).name(),
             stock.use_by.strftime("%-I:%M")
         )
     })

@@ -249,7 +249,7 @@ fn late(hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
         let Some(first) = open.first() else { continue };
         let about = match open.as_slice() {
             [only] => only.name.clone(),
-            _ => format!("{}{}", group_name(group), letters(&open).concat()),
+            _ => group_name(group),
         };
         needs.push((
             longest,
