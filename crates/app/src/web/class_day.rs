@@ -150,7 +150,7 @@ fn the_page_of_a_bag_stands() {
     let code = bag(1, 1);
     acted.bag(60.0 * 31.0, code, What::Odd(barm_domain::record::Odd::Leak));
     let now = at(60.0 * 32.6);
-    let view = acted.scene(|scene| bag_page(scene, PERIOD, code, now)).expect("a view");
+    let view = acted.scene(|scene| bag_page(scene, PERIOD, code, None, now)).expect("a view");
     let body = run::bag_drawn(&view);
     leave("run-bag", "en", &["run.css"], &body);
     sound("bag", &body.into_string());

@@ -83,8 +83,9 @@ fn of_group(benches: &Benches, group: u32, now: Timestamp) -> RoundGroup {
         letters: turns
             .iter()
             .filter(|(turn, _)| same(turn))
-            .map(|(_, letter)| *letter)
-            .collect(),
+            .map(|(_, letter)| letter.to_string())
+            .collect::<Vec<_>>()
+            .join(" "),
         bags: bags.into_iter().cloned().collect(),
     }
 }

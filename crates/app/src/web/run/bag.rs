@@ -1,7 +1,7 @@
 //! The page of one bag: its whole record, and everything that can be done with it.
 
 use super::lists::{mark, spark};
-use super::page::{Around, head, made_up, parts};
+use super::page::{Around, done, head, made_up, parts};
 use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::run::BagPage;
 use barm_domain::record::Odd;
@@ -25,7 +25,7 @@ pub(super) fn page(view: &BagPage, around: &Around) -> Markup {
                 p { a href=(run) { "Back to period " (view.hour.period) } }
                 div.runhead data-part="clock" { (head(&view.hour)) }
                 div.doneline data-part="done" role="status" {
-                    @if let Some(fault) = &around.fault { p.fault { b { "Not done. " } (fault) } }
+                    (done(view.done.as_ref(), around.fault.as_deref()))
                 }
                 form id="act" method="post" action=(home) data-act {
                     (around.field)

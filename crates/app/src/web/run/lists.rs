@@ -40,9 +40,9 @@ pub(super) fn needs(view: &RunView, home: &str) -> Markup {
                     span.bag { (about(need, home)) }
                     div.say {
                         p { (tag(&need.tag, now)) " " (need.says) }
-                        @if !need.offers.is_empty() {
-                            div.btns { @for offer in &need.offers { (offered(offer, home)) } }
-                        }
+                    }
+                    @if !need.offers.is_empty() {
+                        div.btns { @for offer in &need.offers { (offered(offer, home)) } }
                     }
                     @if let [bag] = need.bags.as_slice() { (spark(bag, 132.0, need.is_doubtful())) }
                 }
@@ -160,10 +160,15 @@ pub(super) fn next(view: &RunView, home: &str) -> Markup {
     let folded = view.next.len() > FOLD;
     html! {
         h2 id="next-head" tabindex="-1" {
-            @if view.hour.stage == Stage::Before { "Groups " } @else { "Next " }
+            @match view.hour.stage {
+                Stage::Before => "Groups ",
+                Stage::PastBell | Stage::Over => "All bags ",
+                _ => "Next ",
+            }
             small {
                 @match view.hour.stage {
                     Stage::Before => "who makes which bag",
+                    Stage::PastBell | Stage::Over => "last height, curve on its forecast band",
                     _ => "time to go, last height, curve on its forecast band",
                 }
             }

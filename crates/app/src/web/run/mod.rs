@@ -92,11 +92,12 @@ pub(super) async fn act(
 pub(super) async fn one_bag(
     State(web): State<Web>,
     Path((id, period, code)): Path<(i64, String, String)>,
+    Query(asked): Query<Asked>,
     device: Device,
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
     room.foresee();
-    bag_shown(&web, &device, &room, &period, &code, None)
+    bag_shown(&web, &device, &room, (&period, &code, asked.did()), None)
 }
 
 /// Does something with one bag.
@@ -108,8 +109,13 @@ pub(super) async fn act_on_bag(
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
     match done(&web, &room, &period, &fields).await? {
-        Ok(_) => Ok(Redirect::to(&format!("/i/{id}/run/{period}/bag/{code}")).into_response()),
-        Err(error) => bag_shown(&web, &device, &room, &period, &code, Some(error.to_string())),
+        Ok(did) => {
+            let to = format!("/i/{id}/run/{period}/bag/{code}?did={did}");
+            Ok(Redirect::to(&to).into_response())
+        }
+        Err(error) => {
+            bag_shown(&web, &device, &room, (&period, &code, None), Some(error.to_string()))
+        }
     }
 }
 
@@ -185,14 +191,13 @@ fn bag_shown(
     web: &Web,
     device: &Device,
     room: &Arc<Room>,
-    period: &str,
-    code: &str,
+    (period, code, did): (&str, &str, Option<Key>),
     fault: Option<String>,
 ) -> Result<Response, Trouble> {
     let now = web.now();
     let code: BagCode = code.parse().map_err(|_| Trouble::NotFound)?;
     let view =
-        room.read(|scene| bag_page(scene, period, code, now)).ok_or(Trouble::NotFound)?;
+        room.read(|scene| bag_page(scene, period, code, did, now)).ok_or(Trouble::NotFound)?;
     let status =
         if fault.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     let around = Around {

@@ -44,8 +44,9 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
                 }
                 div data-part="call" { @if let Some(call) = &view.call { (lists::call(call)) } }
                 div data-part="stage" { (stage_block(view)) }
+                @let closing = matches!(stage, Stage::PastBell | Stage::Over);
                 @if stage != Stage::Before {
-                    div.cols {
+                    div.cols.closed[closing && view.needs.is_empty()] {
                         section.grp id="needs" data-part="needs" data-rows { (lists::needs(view, &home)) }
                         section.grp id="now" data-part="now" data-rows { (lists::now(view, &home)) }
                     }
@@ -116,7 +117,7 @@ pub(super) fn head(hour: &Hour) -> Markup {
     }
 }
 
-fn done(done: Option<&Done>, fault: Option<&str>) -> Markup {
+pub(super) fn done(done: Option<&Done>, fault: Option<&str>) -> Markup {
     html! {
         @if let Some(fault) = fault {
             p.fault { b { "Not done. " } (sentence(fault)) }

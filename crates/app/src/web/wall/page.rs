@@ -29,9 +29,18 @@ pub(super) fn page(
     html! {
         main.wall data-live="/wall/events" data-version="/wall/version"
             data-now=(hour.now.as_millisecond()) {
-            header data-part="ruler" {
-                (made_up(view.kind, words))
-                (ruler(hour, &ruler_words(hour, words), 1.75))
+            header {
+                div.toprow {
+                    (made_up(view.kind, words))
+                    nav.lang aria-label=(words.say("language-choose")) {
+                        @for other in Catalog::all().filter(|other| other.code() != words.code()) {
+                            a href={ "?lang=" (other.code()) } lang=(other.code()) {
+                                (other.say("language-name"))
+                            }
+                        }
+                    }
+                }
+                div data-part="ruler" { (ruler(hour, &ruler_words(hour, words), 1.75)) }
             }
             div.left data-part="clock" { (left(view, words)) }
             section.cv data-part="right" { (right(view, join, words)) }
@@ -41,11 +50,6 @@ pub(super) fn page(
                 span { (icon("card", 44)) " " (words.say("wall-rule-eye")) }
             }
             p.linkline id="link" role="status" data-silent=(words.say("link-silent")) {}
-            nav.lang aria-label=(words.say("language-choose")) {
-                @for other in Catalog::all().filter(|other| other.code() != words.code()) {
-                    a href={ "?lang=" (other.code()) } lang=(other.code()) { (other.say("language-name")) }
-                }
-            }
         }
     }
 }

@@ -118,7 +118,12 @@ pub(crate) fn run_view(
     let hour = Hour::of(scene, period, now)?;
     let benches = Benches::of(scene, planned, now);
     let expects = Expects::of(scene, &benches);
-    let needs = needs::needs(scene, planned, &hour, &benches, &expects);
+    let call = call::call(scene, planned, &benches);
+    let mut needs = needs::needs(scene, planned, &hour, &benches, &expects);
+    if call.is_some() {
+        // The call says so for all of them at once.
+        needs.retain(|need| need.tag != NeedTag::Doubt(needs::FAR_OFF));
+    }
     let (due, next) = benches::sorted(&hour, &benches, &expects, &needs);
     let closing = matches!(hour.stage, Stage::PastBell | Stage::Over);
     Some(RunView {
@@ -126,7 +131,7 @@ pub(crate) fn run_view(
         kind: scene.kind,
         summary: summary(planned.groups, &benches),
         done: did.and_then(|did| done::done(scene, planned, did, now)),
-        call: call::call(scene, planned, &benches),
+        call,
         replan: replan::replan(scene, planned, &hour, &benches),
         ready: if hour.stage == Stage::Before {
             changeover::ready(scene, planned)

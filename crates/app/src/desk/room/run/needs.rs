@@ -26,6 +26,9 @@ pub(crate) enum NeedTag {
     Silent(String),
 }
 
+/// The word for a bag that is far from its forecast.
+pub(super) const FAR_OFF: &str = "Far off";
+
 /// One thing that needs the teacher.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Need {
@@ -138,7 +141,7 @@ impl Asks<'_> {
                 ),
             ),
             SlipKind::FarFromBand { minute: at, rise_mm, low_mm, high_mm } => (
-                "Far off",
+                FAR_OFF,
                 format!(
                     "At {at:.0} min it had risen {} mm; {} to {} mm were expected. Look at the bag \
                      and its label.",

@@ -1,6 +1,7 @@
 //! One bag: its whole record, nothing hidden, and everything that can be done with it.
 
 use super::benches::{Expects, RunBag};
+use super::done::{self, Done};
 use super::words::listed;
 use crate::desk::room::benches::{Benches, group_name, local, millimeters};
 use crate::desk::room::hour::Hour;
@@ -18,6 +19,8 @@ pub(crate) struct BagPage {
     pub(crate) kind: Kind,
     /// The period's clock.
     pub(crate) hour: Hour,
+    /// What was done last, for ten seconds.
+    pub(crate) done: Option<Done>,
     /// The bag on its forecast.
     pub(crate) bag: RunBag,
     /// Its treatment by its label, where it is another in truth.
@@ -65,6 +68,7 @@ pub(crate) fn bag_page(
     scene: &Scene<'_>,
     period: &str,
     code: BagCode,
+    did: Option<Key>,
     now: Timestamp,
 ) -> Option<BagPage> {
     let planned = scene.plan.period(period)?;
@@ -109,6 +113,7 @@ pub(crate) fn bag_page(
         investigation: scene.investigation,
         kind: scene.kind,
         hour: Hour::of(scene, period, now)?,
+        done: did.and_then(|did| done::done(scene, planned, did, now)),
         label: (*label != bench.treatment).then(|| label.clone()),
         stands: listed(&stands),
         bag: expects.with(bench),
