@@ -322,6 +322,23 @@ fn a_period_with_several_waters_says_which_bags_get_which() {
     }
 }
 
+/// In the invented class every jug reads 108 °F, and no caution does.
+#[test]
+fn no_water_is_parted_from_what_it_is_for() {
+    let Some((pages, words)) = words(&sheet("prep-many").path) else {
+        return skip("no_water_is_parted", "poppler is not installed");
+    };
+    let count = |page: usize, wanted: &[&str]| {
+        let own = words.iter().filter(|word| word.page == page);
+        own.filter(|word| wanted.iter().any(|text| word.text.contains(text))).count()
+    };
+    let waters: Vec<usize> = (1..=pages.len()).map(|page| count(page, &["(108"])).collect();
+    assert_eq!(waters.iter().sum::<usize>(), 9);
+    for (page, waters) in (1..).zip(waters) {
+        assert_eq!(count(page, &["Cold", "other", "Warm,"]), waters, "page {page}");
+    }
+}
+
 #[test]
 fn the_forecast_of_the_demo_fits_on_one_page_and_its_preparation_on_three() {
     for (name, most) in [("forecast-full", 1), ("prep-full", 3)] {
