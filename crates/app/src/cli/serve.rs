@@ -6,6 +6,7 @@ use crate::desk::{self, CertificateSource, DeskError};
 use crate::system;
 use crate::web::{Ask, Reach, serve};
 use jiff::Timestamp;
+use jiff::tz::TimeZone;
 use std::io::{self, Write};
 use std::net::{IpAddr, Ipv4Addr, TcpListener};
 use std::path::{Path, PathBuf};
@@ -90,7 +91,8 @@ fn start(
             (Some(chain), Some(key)) => CertificateSource::Files(chain.clone(), key.clone()),
             _ => CertificateSource::Own,
         };
-        desk::certificate(&folder, &source, &arguments.names, &addresses)
+        let today = Timestamp::now().to_zoned_datetime(TimeZone::UTC).date();
+        desk::certificate(&folder, &source, &arguments.names, &addresses, today)
     });
     let certificate = certificate.transpose()?;
     writeln!(out, "Barm answers at {address}")?;
@@ -172,10 +174,9 @@ fn tell_the_class(
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let hosts = arguments.names.iter().cloned();
-    let hosts = hosts.chain(addresses.iter().map(|address| match address {
-        IpAddr::V4(four) => four.to_string(),
-        IpAddr::V6(six) => format!("[{six}]"),
-    }));
+    // It listens on addresses of the older kind only, which are the ones that people type.
+    let typed = addresses.iter().filter(|address| address.is_ipv4());
+    let hosts = hosts.chain(typed.map(IpAddr::to_string));
     let joins: Vec<String> =
         hosts.map(|host| format!("{scheme}://{host}:{port}/join")).take(4).collect();
     let Some(first) = joins.first() else {

@@ -2,6 +2,9 @@
 
 use super::DeskError;
 use crate::system;
+use jiff::ToSpan;
+use jiff::civil::Date;
+use rcgen::{CertificateParams, DnType, KeyPair, date_time_ymd};
 use std::net::IpAddr;
 use std::path::{Path, PathBuf};
 
@@ -28,6 +31,7 @@ pub(crate) fn certificate(
     source: &Source,
     names: &[String],
     addresses: &[IpAddr],
+    today: Date,
 ) -> Result<Certificate, DeskError> {
     let read = |path: &Path| {
         std::fs::read(path).map_err(|source| DeskError::Read { path: path.to_owned(), source })
@@ -36,26 +40,56 @@ pub(crate) fn certificate(
         Source::Files(chain, key) => Ok(Certificate { chain: read(chain)?, key: read(key)? }),
         Source::Own => {
             let (chain, key) = (folder.join("certificate.pem"), folder.join("key.pem"));
-            // One certificate for good: a browser that trusts it is not asked again, unless this
-            // computer got another address.
+            // It is kept, so that a browser that trusts it is not asked again, until this computer
+            // gets another address or two years are nearly over.
             let named = folder.join("certificate.names");
             let wanted = wanted(names, addresses);
             let known = std::fs::read_to_string(&named).unwrap_or_default();
-            if !(chain.is_file() && key.is_file() && known == wanted.join("\n")) {
-                let made = rcgen::generate_simple_self_signed(wanted.clone());
-                let made = made.map_err(|_| DeskError::Certificate)?;
+            if !(chain.is_file() && key.is_file() && still_right(&known, &wanted, today)) {
+                let (certificate, private) =
+                    made(&wanted, today).ok_or(DeskError::Certificate)?;
                 let write = |path: &Path, text: String| {
                     system::private_file(path, text.as_bytes()).map_err(|source| {
                         DeskError::Unwritten { path: path.to_owned(), source }
                     })
                 };
-                write(&key, made.signing_key.serialize_pem())?;
-                write(&chain, made.cert.pem())?;
-                write(&named, wanted.join("\n"))?;
+                write(&key, private)?;
+                write(&chain, certificate)?;
+                write(&named, format!("{today}\n{}", wanted.join("\n")))?;
             }
             Ok(Certificate { chain: read(&chain)?, key: read(&key)? })
         }
     }
+}
+
+/// Days for which a certificate is good. Some browsers take none that is good for longer than 825
+/// (from memory, of 2019).
+const GOOD_FOR: i32 = 800;
+/// Days after which another is made.
+const RENEWED_AFTER: i32 = 730;
+
+/// Whether the certificate that is there names what it should and is good for a while.
+fn still_right(known: &str, wanted: &[String], today: Date) -> bool {
+    let Some((made, names)) = known.split_once('\n') else { return false };
+    let Ok(made) = made.parse::<Date>() else { return false };
+    let age = today.since(made).map_or(i32::MAX, |age| age.get_days());
+    names == wanted.join("\n") && (0..RENEWED_AFTER).contains(&age)
+}
+
+/// A certificate and its key, both PEM.
+fn made(names: &[String], today: Date) -> Option<(String, String)> {
+    let mut params = CertificateParams::new(names.to_vec()).ok()?;
+    let day = |date: Date| {
+        let (month, day) = (u8::try_from(date.month()).ok()?, u8::try_from(date.day()).ok()?);
+        Some(date_time_ymd(i32::from(date.year()), month, day))
+    };
+    // Clocks of tablets may be a day behind.
+    params.not_before = day(today.yesterday().ok()?)?;
+    params.not_after = day(today.checked_add(GOOD_FOR.days()).ok()?)?;
+    params.distinguished_name.push(DnType::CommonName, "Barm on this computer");
+    let key = KeyPair::generate().ok()?;
+    let certificate = params.self_signed(&key).ok()?;
+    Some((certificate.pem(), key.serialize_pem()))
 }
 
 fn wanted(names: &[String], addresses: &[IpAddr]) -> Vec<String> {
@@ -63,4 +97,24 @@ fn wanted(names: &[String], addresses: &[IpAddr]) -> Vec<String> {
     wanted.extend(names.iter().cloned());
     wanted.extend(addresses.iter().map(IpAddr::to_string));
     wanted
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{made, still_right};
+    use jiff::civil::date;
+
+    #[test]
+    fn a_certificate_is_kept_until_something_changes() {
+        let names = vec!["localhost".to_owned(), "192.168.7.20".to_owned()];
+        let known = "2026-11-26\nlocalhost\n192.168.7.20";
+        assert!(still_right(known, &names, date(2026, 11, 26)));
+        assert!(still_right(known, &names, date(2028, 11, 1)));
+        assert!(!still_right(known, &names, date(2028, 12, 1)), "two years are over");
+        assert!(!still_right(known, &names, date(2026, 11, 25)), "made tomorrow");
+        assert!(!still_right(known, &names[..1], date(2026, 11, 26)), "another address");
+        assert!(!still_right("", &names, date(2026, 11, 26)));
+        let (certificate, key) = made(&names, date(2026, 11, 26)).expect("made");
+        assert!(certificate.contains("BEGIN CERTIFICATE") && key.contains("PRIVATE KEY"));
+    }
 }

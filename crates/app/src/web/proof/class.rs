@@ -161,6 +161,13 @@ impl Class {
         Self { web, room, stop, router, clock, keys: AtomicU64::new(2), folder }
     }
 
+    /// Ends the server and gives its folder.
+    pub(super) fn close(self) -> tempfile::TempDir {
+        let Self { web, room, router, folder, .. } = self;
+        drop((router, room, web));
+        folder
+    }
+
     /// Sets the clock.
     pub(super) fn later(&self, by: SignedDuration) {
         let by = i64::try_from(by.as_millis()).expect("a short while");

@@ -2,7 +2,7 @@
 
 use super::class::{Call, Class, DURING_1, DURING_2, HERE, NETWORK, PASSPHRASE};
 use crate::desk::doors::Part;
-use crate::desk::room::Kind;
+use crate::desk::room::{Kind, Shelf};
 use crate::web::cookies;
 use jiff::SignedDuration;
 
@@ -256,4 +256,23 @@ async fn in_a_rehearsal_codes_work_until_the_period_is_ended() {
     assert_eq!(class.call(join()).await.status, 303, "a few minutes more");
     class.later(SignedDuration::from_mins(16));
     assert_eq!(class.call(join()).await.status, 403);
+}
+
+#[tokio::test]
+async fn whoever_is_in_stays_in_when_the_program_starts_anew() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let (token, codes) = (class.group("1", 1), class.codes("1"));
+    let (now, id) = (class.web.now(), class.room.id);
+    let form = class.web.shelf.doors.form_token("device");
+    let out = class.group("1", 2);
+    class.web.shelf.doors.leave(&out).expect("signed out");
+    let folder = class.close();
+    let shelf = Shelf::open(folder.path(), now).expect("nobody holds it");
+    let seat = shelf.doors.who(Part::Group, &token, now).expect("it holds");
+    assert_eq!((seat.investigation, seat.group), (Some(id), Some(1)));
+    assert!(shelf.doors.who(Part::Group, &out, now).is_none(), "out is out");
+    assert!(shelf.doors.who(Part::Teacher, &token, now).is_none(), "in one part only");
+    let room = shelf.room(id, now).expect("it is there");
+    assert_eq!(shelf.doors.codes(&room, "1", now).expect("codes"), codes);
+    assert_eq!(shelf.doors.form_token("device"), form, "an open form can still be sent");
 }
