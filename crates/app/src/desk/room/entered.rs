@@ -41,6 +41,7 @@ impl Room {
 
     /// The same for those who may wait, such as a command.
     pub(crate) fn enter_and_wait(&self, entries: &[Entry]) -> Result<Vec<Receipt>, DeskError> {
+        Self::about_to_wait();
         self.must_be_theirs(entries)?;
         let receipts = self.store.append(self.id, entries)?;
         self.learn(entries, &receipts);

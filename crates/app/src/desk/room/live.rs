@@ -8,6 +8,7 @@ use barm_domain::plan::Plan;
 use barm_domain::record::{Entry, Key, Known, Ledger, Subject, What, Who};
 use barm_store::Store;
 use jiff::Timestamp;
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard, RwLockWriteGuard};
@@ -69,6 +70,7 @@ impl Room {
 
     /// Looks at the investigation as it stands. `look` must not wait for anything.
     pub(crate) fn read<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> T {
+        let _alone = Reading::begin();
         let state = self.state();
         let (version, plan) = (state.newest.0, &state.newest.1);
         let outlook = state.outlook.as_ref().filter(|(of, _)| *of == version);
@@ -91,6 +93,7 @@ impl Room {
         key: Key,
         now: Timestamp,
     ) -> Result<u32, DeskError> {
+        Self::about_to_wait();
         let read = plan_text::read(text.as_bytes());
         let plan = match read.plan {
             Some(plan) if read.mistakes.is_empty() => Arc::new(plan),
@@ -131,6 +134,7 @@ impl Room {
 
     /// The text of a version as it was saved. Waits for the disk.
     pub(crate) fn plan_text(&self, version: u32) -> Result<String, DeskError> {
+        Self::about_to_wait();
         Ok(self.store.plan(self.id, version)?)
     }
 
@@ -181,12 +185,44 @@ impl Room {
         });
     }
 
+    /// Finds out, in builds for tests, whether this thread is about to wait within a look.
+    pub(super) fn about_to_wait() {
+        Reading::none();
+    }
+
     fn state(&self) -> RwLockReadGuard<'_, State> {
         self.state.read().unwrap_or_else(PoisonError::into_inner)
     }
 
     pub(super) fn state_mut(&self) -> RwLockWriteGuard<'_, State> {
         self.state.write().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+thread_local! {
+    /// Whether this thread looks at a room right now.
+    static LOOKING: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Somebody looks at a room. Whoever looks must not look again or wait for the disk: the writer
+/// may be waiting for the room. Builds for tests find out.
+struct Reading;
+
+impl Reading {
+    fn begin() -> Self {
+        debug_assert!(!LOOKING.replace(true), "a look within a look");
+        Self
+    }
+
+    /// Whoever is about to wait for the disk must not be looking.
+    fn none() {
+        debug_assert!(!LOOKING.get(), "waiting for the disk within a look");
+    }
+}
+
+impl Drop for Reading {
+    fn drop(&mut self) {
+        LOOKING.set(false);
     }
 }
 
