@@ -141,6 +141,24 @@ fn its_own_certificate_is_made_once_and_its_key_is_private() {
 }
 
 #[test]
+fn a_certificate_that_is_none_is_said_before_anything_is_served() {
+    let home = tempfile::tempdir().expect("a folder");
+    let file = home.path().join("x.pem");
+    std::fs::write(&file, "no certificate").expect("written");
+    let (data, file) =
+        (home.path().join("data"), file.to_str().expect("a plain name").to_owned());
+    let data = data.to_str().expect("a plain name");
+    let arguments = ["serve", "--port", "0", "--data", data, "--tls", "--certificate", &file];
+    let arguments: Vec<&str> = arguments.into_iter().chain(["--key", &file]).collect();
+    let (out, err) = program::run(home.path(), &arguments).ended(2);
+    assert_eq!(out, "");
+    assert!(err.starts_with("barm: the certificate cannot be used: "), "{err}");
+    let gone = ["serve", "--data", data, "--tls", "--certificate", "gone", "--key", "gone"];
+    let (_, err) = program::run(home.path(), &gone).ended(2);
+    assert!(err.starts_with("barm: cannot read gone"), "{err}");
+}
+
+#[test]
 fn the_passphrase_can_be_made_anew_at_the_computer() {
     let home = tempfile::tempdir().expect("a folder");
     let data = home.path().to_str().expect("a plain name");

@@ -4,7 +4,7 @@ use super::failure::Failure;
 use crate::desk::room::Shelf;
 use crate::desk::{self, CertificateSource, DeskError};
 use crate::system;
-use crate::web::{Ask, Reach, serve};
+use crate::web::{Ask, Reach, must_be_usable, serve};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use std::io::{self, Write};
@@ -95,6 +95,7 @@ fn start(
         desk::certificate(&folder, &source, &arguments.names, &addresses, today)
     });
     let certificate = certificate.transpose()?;
+    certificate.as_ref().map(must_be_usable).transpose()?;
     writeln!(out, "Barm answers at {address}")?;
     writeln!(out, "The record lies in {}", folder.display())?;
     if arguments.lan {

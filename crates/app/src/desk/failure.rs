@@ -98,6 +98,15 @@ pub(crate) enum DeskError {
     /// A certificate cannot be made.
     #[error("no certificate could be made")]
     Certificate,
+    /// A certificate or its key cannot be used.
+    #[error("the certificate cannot be used: {what}")]
+    Unusable {
+        /// What is wrong with it.
+        what: String,
+    },
+    /// The server cannot listen any more.
+    #[error("the server had to stop")]
+    Serve(#[source] io::Error),
     /// A file of the data folder cannot be written.
     #[error("cannot write {}", path.display())]
     Unwritten {
@@ -152,6 +161,9 @@ impl DeskError {
             Self::Store(StoreError::ReadOnly { .. } | StoreError::NotARecord { .. }) => {
                 Some("give another folder with --data".to_owned())
             }
+            Self::Unusable { .. } => {
+                Some("check the files given with --certificate and --key".to_owned())
+            }
             Self::Certificate => Some("give your own with --certificate and --key".to_owned()),
             Self::Read { .. }
             | Self::Plan(_)
@@ -168,6 +180,7 @@ impl DeskError {
             | Self::Hash
             | Self::Stopped
             | Self::NotTheirs
+            | Self::Serve(_)
             | Self::Page(_) => None,
         }
     }
@@ -202,6 +215,8 @@ impl DeskError {
             | Self::Stopped
             | Self::NotTheirs
             | Self::Certificate
+            | Self::Unusable { .. }
+            | Self::Serve(_)
             | Self::Unwritten { .. }
             | Self::Port { .. }
             | Self::Page(_) => 2,

@@ -38,3 +38,4 @@ mod wall;
 
 pub(crate) use serve::{Ask, serve};
 pub(crate) use state::Reach;
+pub(crate) use tls::must_be_usable;

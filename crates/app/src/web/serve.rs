@@ -3,10 +3,9 @@
 use super::log::Log;
 use super::state::{Reach, Running, Web};
 use super::{routes, tls};
-use crate::desk::Certificate;
 use crate::desk::room::Shelf;
+use crate::desk::{Certificate, DeskError};
 use jiff::Timestamp;
-use std::io;
 use std::net::{SocketAddr, TcpListener};
 use std::sync::Arc;
 use std::time::Duration;
@@ -34,7 +33,8 @@ const PATIENCE: Duration = Duration::from_secs(30);
 pub(crate) async fn serve(
     ask: Ask,
     told_to_stop: impl Future<Output = ()> + Send + 'static,
-) -> io::Result<()> {
+) -> Result<(), DeskError> {
+    let tls = ask.certificate.as_ref().map(tls::from).transpose()?;
     let (stop, stopping) = watch::channel(false);
     let log = Log::in_folder(&ask.shelf.folder);
     let clock = Box::new(Timestamp::now);
@@ -42,7 +42,7 @@ pub(crate) async fn serve(
     let web = Web::new(running);
     web.log.write(web.now(), "started");
     let service = routes::router(&web).into_make_service_with_connect_info::<SocketAddr>();
-    ask.listener.set_nonblocking(true)?;
+    ask.listener.set_nonblocking(true).map_err(DeskError::Serve)?;
     let handle = axum_server::Handle::new();
     let stopper = handle.clone();
     let told = web.clone();
@@ -53,19 +53,23 @@ pub(crate) async fn serve(
         let _ = stop.send(true);
         stopper.graceful_shutdown(Some(LAST));
     });
-    match ask.certificate {
-        None => {
-            let server = axum_server::from_tcp(ask.listener)?.http1_only();
-            let server = server.first_request_timeout(PATIENCE);
-            server.handle(handle).serve(service).await?;
-        }
-        Some(certificate) => {
-            let tls = tls::from(&certificate)?;
-            let server = axum_server::from_tcp_rustls(ask.listener, tls)?.http1_only();
-            let server = server.first_request_timeout(PATIENCE);
-            server.handle(handle).serve(service).await?;
-        }
-    }
+    let served = match tls {
+        None => match axum_server::from_tcp(ask.listener) {
+            Ok(server) => {
+                let server = server.http1_only().first_request_timeout(PATIENCE);
+                server.handle(handle).serve(service).await
+            }
+            Err(error) => Err(error),
+        },
+        Some(tls) => match axum_server::from_tcp_rustls(ask.listener, tls) {
+            Ok(server) => {
+                let server = server.http1_only().first_request_timeout(PATIENCE);
+                server.handle(handle).serve(service).await
+            }
+            Err(error) => Err(error),
+        },
+    };
+    served.map_err(DeskError::Serve)?;
     web.log.write(web.now(), "stopped");
     Ok(())
 }

@@ -1,17 +1,16 @@
 //! Encrypted connections: TLS 1.2 and 1.3.
 
-use crate::desk::Certificate;
+use crate::desk::{Certificate, DeskError};
 use axum_server::tls_rustls::RustlsConfig;
 use rustls::ServerConfig;
 use rustls::crypto::ring;
 use rustls::pki_types::pem::PemObject;
 use rustls::pki_types::{CertificateDer, PrivateKeyDer};
-use std::io;
 use std::sync::Arc;
 
 /// What the listener needs to know.
-pub(super) fn from(certificate: &Certificate) -> io::Result<RustlsConfig> {
-    let wrong = |what: &str| io::Error::new(io::ErrorKind::InvalidData, what.to_owned());
+pub(super) fn from(certificate: &Certificate) -> Result<RustlsConfig, DeskError> {
+    let wrong = |what: &str| DeskError::Unusable { what: what.to_owned() };
     let chain =
         CertificateDer::pem_slice_iter(&certificate.chain).collect::<Result<Vec<_>, _>>();
     let chain = chain.map_err(|_| wrong("the certificate file holds no PEM certificate"))?;
@@ -25,4 +24,9 @@ pub(super) fn from(certificate: &Certificate) -> io::Result<RustlsConfig> {
     let mut config = config.map_err(|_| wrong("certificate and key do not fit together"))?;
     config.alpn_protocols = vec![b"http/1.1".to_vec()];
     Ok(RustlsConfig::from_config(Arc::new(config)))
+}
+
+/// Says what is wrong with a certificate before anybody is told that something answers.
+pub(crate) fn must_be_usable(certificate: &Certificate) -> Result<(), DeskError> {
+    from(certificate).map(drop)
 }
