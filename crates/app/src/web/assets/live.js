@@ -93,11 +93,16 @@ function put(part, fresh) {
 
 /** @param {Document} page @param {boolean} now_all */
 function show(page, now_all) {
+  const fresh = page.querySelector("[data-live]");
+  if (fresh instanceof HTMLElement && fresh.dataset.stage) {
+    root.dataset.stage = fresh.dataset.stage;
+    root.toggleAttribute("data-quiet", fresh.hasAttribute("data-quiet"));
+  }
   for (const fresh of page.querySelectorAll("[data-part]")) {
     const name = /** @type {HTMLElement} */ (fresh).dataset.part ?? "";
     const part = document.querySelector(`[data-part="${CSS.escape(name)}"]`);
     const says = plain(fresh);
-    if (!part || sent.get(name) === says) continue;
+    if (!part || (sent.get(name) === says && !(now_all && waiting.has(name)))) continue;
     sent.set(name, says);
     if (!now_all && held(part)) {
       if (part.hasAttribute("data-rows")) inPlace(part, fresh);
@@ -108,8 +113,10 @@ function show(page, now_all) {
     const lost = part.contains(document.activeElement) ? document.activeElement : null;
     put(part, fresh);
     if (now_all && lost && document.activeElement === document.body) {
-      const head = part.querySelector("[tabindex='-1']");
-      if (head instanceof HTMLElement) head.focus({ preventScroll: true });
+      // What was pressed is gone: its list, or what comes next.
+      const heir = part.querySelector("[tabindex='-1']") ?? document.getElementById("go-on")
+        ?? document.getElementById("stop") ?? document.getElementById("w-bag");
+      if (heir instanceof HTMLElement) heir.focus({ preventScroll: true });
     }
   }
   for (const [name] of page.querySelectorAll("[data-part]").length ? waiting : []) {
@@ -168,6 +175,7 @@ async function refresh() {
   if (refreshing) { again = true; return; }
   refreshing = true;
   asked = Date.now();
+  const of = did;
   try {
     const answer = await fetch(own(), { cache: "no-store" });
     if (answer.redirected && new URL(answer.url).pathname !== location.pathname) {
@@ -175,7 +183,9 @@ async function refresh() {
       location.assign(answer.url);
       return;
     }
-    if (answer.ok) show(new DOMParser().parseFromString(await answer.text(), "text/html"), false);
+    // Something was done meanwhile: this answer is older than what stands here.
+    if (of !== did) again = true;
+    else if (answer.ok) show(new DOMParser().parseFromString(await answer.text(), "text/html"), false);
     heard(answer.ok);
   } catch { heard(false); }
   refreshing = false;

@@ -12,6 +12,8 @@ pub(super) struct Joining {
     pub(super) works_until: Option<String>,
     /// Since when and last heard, local time, and the device.
     pub(super) devices: Vec<(String, String, Joined)>,
+    /// Whether other devices can come in at all.
+    pub(super) lan: bool,
     /// Where to go with a browser.
     pub(super) address: String,
 }
@@ -90,6 +92,12 @@ pub(super) fn print(id: i64, period: &str, joining: &Joining) -> Markup {
                     div.bd {
                         p { "Open " b.bigcode { (join) } }
                         p { "Class code " b.bigcode { (codes.period) } }
+                        @if !joining.lan {
+                            p.fault {
+                                b { "Other devices cannot come in now. " }
+                                "Stop the program and start it with --lan."
+                            }
+                        }
                         (PreEscaped(qr(&join, "Address to join")))
                     }
                 }

@@ -30,7 +30,8 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
     html! {
         div.sheet.run data-live={ "/i/" (view.investigation) "/events" }
             data-version={ "/i/" (view.investigation) "/version" }
-            data-now=(view.hour.now.as_millisecond()) {
+            data-now=(view.hour.now.as_millisecond()) data-stage=(stage_word(stage))
+            data-quiet[view.needs.is_empty()] {
             header.head {
                 h1 { "Period " (view.hour.period) " " small data-part="summary" { (view.summary) } }
                 (parts(view.investigation))
@@ -44,12 +45,9 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
                 }
                 div data-part="call" { @if let Some(call) = &view.call { (lists::call(call)) } }
                 div data-part="stage" { (stage_block(view)) }
-                @let closing = matches!(stage, Stage::PastBell | Stage::Over);
-                @if stage != Stage::Before {
-                    div.cols.closed[closing && view.needs.is_empty()] {
-                        section.grp id="needs" data-part="needs" data-rows { (lists::needs(view, &home)) }
-                        section.grp id="now" data-part="now" data-rows { (lists::now(view, &home)) }
-                    }
+                div.cols {
+                    section.grp id="needs" data-part="needs" data-rows { (lists::needs(view, &home)) }
+                    section.grp id="now" data-part="now" data-rows { (lists::now(view, &home)) }
                 }
                 section.grp id="next" data-part="next" data-rows { (lists::next(view, &home)) }
                 (tools::tools(view, around, &home))
@@ -57,6 +55,16 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
             }
             (bar(view, around, &home))
         }
+    }
+}
+
+/// The stage in a word, by which the style shows and hides lists.
+const fn stage_word(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Before => "before",
+        Stage::Running => "running",
+        Stage::Standing(_) => "standing",
+        Stage::PastBell | Stage::Over => "closing",
     }
 }
 
