@@ -4,6 +4,7 @@ use axum::extract::Path;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// A file that pages use.
@@ -33,6 +34,27 @@ static ASSETS: &[Asset] = &[
     asset!("live.js", SCRIPT),
     asset!("run.js", SCRIPT),
     asset!("aide.js", SCRIPT),
+    asset!("bench-fonts.css", STYLE),
+    asset!("bench.css", STYLE),
+    asset!("bench.js", SCRIPT),
+    asset!("bench-ask.js", SCRIPT),
+    asset!("bench-carry.js", SCRIPT),
+    asset!("bench-clock.js", SCRIPT),
+    asset!("bench-curve.js", SCRIPT),
+    asset!("bench-draw.js", SCRIPT),
+    asset!("bench-fold.js", SCRIPT),
+    asset!("bench-key.js", SCRIPT),
+    asset!("bench-look.js", SCRIPT),
+    asset!("bench-page.js", SCRIPT),
+    asset!("bench-rest.js", SCRIPT),
+    asset!("bench-send.js", SCRIPT),
+    asset!("bench-slip.js", SCRIPT),
+    asset!("bench-store.js", SCRIPT),
+    asset!("bench-words.js", SCRIPT),
+    asset!("join.js", SCRIPT),
+    asset!("BarmSans-Regular-bench.woff2", FONT),
+    asset!("BarmSans-Semibold-bench.woff2", FONT),
+    asset!("BarmSerif-Medium-bench.woff2", FONT),
     asset!("BarmSans-Regular-core.woff2", FONT),
     asset!("BarmSans-Semibold-core.woff2", FONT),
     asset!("BarmSerif-Medium-core.woff2", FONT),
@@ -58,6 +80,40 @@ pub(super) fn address(name: &str) -> String {
     format!("/a/{}/{name}", *VERSION)
 }
 
+/// Scripts and styles as they go out: without the lines of comments, which are for those who read
+/// the source. A comment of ours begins its line or, as `/** a type */`, stands before a value.
+static LEAN: LazyLock<BTreeMap<&'static str, Vec<u8>>> = LazyLock::new(|| {
+    let texts = ASSETS.iter().filter(|asset| asset.kind != FONT);
+    texts.map(|asset| (asset.name, lean(&String::from_utf8_lossy(asset.bytes)))).collect()
+});
+
+fn lean(text: &str) -> Vec<u8> {
+    let mut within = false;
+    let mut out = String::with_capacity(text.len());
+    for line in text.lines() {
+        let mut line = line.to_owned();
+        let said = line.trim();
+        if within || said.starts_with("/*") {
+            within = !said.ends_with("*/") && !said.contains("*/ ");
+            if within || said.ends_with("*/") {
+                continue;
+            }
+        }
+        if line.trim().starts_with("//") || line.trim().is_empty() {
+            continue;
+        }
+        while let Some((from, to)) = line.find("/** ").and_then(|from| {
+            let end = line[from..].find("*/")?;
+            Some((from, from + end + 2))
+        }) {
+            line.replace_range(from..to, "");
+        }
+        out.push_str(&line);
+        out.push('\n');
+    }
+    out.into_bytes()
+}
+
 /// Answers with a file.
 pub(super) async fn asset(Path((_version, name)): Path<(String, String)>) -> Response {
     let Some(asset) = ASSETS.iter().find(|asset| asset.name == name) else {
@@ -67,5 +123,30 @@ pub(super) async fn asset(Path((_version, name)): Path<(String, String)>) -> Res
         (header::CONTENT_TYPE, asset.kind),
         (header::CACHE_CONTROL, "public, max-age=31536000, immutable"),
     ];
-    (headers, asset.bytes).into_response()
+    match LEAN.get(name.as_str()) {
+        Some(lean) => (headers, lean.as_slice()).into_response(),
+        None => (headers, asset.bytes).into_response(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{ASSETS, FONT, LEAN, lean};
+
+    #[test]
+    fn only_comments_are_left_out() {
+        let script = "// @ts-check\n/** Says.\n * @param {string} a\n */\nexport const x = /** @type {any} */ (\"a // b\");\n\n* { color: red }\n/* one */\nb { c: d } /* two */\n";
+        let said = String::from_utf8(lean(script)).expect("text");
+        assert_eq!(
+            said,
+            "export const x =  (\"a // b\");\n* { color: red }\nb { c: d } /* two */\n"
+        );
+    }
+
+    #[test]
+    fn every_script_and_style_has_something_left() {
+        for asset in ASSETS.iter().filter(|asset| asset.kind != FONT) {
+            assert!(LEAN[asset.name].len() > 40, "{}", asset.name);
+        }
+    }
 }

@@ -2,21 +2,23 @@
 
 use super::caller::{Caller, Device};
 use super::cookies;
-use super::page::sheet;
+use super::join_page::{JoinPage, NotIn, join_page};
 use super::state::Web;
 use super::trouble::Trouble;
+use super::wall::language;
+use crate::desk::Catalog;
 use crate::desk::doors::{From, JoinKey, NotJoined, Part};
 use axum::Form;
 use axum::extract::{Query, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
-use maud::html;
 use serde::Deserialize;
 
 /// What the address of a label brings: the code of a bag, and nothing else.
 #[derive(Deserialize)]
 pub(super) struct Label {
     bag: Option<String>,
+    lang: Option<String>,
 }
 
 /// What a group types.
@@ -24,18 +26,28 @@ pub(super) struct Label {
 pub(super) struct GroupCodes {
     period: String,
     group: String,
+    lang: Option<String>,
 }
 
 /// What somebody types who opens a page.
 #[derive(Deserialize)]
 pub(super) struct PageCode {
     code: String,
+    lang: Option<String>,
 }
 
 /// The page that asks for codes.
-pub(super) async fn ask(device: Device, Query(label): Query<Label>) -> Response {
+pub(super) async fn ask(
+    device: Device,
+    headers: HeaderMap,
+    Query(label): Query<Label>,
+) -> Response {
     let bag: String = label.bag.unwrap_or_default().chars().take(12).collect();
-    shown(StatusCode::OK, &device, &bag, None)
+    let words = language(label.lang.as_deref(), &headers);
+    let form_field = device.form_field();
+    let from_label = !bag.is_empty();
+    let page = JoinPage { words, group: &bag, from_label, not_in: None, form_field };
+    join_page(&page).into_response()
 }
 
 /// Lets a group in.
@@ -45,13 +57,14 @@ pub(super) async fn group(
     headers: HeaderMap,
     Form(sent): Form<GroupCodes>,
 ) -> Result<Response, Trouble> {
-    let group = sent.group.clone();
     let (token, address) = (device.token.clone(), device.address);
+    let words = language(sent.lang.as_deref(), &headers);
+    let typed = sent.group.clone();
     let result = web.wait(move |shelf, now| {
         let from = From { device: &token, address };
         shelf.join(&from, JoinKey::Group { period: &sent.period, group: &sent.group }, now)
     });
-    answer(&web, &headers, &device, &group, result.await).await
+    answer(&web, &headers, &device, words, &typed, result.await).await
 }
 
 /// Opens the wall page, the walk-round page or an aide's.
@@ -62,10 +75,11 @@ pub(super) async fn page(
     Form(sent): Form<PageCode>,
 ) -> Result<Response, Trouble> {
     let (token, address) = (device.token.clone(), device.address);
+    let words = language(sent.lang.as_deref(), &headers);
     let result = web.wait(move |shelf, now| {
         shelf.join(&From { device: &token, address }, JoinKey::Page(&sent.code), now)
     });
-    answer(&web, &headers, &device, "", result.await).await
+    answer(&web, &headers, &device, words, "", result.await).await
 }
 
 /// Ends the session of the one who calls.
@@ -98,6 +112,7 @@ async fn answer(
     web: &Web,
     headers: &HeaderMap,
     device: &Device,
+    words: &'static Catalog,
     group: &str,
     result: Result<(crate::desk::doors::Token, crate::desk::doors::Seat), NotJoined>,
 ) -> Result<Response, Trouble> {
@@ -108,52 +123,40 @@ async fn answer(
             let name = cookies::name(seat.part);
             let cookie =
                 cookies::set(name, token.as_str(), web.now(), seat.ends, web.reach.tls);
-            let to = match seat.part {
+            let page = match seat.part {
                 Part::Group => "/bench",
                 Part::Wall => "/wall",
                 Part::Round => "/round",
                 Part::Aide => "/aide",
                 Part::Teacher => "/shelf",
             };
-            Ok(([(header::SET_COOKIE, cookie)], Redirect::to(to)).into_response())
+            let by_itself = language(None, headers).code() == words.code();
+            let to = if by_itself || matches!(seat.part, Part::Round | Part::Teacher) {
+                page.to_owned()
+            } else {
+                format!("{page}?lang={}", words.code())
+            };
+            Ok(([(header::SET_COOKIE, cookie)], Redirect::to(&to)).into_response())
         }
         Err(NotJoined::Desk(error)) => Err(error.into()),
         Err(NotJoined::Wait(seconds)) => {
-            let says = format!("There were too many wrong codes. Wait {seconds} seconds.");
-            Ok(shown(StatusCode::TOO_MANY_REQUESTS, device, group, Some(&says)))
+            let status = StatusCode::TOO_MANY_REQUESTS;
+            Ok(not_in(status, device, words, group, NotIn::Wait(seconds)))
         }
         Err(NotJoined::Wrong) => {
-            let says =
-                "These codes do not open anything now. Read them again, or ask your teacher.";
-            Ok(shown(StatusCode::FORBIDDEN, device, group, Some(says)))
+            Ok(not_in(StatusCode::FORBIDDEN, device, words, group, NotIn::Wrong))
         }
     }
 }
 
-fn shown(status: StatusCode, device: &Device, group: &str, says: Option<&str>) -> Response {
-    let body = html! {
-        main.quietpage {
-            h1 { "Join" }
-            @if let Some(says) = says { p.warn role="alert" { (says) } }
-            form method="post" action="/join" {
-                (device.form_field())
-                label for="period" { "Period code" }
-                input id="period" name="period" required autocomplete="off"
-                    autocapitalize="characters" spellcheck="false" maxlength="16";
-                label for="group" { "Group code" }
-                input id="group" name="group" value=(group) required autocomplete="off"
-                    autocapitalize="characters" spellcheck="false" maxlength="16";
-                button type="submit" { "Join" }
-            }
-            h2 { "Wall, walk-round, aide" }
-            form method="post" action="/join/page" {
-                (device.form_field())
-                label for="code" { "Page code" }
-                input id="code" name="code" required autocomplete="off"
-                    autocapitalize="characters" spellcheck="false" maxlength="16";
-                button type="submit" { "Open the page" }
-            }
-        }
-    };
-    (status, sheet("en", "Join", &body)).into_response()
+fn not_in(
+    status: StatusCode,
+    device: &Device,
+    words: &'static Catalog,
+    group: &str,
+    why: NotIn,
+) -> Response {
+    let form_field = device.form_field();
+    let page = JoinPage { words, group, from_label: false, not_in: Some(why), form_field };
+    (status, join_page(&page)).into_response()
 }

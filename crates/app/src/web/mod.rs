@@ -8,6 +8,7 @@
 mod address;
 mod aide;
 mod assets;
+mod bench;
 mod caller;
 #[cfg(test)]
 mod class_day;
@@ -18,6 +19,7 @@ mod guard;
 mod headers;
 mod host;
 mod join;
+mod join_page;
 mod log;
 mod origin;
 mod page;

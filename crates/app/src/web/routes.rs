@@ -2,8 +2,8 @@
 
 use super::state::Web;
 use super::{
-    aide, assets, devices, events, guard, headers, host, join, page, round, run, sign_in, time,
-    trouble, wall,
+    aide, assets, bench, devices, events, guard, headers, host, join, page, round, run,
+    sign_in, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -163,6 +163,9 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/run/{period}/codes", TEACHER, run::codes),
         get("/i/{id}/run/{period}/bag/{code}", TEACHER, run::one_bag),
         post("/i/{id}/run/{period}/bag/{code}", TEACHER, run::act_on_bag),
+        get("/bench", GROUP, bench::bench),
+        get("/bench/state", GROUP, bench::state),
+        post("/bench/entries", GROUP, bench::entries),
         get("/wall", WALL, wall::wall),
         get("/round", ROUND, round::round),
         get("/aide", AIDE, aide::aide),

@@ -9,9 +9,7 @@ state-due = Read now
 state-late = Late { $time }
 state-saved = Saved
 state-kept = Kept on this device
-state-doubt = Doubtful
 state-locked = Locked at { $time }
-state-refused = Not taken
 
 # Something odd at the bench.
 odd-leak = Leak
@@ -34,6 +32,9 @@ join-go = Join
 join-fault = These codes do not fit. Look again and write both once more.
 join-wait = Too many tries. Wait { $seconds } seconds, then try again.
 join-brings = This device brings { $count } readings. Join, and they are sent.
+join-page = Wall, aide or walk-round
+join-page-code = Page code
+join-page-go = Open the page
 
 # The bench page: its head.
 bench-title = Group { $group }, period { $period }
@@ -46,7 +47,6 @@ bench-no-link = No link to the teacher's computer. Go on reading. Nothing is los
 bench-stay = Keep this page open until all is saved.
 bench-out = This device is no longer in the group. Join again to send what it keeps.
 bench-out-go = Join again
-bench-loading = One moment.
 bench-no-script = This page needs scripts. Turn them on, or write on paper.
 bench-no-store = This browser cannot keep readings. Write them on paper too.
 bench-no-bags = Your group has no bags today.
@@ -58,10 +58,10 @@ bench-now = now
 bench-then = then
 bench-in = in { $time }
 bench-zero-next = zero first
+bench-zero-go = Read the zero height
 bench-done = done
 bench-opened = open
 bench-lost = lost
-bench-aside = set aside
 bench-still = waits
 bench-reading-of = the { $minute }-minute reading
 bench-reading-zero = the zero reading
@@ -143,10 +143,9 @@ bench-guess-none = No guess was written.
 # What to do.
 bench-steps = What to do
 bench-plan = Your plan
-bench-plan-lead = This is what you chose.
-bench-plan-changes = You change: { $thing }.
 step-goggles = Put your goggles on.
-step-label = Find bag { $bag } and read its label.
+step-labels = Find your bags. Read each label.
+step-each = Put this in each bag:
 step-dry = Put in: { $things }.
 step-water = Pour in { $amount } of water at { $degrees }.
 step-close = Press the air out and close the zip.
@@ -156,7 +155,6 @@ step-towel = Lay it flat between the towels. Put the card on top.
 step-tray = Lay it in the warm tray. Put the card on top.
 step-zero = Read the zero height at once.
 thing-yeast = yeast
-thing-water = water
 thing-nothing = nothing more
 thing-of = { $amount } { $thing }
 
@@ -203,8 +201,6 @@ bench-clear = Clear this device
 bench-clear-lead = Do this at the end of the period. The next class starts fresh.
 bench-clear-unsent = { $count } entries are not sent yet. Copy the list first.
 bench-clear-sure = Yes, clear it
-bench-clear-stop = No, keep it
-bench-cleared = This device is clear.
 
 # The wall page.
 wall-title = Period { $period }, to the bell

@@ -9,9 +9,7 @@ state-due = Lean ya
 state-late = Tarde { $time }
 state-saved = Guardado
 state-kept = Guardado solo aquí
-state-doubt = Dudosa
 state-locked = Cerrada a las { $time }
-state-refused = No entró
 
 # Algo raro en la mesa.
 odd-leak = Fuga
@@ -27,13 +25,16 @@ join-lead = Usen dos códigos. Uno es de esta clase y otro es de su grupo.
 join-period = Código de la clase
 join-period-hint = Está en la pared.
 join-group = Código del grupo
-join-group-hint = Está en su charola. También sirve el código de una bolsa.
+join-group-hint = Está en su bandeja. También sirve el código de una bolsa.
 join-bag = Tienen la bolsa { $bag }.
 join-bag-wrong = No es mi bolsa
 join-go = Entrar
 join-fault = Los códigos no van juntos. Miren bien y escriban los dos otra vez.
 join-wait = Son muchos intentos. Esperen { $seconds } segundos y prueben de nuevo.
 join-brings = Este aparato trae { $count } lecturas. Entren y se mandan.
+join-page = Pared, asistente o ronda
+join-page-code = Código de la página
+join-page-go = Abrir la página
 
 # La página de la mesa: arriba.
 bench-title = Grupo { $group }, período { $period }
@@ -46,7 +47,6 @@ bench-no-link = No hay línea con su maestra o maestro. Sigan. Nada se pierde.
 bench-stay = No cierren esta página hasta que todo se guarde.
 bench-out = Este aparato ya no está en el grupo. Entren otra vez para mandar todo.
 bench-out-go = Entrar otra vez
-bench-loading = Un momento.
 bench-no-script = Esta página usa scripts. Actívenlos o escriban en papel.
 bench-no-store = Aquí no se puede guardar. Escriban también en papel.
 bench-no-bags = Hoy su grupo no tiene bolsas.
@@ -58,10 +58,10 @@ bench-now = ahora
 bench-then = luego
 bench-in = en { $time }
 bench-zero-next = falta el cero
+bench-zero-go = Leer la altura cero
 bench-done = lista
 bench-opened = abierta
 bench-lost = perdida
-bench-aside = aparte
 bench-still = espera
 bench-reading-of = la lectura de los { $minute } minutos
 bench-reading-zero = la lectura cero
@@ -143,20 +143,18 @@ bench-guess-none = No escribieron una idea.
 # Qué hacer.
 bench-steps = Qué hacer
 bench-plan = Su plan
-bench-plan-lead = Esto escogieron ustedes.
-bench-plan-changes = Cambian: { $thing }.
 step-goggles = Pónganse los lentes.
-step-label = Busquen la bolsa { $bag } y lean su etiqueta.
+step-labels = Busquen sus bolsas. Lean cada etiqueta.
+step-each = Pongan esto en cada bolsa:
 step-dry = Pongan: { $things }.
 step-water = Echen { $amount } de agua a { $degrees }.
 step-close = Saquen el aire y cierren la bolsa.
 step-rub = Froten la bolsa suave hasta que nada quede seco.
 step-bench = Déjenla plana en la mesa. Pongan la tarjeta encima.
 step-towel = Déjenla plana entre las toallas. Pongan la tarjeta encima.
-step-tray = Déjenla en la charola tibia. Pongan la tarjeta encima.
+step-tray = Déjenla en la bandeja tibia. Pongan la tarjeta encima.
 step-zero = Lean la altura cero ya mismo.
 thing-yeast = levadura
-thing-water = agua
 thing-nothing = nada más
 thing-of = { $amount } { $thing }
 
@@ -203,8 +201,6 @@ bench-clear = Borrar este aparato
 bench-clear-lead = Háganlo al final de la hora. La otra clase empieza de cero.
 bench-clear-unsent = Faltan { $count } datos por mandar. Copien la lista antes.
 bench-clear-sure = Sí, borrar
-bench-clear-stop = No, guardar
-bench-cleared = Este aparato está limpio.
 
 # The wall page.
 wall-title = Período { $period }, hasta el timbre

@@ -6,6 +6,7 @@
 #[cfg(test)]
 pub(crate) mod acted;
 pub(crate) mod aide;
+pub(crate) mod bench;
 pub(crate) mod benches;
 mod doubts;
 mod entered;

@@ -1,5 +1,6 @@
 //! Proofs of the web face: the router itself is called, without a port.
 
+mod bench;
 mod changes;
 mod class;
 mod doors;

@@ -18,7 +18,7 @@ use serde::Deserialize;
 #[derive(Deserialize)]
 pub(super) struct Asked {
     /// The language; without it, what the browser asks for.
-    lang: Option<String>,
+    pub(super) lang: Option<String>,
 }
 
 /// The texts in the language that an address or a browser asks for.

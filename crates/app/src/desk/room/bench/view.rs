@@ -1,0 +1,178 @@
+//! Makes a group's page from the record.
+
+use super::{Bench, Dry, Hours, OwnBag, OwnHeight, Reader};
+use crate::desk::paper::look;
+use crate::desk::room::{Kind, Scene};
+use barm_domain::amount::Amount;
+use barm_domain::amount::show::both_degrees;
+use barm_domain::code::BagCode;
+use barm_domain::plan::{Plan, PlannedBag, Recipe};
+use barm_domain::record::{Bag, Height, Home, Key, Subject, Who};
+use barm_domain::result::full_height_mm;
+use barm_domain::schedule::schedule;
+use std::collections::BTreeSet;
+
+/// A group's page; nothing if the plan has no such period.
+pub(crate) fn bench_view(scene: &Scene<'_>, period: &str, group: u32) -> Option<Bench> {
+    let plan = scene.plan;
+    let of_plan = plan.period(period)?;
+    let standing = scene.standing();
+    let day = standing.periods.get(period);
+    let schedule = schedule(plan, of_plan, day);
+    let setting = plan
+        .group_settings
+        .iter()
+        .find(|setting| setting.period == period && setting.group == group);
+    let own = standing.groups.get(&(period.to_owned(), group));
+    let bags = own_bags(scene, period, group);
+    let keys = keys(scene, period, group, &bags);
+    let known: BTreeSet<Key> = keys.iter().copied().collect();
+    let refused = standing.refused.iter().map(|(key, _)| *key);
+    let began = day.and_then(|day| day.began);
+    let invented = plan.invented && scene.kind == Kind::Real;
+    Some(Bench {
+        seat: format!("{}/{period}/{group}", scene.investigation),
+        kind: if invented { Kind::Invented } else { scene.kind },
+        period: period.to_owned(),
+        group,
+        label: setting.and_then(|setting| setting.label.clone()),
+        inquiry: setting
+            .and_then(|setting| setting.inquiry)
+            .or(of_plan.inquiry)
+            .unwrap_or(plan.inquiry),
+        version: scene.version,
+        stand_in: own.is_some_and(|own| own.stand_in.is_some()),
+        hours: Hours {
+            began,
+            ended: day.and_then(|day| day.ended),
+            stopped: day.map(|day| day.stopped.clone()).unwrap_or_default(),
+            start_s: schedule.start_of(group).map(|minute| 60.0 * minute),
+            clearing_s: 60.0 * schedule.clearing_min().min(of_plan.length_min),
+            minutes: schedule.minutes,
+        },
+        guess: own.and_then(|own| own.guess.as_ref()).map(|g| (g.at, g.expects.clone())),
+        bags,
+        keys,
+        refused: refused.filter(|key| known.contains(key)).collect(),
+    })
+}
+
+/// Whether a bag is a group's own, by its label.
+pub(super) fn is_own(scene: &Scene<'_>, code: BagCode, period: &str, group: u32) -> bool {
+    let home = scene.ledger.known().bags.get(&code);
+    home.is_some_and(|Home { period: its, group: number }| its == period && *number == group)
+}
+
+fn own_bags(scene: &Scene<'_>, period: &str, group: u32) -> Vec<OwnBag> {
+    let planned = scene.plan.bags.iter();
+    let planned = planned.filter(|bag| bag.period == period && bag.group == group);
+    let mut codes: BTreeSet<BagCode> =
+        planned.filter_map(|bag| bag.code.parse().ok()).collect();
+    // One that was sealed under an older version is still theirs to read.
+    let sealed = scene.standing().bags.iter().filter(|(_, bag)| bag.sealed.is_some());
+    codes.extend(
+        sealed.map(|(code, _)| *code).filter(|code| is_own(scene, *code, period, group)),
+    );
+    let mut places: Vec<(u32, BagCode, &Plan, &PlannedBag)> = codes
+        .into_iter()
+        .filter_map(|code| {
+            let plan = scene.plan_of(code);
+            let written = code.to_string();
+            let bag = plan.bags.iter().find(|bag| bag.code == written)?;
+            Some((bag.place, code, plan, bag))
+        })
+        .collect();
+    places.sort_by_key(|(place, code, ..)| (*place, *code));
+    let mut seen: Vec<&str> = Vec::new();
+    let mut bags = Vec::new();
+    for (_, code, plan, planned) in places {
+        let hollow = seen.contains(&planned.treatment.as_str());
+        seen.push(&planned.treatment);
+        bags.extend(own_bag(scene, code, plan, planned, hollow));
+    }
+    bags
+}
+
+fn own_bag(
+    scene: &Scene<'_>,
+    code: BagCode,
+    plan: &Plan,
+    planned: &PlannedBag,
+    hollow: bool,
+) -> Option<OwnBag> {
+    let recipe = plan.recipe(plan.treatment(&planned.treatment)?);
+    let nothing = Bag::default();
+    let bag = scene.standing().bags.get(&code).unwrap_or(&nothing);
+    let asks = plan.questions.iter().find(|question| question.id == planned.question);
+    Some(OwnBag {
+        code,
+        treatment: planned.treatment.clone(),
+        look: look(plan, &planned.treatment).0,
+        hollow,
+        full_mm: full_height_mm(plan, planned),
+        dry: dry(&recipe),
+        water: recipe.water.written.clone(),
+        degrees: both_degrees(recipe.water_celsius),
+        lies: recipe.lies,
+        asks: asks.map(|question| question.asks.clone()).unwrap_or_default(),
+        sealed: bag.sealed.is_some(),
+        zero: bag.zero.as_ref().map(own_height),
+        other_zeros: bag.other_zeros.iter().map(own_height).collect(),
+        readings: bag.readings.iter().map(own_height).collect(),
+        odd: bag.odd.clone(),
+        vented: bag.vented.is_some(),
+        lost: bag.lost.is_some(),
+    })
+}
+
+fn dry(recipe: &Recipe) -> Vec<(String, Dry)> {
+    let mut all = Vec::new();
+    let mut add = |amount: &Amount, thing: Dry| {
+        if amount.value > 0.0 {
+            all.push((amount.written.clone(), thing));
+        }
+    };
+    if recipe.yeast.is_some() {
+        add(&recipe.yeast_amount, Dry::Yeast);
+    }
+    let named = [(&recipe.food, &recipe.food_amount), (&recipe.enzyme, &recipe.enzyme_amount)];
+    for (thing, amount) in named {
+        if let (Some(thing), Some(amount)) = (thing, amount) {
+            add(amount, Dry::Named(thing.clone()));
+        }
+    }
+    for extra in &recipe.extras {
+        add(&extra.amount, Dry::Named(extra.item.clone()));
+    }
+    all
+}
+
+fn own_height(height: &Height) -> OwnHeight {
+    OwnHeight {
+        key: height.key,
+        at: height.measured,
+        planned: height.planned,
+        mm: height.height_mm,
+        who: match height.who {
+            Who::Group { .. } => Reader::Group,
+            Who::Teacher | Who::Aide | Who::Program => Reader::Teacher,
+            Who::Import => Reader::Paper,
+        },
+        was: height.mended.iter().map(|mended| mended.height_mm).collect(),
+        confirmed: height.is_confirmed(),
+        rival: height.rival,
+    }
+}
+
+/// Keys of what the group itself has entered.
+fn keys(scene: &Scene<'_>, period: &str, group: u32, bags: &[OwnBag]) -> Vec<Key> {
+    let who = Who::Group { period: period.to_owned(), group };
+    let own = Subject::Group { period: period.to_owned(), group };
+    let subjects = bags.iter().map(|bag| Subject::Bag(bag.code)).chain([own]);
+    let mut keys = Vec::new();
+    for subject in subjects {
+        let entries = scene.ledger.entries_of(&subject).iter();
+        keys.extend(entries.filter(|entry| entry.who == who).map(|entry| entry.key));
+    }
+    keys
+}

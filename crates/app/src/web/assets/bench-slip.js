@@ -1,0 +1,148 @@
+// @ts-check
+// Whether a height is hard to believe. It rests on the bag's own earlier heights, on what was
+// tapped, and on the size of the bag: the rule that the teacher's computer has for groups, here so
+// that it also asks when that computer is away. Both are held to the same cases.
+
+/**
+ * @typedef {object} Told
+ * @property {string} key
+ * @property {number} at_ms
+ * @property {number} mm
+ * @property {boolean} confirmed
+ * @property {boolean} rival
+ */
+
+/**
+ * @typedef {object} Slip
+ * @property {"unit" | "too-high" | "jumped" | "fell"} kind
+ * @property {string} reading key of the height in question
+ * @property {{in: string, mm: number}[]} meant what it may be instead, the likeliest first
+ * @property {string[]} taps what may have happened
+ * @property {number} by how much it rose or fell (mm)
+ */
+
+const FALL_MM = 3;
+const JUMP_SHARE = 0.5;
+const TOO_HIGH = 1.2;
+const LOW_ZERO_MM = 3;
+const QUICK_SHARE = 0.15;
+const IN_LINE_SHARE = 0.25;
+const TAPPED_AFTER_MS = 120_000;
+
+/** Word, factor to millimeters, half of the finest mark (mm). */
+/** @type {[string, number, number][]} */
+const UNITS = [
+  ["cm", 10, 0.5],
+  ["point-lost", 0.1, 0.5],
+  ["in", 25.4, 25.4 / 32],
+  ["eighths", 25.4 / 8, 25.4 / 16],
+];
+
+/**
+ * @param {number} wrote
+ * @param {number} near
+ * @param {(mm: number, half: number) => boolean} inLine
+ */
+function meant(wrote, near, inLine) {
+  return UNITS.filter(([word]) => word !== "eighths" || whole(wrote))
+    .map(([word, factor, half]) => ({ in: word, mm: Math.round(10 * wrote * factor) / 10, half }))
+    .filter(({ mm, half }) => inLine(mm, half))
+    .sort((a, b) => Math.abs(a.mm - near) - Math.abs(b.mm - near))
+    .map(({ in: word, mm }) => ({ in: word, mm }));
+}
+
+/** @param {number} mm */
+function whole(mm) {
+  return Math.abs(mm - Math.round(mm)) < 0.01;
+}
+
+/**
+ * Zero reading and readings in turn, each beside the last that can be believed.
+ * @param {Told | null} zero
+ * @param {Told[]} readings
+ * @param {[number, string][]} odd
+ * @param {number} full how high a bag of this size stands when it is full (mm)
+ * @returns {Slip[]}
+ */
+export function hardToBelieve(zero, readings, odd, full) {
+  /** @type {Slip[]} */
+  const slips = [];
+  if (!zero) return slips;
+  /** @type {{key: string, at: number, mm: number, confirmed: boolean} | null} */
+  let before = null;
+  const tooHigh = (/** @type {number} */ mm) => mm > TOO_HIGH * full;
+  /** @type {(kind: Slip["kind"], reading: string, more?: Partial<Slip>) => void} */
+  const tell = (kind, reading, more = {}) => {
+    slips.push({ kind, reading, meant: [], taps: [], by: 0, ...more });
+  };
+  /** @type {(height: Told) => number | null} */
+  const first = (height) => {
+    const low = height.mm > 0 && height.mm < LOW_ZERO_MM && !whole(height.mm);
+    if (!low && !tooHigh(height.mm)) return height.mm;
+    const may = meant(height.mm, LOW_ZERO_MM, (mm) => mm >= LOW_ZERO_MM && mm <= JUMP_SHARE * full);
+    if (may.length > 0) {
+      tell("unit", height.key, { meant: may });
+      return may[0].mm;
+    }
+    tell("too-high", height.key);
+    return null;
+  };
+  /** @type {(height: Told, last: NonNullable<typeof before>) => number | null} */
+  const after = (height, last) => {
+    const rise = height.mm - last.mm;
+    const fell = -rise > FALL_MM;
+    const jumped = rise > JUMP_SHARE * full;
+    if (!fell && !jumped && !tooHigh(height.mm)) {
+      lowZero(height, last);
+      return height.mm;
+    }
+    if (tapped(odd, last.at, height.at_ms, fell)) return height.mm;
+    const may = meant(height.mm, last.mm, (mm, half) => {
+      const step = mm - last.mm;
+      return step >= -FALL_MM - half && step <= IN_LINE_SHARE * full && !tooHigh(mm);
+    });
+    if (may.length > 0) {
+      tell("unit", height.key, { meant: may, taps: fell ? ["leak", "bumped"] : [] });
+      return may[0].mm;
+    }
+    if (tooHigh(height.mm)) {
+      tell("too-high", height.key);
+      return null;
+    }
+    const taps = fell ? ["leak", "bumped"] : ["foam"];
+    tell(fell ? "fell" : "jumped", height.key, { taps, by: Math.abs(rise) });
+    return height.mm;
+  };
+  /** @type {(height: Told, last: NonNullable<typeof before>) => void} */
+  const lowZero = (height, last) => {
+    const quick = height.mm - last.mm > QUICK_SHARE * full;
+    if (last.key !== zero.key || last.confirmed || last.mm >= LOW_ZERO_MM || !quick) return;
+    const may = meant(zero.mm, height.mm, (mm) => mm >= LOW_ZERO_MM && mm - height.mm <= FALL_MM);
+    if (may.length > 0) tell("unit", zero.key, { meant: may });
+  };
+  for (const height of [zero, ...readings]) {
+    if (height.rival) continue;
+    /** @type {number | null} */
+    let believed = height.mm;
+    if (!height.confirmed) believed = before ? after(height, before) : first(height);
+    if (believed !== null) {
+      before = { key: height.key, at: height.at_ms, mm: believed, confirmed: height.confirmed };
+    }
+  }
+  return slips;
+}
+
+/**
+ * Whether somebody has tapped what explains it.
+ * @param {[number, string][]} odd
+ * @param {number} from
+ * @param {number} to
+ * @param {boolean} fell
+ */
+function tapped(odd, from, to, fell) {
+  return odd.some(([at, word]) => {
+    if (at < from || at > to + TAPPED_AFTER_MS) return false;
+    if (word === "leak" || word === "spill") return fell;
+    return word === "bumped" || (word === "foam" && !fell);
+  });
+}

@@ -1,0 +1,54 @@
+// @ts-check
+// What the page says, in every language of the program; so that a group can change the language
+// while the server is away.
+
+/** @type {Record<string, Record<string, string>>} */
+let words = {};
+let language = "en";
+
+/** @param {Record<string, Record<string, string>>} all by language and key */
+export function learnWords(all) {
+  words = all;
+}
+
+/** @returns {[string, string][]} code and own name */
+export function languages() {
+  return Object.entries(words).map(([code, texts]) => [code, texts["language-name"]]);
+}
+
+/** @param {string} code */
+export function speak(code) {
+  if (code in words) language = code;
+  document.documentElement.lang = language;
+}
+
+export function spoken() {
+  return language;
+}
+
+/**
+ * The text of a key, with values in its open places.
+ * @param {string} key
+ * @param {Record<string, string | number>} [values]
+ */
+export function t(key, values = {}) {
+  const text = words[language]?.[key] ?? words.en?.[key] ?? key;
+  return text.replace(/\{([a-z]+)\}/g, (whole, name) => String(values[name] ?? whole));
+}
+
+/** @param {number} mm whole, or to a tenth */
+export function mmText(mm) {
+  return String(Math.round(mm * 10) / 10);
+}
+
+/** @param {number} seconds */
+export function clockText(seconds) {
+  const whole = Math.max(0, Math.ceil(seconds));
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}
+
+/** @param {number} ms on this device's clock */
+export function timeText(ms) {
+  const at = new Date(ms);
+  return `${at.getHours()}:${String(at.getMinutes()).padStart(2, "0")}`;
+}

@@ -1,0 +1,98 @@
+//! What a device is told, as JSON: the shapes that `bench-kinds.js` describes.
+
+use crate::desk::room::Kind;
+use crate::desk::room::bench::{Bench, Dry, OwnBag, OwnHeight, Reader};
+use barm_domain::plan::Lies;
+use jiff::Timestamp;
+use serde_json::{Value, json};
+
+/// A group's page.
+pub(super) fn told(bench: &Bench, now: Timestamp) -> Value {
+    let hours = &bench.hours;
+    let stopped = hours.stopped.iter().map(|(from, to)| json!([ms(*from), to.map(ms)]));
+    let guess = bench.guess.as_ref().map(|(at, expects)| {
+        let expects = expects.iter().map(|(code, mm)| json!([code.to_string(), mm]));
+        json!({ "at_ms": ms(*at), "expects": expects.collect::<Value>() })
+    });
+    json!({
+        "now_ms": ms(now),
+        "seat": bench.seat,
+        "kind": match bench.kind {
+            Kind::Real => "real",
+            Kind::Rehearsal => "rehearsal",
+            Kind::Invented => "invented",
+        },
+        "period": bench.period,
+        "group": bench.group,
+        "label": bench.label,
+        "inquiry": bench.inquiry.word(),
+        "plan": bench.version,
+        "stand_in": bench.stand_in,
+        "clock": {
+            "began_ms": hours.began.map(ms),
+            "ended_ms": hours.ended.map(ms),
+            "stopped": stopped.collect::<Value>(),
+            "start_s": hours.start_s,
+            "clearing_s": hours.clearing_s,
+            "minutes": hours.minutes,
+        },
+        "guess": guess,
+        "bags": bench.bags.iter().map(bag).collect::<Value>(),
+        "keys": bench.keys.iter().map(ToString::to_string).collect::<Value>(),
+        "refused": bench.refused.iter().map(ToString::to_string).collect::<Value>(),
+    })
+}
+
+fn bag(bag: &OwnBag) -> Value {
+    let dry = bag.dry.iter().map(|(amount, thing)| {
+        let thing = match thing {
+            Dry::Yeast => "yeast",
+            Dry::Named(name) => name.as_str(),
+        };
+        json!({ "amount": amount, "thing": thing })
+    });
+    json!({
+        "code": bag.code.to_string(),
+        "letter": bag.code.letter().to_string(),
+        "treatment": bag.treatment,
+        "look": bag.look,
+        "hollow": bag.hollow,
+        "full_mm": bag.full_mm,
+        "dry": dry.collect::<Value>(),
+        "water": { "amount": bag.water, "degrees": bag.degrees },
+        "lies": match bag.lies {
+            Lies::Bench => "bench",
+            Lies::Towel => "towel",
+            Lies::WarmTray(_) => "tray",
+        },
+        "asks": bag.asks,
+        "sealed": bag.sealed,
+        "zero": bag.zero.as_ref().map(height),
+        "other_zeros": bag.other_zeros.iter().map(height).collect::<Value>(),
+        "readings": bag.readings.iter().map(height).collect::<Value>(),
+        "odd": bag.odd.iter().map(|(at, odd)| json!([ms(*at), odd.word()])).collect::<Value>(),
+        "vented": bag.vented,
+        "lost": bag.lost,
+    })
+}
+
+fn height(height: &OwnHeight) -> Value {
+    json!({
+        "key": height.key.to_string(),
+        "at_ms": ms(height.at),
+        "planned": height.planned,
+        "mm": height.mm,
+        "who": match height.who {
+            Reader::Group => "group",
+            Reader::Teacher => "teacher",
+            Reader::Paper => "paper",
+        },
+        "was": height.was,
+        "confirmed": height.confirmed,
+        "rival": height.rival,
+    })
+}
+
+fn ms(at: Timestamp) -> i64 {
+    at.as_millisecond()
+}

@@ -1,0 +1,135 @@
+//! What a group's device sends and is told.
+
+use super::class::{Call, Class, DURING_1};
+use crate::desk::doors::Part;
+use crate::desk::room::Kind;
+use crate::web::cookies;
+use barm_domain::record::{Subject, What, Who};
+use serde_json::{Value, json};
+
+fn key(number: u32) -> String {
+    format!("01900000-0000-7000-8000-{number:012x}")
+}
+
+/// Code of the first bag of a group of period 1.
+fn bag(class: &Class, group: u32) -> String {
+    class.room.read(|scene| {
+        let own = scene.plan.bags.iter().find(|bag| bag.period == "1" && bag.group == group);
+        own.expect("a bag").code.clone()
+    })
+}
+
+async fn send(class: &Class, token: &str, entries: &Value) -> Value {
+    let body = json!({ "entries": entries }).to_string();
+    let call = Call::script("/bench/entries", &body);
+    let answer = class.call(call.cookie(cookies::name(Part::Group), token)).await;
+    assert_eq!(answer.status, 200, "{}", answer.body);
+    serde_json::from_str(&answer.body).expect("JSON")
+}
+
+async fn state(class: &Class, token: &str) -> Value {
+    let call = Call::get("/bench/state").cookie(cookies::name(Part::Group), token);
+    serde_json::from_str(&class.call(call).await.body).expect("JSON")
+}
+
+#[tokio::test]
+async fn what_a_group_sends_is_on_record_once_and_in_its_page() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (bag, now) = (bag(&class, 3), class.web.now().as_millisecond());
+    let entries = json!([
+        { "key": key(1), "bag": bag, "what": "sealed", "plan": 1, "at": now - 2, "offset": 0 },
+        // A device that runs an hour behind, and knows it.
+        { "key": key(2), "bag": bag, "what": "zero", "mm": 4, "at": now - 3_600_000,
+          "offset": 3_600_000 },
+        { "key": key(3), "bag": bag, "what": "odd", "odd": "leak", "at": now, "offset": 0 },
+    ]);
+    for _ in 0..2 {
+        let said = send(&class, &token, &entries).await;
+        assert_eq!(said["saved"], json!([key(1), key(2), key(3)]));
+        assert_eq!(said["refused"], json!([]));
+    }
+    let told = state(&class, &token).await;
+    let own = &told["bags"][0];
+    assert_eq!(own["code"], json!(bag));
+    assert_eq!(own["zero"]["mm"], json!(4.0));
+    assert_eq!(own["zero"]["at_ms"], json!(now));
+    assert_eq!(own["odd"], json!([[now, "leak"]]));
+    assert_eq!(told["keys"].as_array().map(Vec::len), Some(3));
+    let count = class.room.read(|scene| {
+        let subject = Subject::Bag(bag.parse().expect("a code"));
+        scene.ledger.entries_of(&subject).len()
+    });
+    assert_eq!(count, 3);
+}
+
+#[tokio::test]
+async fn a_group_writes_about_its_own_bags_and_nothing_else() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (own, other) = (bag(&class, 3), bag(&class, 4));
+    let now = class.web.now().as_millisecond();
+    let wrong = [
+        json!({ "key": key(1), "bag": other, "what": "zero", "mm": 4, "at": now }),
+        json!({ "key": key(2), "bag": own, "what": "set-aside", "at": now }),
+        json!({ "key": key(3), "bag": own, "what": "reading", "mm": 251, "at": now }),
+        json!({ "key": key(4), "bag": own, "what": "reading", "mm": -1, "at": now }),
+        json!({ "key": key(5), "bag": own, "what": "sealed", "plan": 2, "at": now }),
+        json!({ "key": key(6), "bag": own, "what": "odd", "odd": "gone", "at": now }),
+        json!({ "key": key(7), "bag": null, "what": "zero", "mm": 4, "at": now }),
+        json!({ "key": key(8), "bag": null, "what": "guess", "expects": [[other, 9]], "at": now }),
+        json!({ "key": "no key", "bag": own, "what": "zero", "mm": 4, "at": now }),
+    ];
+    for entry in wrong {
+        let said = send(&class, &token, &json!([entry])).await;
+        assert_eq!(said["refused"], json!([entry["key"]]), "{entry}");
+        assert_eq!(said["saved"], json!([]), "{entry}");
+    }
+}
+
+#[tokio::test]
+async fn a_key_that_says_something_else_is_not_acknowledged() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (bag, now) = (bag(&class, 3), class.web.now().as_millisecond());
+    let zero = |mm| json!([{ "key": key(1), "bag": bag, "what": "zero", "mm": mm, "at": now }]);
+    assert_eq!(send(&class, &token, &zero(4)).await["saved"], json!([key(1)]));
+    assert_eq!(send(&class, &token, &zero(5)).await["refused"], json!([key(1)]));
+}
+
+#[tokio::test]
+async fn a_reason_lies_apart_from_the_record() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (bag, now) = (bag(&class, 3), class.web.now().as_millisecond());
+    let guess = json!([{
+        "key": key(1), "bag": null, "what": "guess", "expects": [[bag, 9.5]], "at": now,
+        "because": "Sugar feeds yeast.", "words": "0123456789abcdef0123456789abcdef",
+    }]);
+    assert_eq!(send(&class, &token, &guess).await["saved"], json!([key(1)]));
+    let group = Subject::Group { period: "1".into(), group: 3 };
+    let entry = class.room.read(|scene| scene.ledger.entries_of(&group)[0].clone());
+    assert_eq!(entry.who, Who::Group { period: "1".into(), group: 3 });
+    let What::Guess { because, .. } = entry.what else { panic!("{entry:?}") };
+    let words = class.web.shelf.words(because.expect("a reason")).expect("read");
+    assert_eq!(words.as_deref(), Some("Sugar feeds yeast."));
+}
+
+#[tokio::test]
+async fn what_the_page_is_given_cannot_end_its_own_element() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    for (language, title) in [("en", "Keep this page open"), ("es", "No cierren esta página")]
+    {
+        let call = Call::get("/bench").cookie(cookies::name(Part::Group), &token);
+        let answer = class.call(call.header("accept-language", language)).await;
+        assert_eq!(answer.status, 200);
+        assert!(answer.body.contains(&format!("<html lang=\"{language}\">")));
+        let (_, rest) = answer.body.split_once("id=\"given\">").expect("what it is given");
+        let (given, _) = rest.split_once("</script>").expect("its end");
+        assert!(!given.contains('<'));
+        assert!(given.contains(title));
+        let given: Value = serde_json::from_str(given).expect("JSON");
+        assert_eq!(given["scene"]["group"], json!(3));
+    }
+}
