@@ -1,0 +1,170 @@
+//! A browser that does what it is told (W3C WebDriver), without a window.
+
+use crate::wire::ask;
+use serde_json::{Value, json};
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+
+/// A running browser.
+pub(crate) struct Browser {
+    port: u16,
+    session: String,
+    driver: Child,
+    /// The browser's own process.
+    process: Option<i64>,
+}
+
+/// How long is waited for anything before a test gives up. It bounds a wait for something that
+/// must come; no test measures time with it.
+const PATIENCE: Duration = Duration::from_secs(60);
+
+fn found(names: &[&str]) -> Option<PathBuf> {
+    let path = std::env::var_os("PATH")?;
+    let folders: Vec<PathBuf> = std::env::split_paths(&path).collect();
+    names
+        .iter()
+        .flat_map(|name| folders.iter().map(move |f| f.join(name)))
+        .find(|f| f.is_file())
+}
+
+impl Browser {
+    /// Starts a browser that keeps what it stores in `profile`; says why where there is none.
+    pub(crate) fn start(profile: &Path) -> Result<Self, &'static str> {
+        let driver = found(&["chromedriver"]).ok_or("chromedriver is not installed")?;
+        let program = found(&["chromium", "chromium-browser", "google-chrome"]);
+        let program = program.ok_or("chromium is not installed")?;
+        let port = free_port();
+        let driver = Command::new(driver)
+            .arg(format!("--port={port}"))
+            .arg("--log-level=OFF")
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .map_err(|_| "chromedriver does not start")?;
+        let mut browser = Self { port, session: String::new(), driver, process: None };
+        wait("the driver", || ask(port, "GET", "/status", None));
+        let profile = format!("--user-data-dir={}", profile.display());
+        let arguments = ["--headless=new", "--no-sandbox", "--disable-gpu", "--mute-audio"];
+        let arguments: Vec<&str> = arguments.into_iter().chain([profile.as_str()]).collect();
+        let wanted = json!({ "capabilities": { "alwaysMatch": {
+            "goog:chromeOptions": { "args": arguments, "binary": program },
+            // A page that keeps something asks before it is left; tests leave all the same.
+            "unhandledPromptBehavior": "accept",
+        } } });
+        let made = wait("the browser", || {
+            let made = ask(port, "POST", "/session", Some(&wanted))?;
+            made["value"]["sessionId"].is_string().then_some(made)
+        });
+        browser.session = made["value"]["sessionId"].as_str().unwrap_or_default().to_owned();
+        browser.process = made["value"]["capabilities"]["goog:processID"].as_i64();
+        Ok(browser)
+    }
+
+    fn tell(&self, path: &str, body: &Value) -> Value {
+        let path = format!("/session/{}{path}", self.session);
+        let answer = ask(self.port, "POST", &path, Some(body)).expect("the driver answers");
+        let value = answer["value"].clone();
+        assert!(value.get("error").is_none(), "{path} {body}: {value}");
+        value
+    }
+
+    /// Opens an address.
+    pub(crate) fn open(&self, address: &str) {
+        self.tell("/url", &json!({ "url": address }));
+    }
+
+    /// Runs a script in the page and gives what it returns.
+    pub(crate) fn run(&self, script: &str) -> Value {
+        self.tell("/execute/sync", &json!({ "script": script, "args": [] }))
+    }
+
+    /// Runs a script whose last argument is called with its answer.
+    pub(crate) fn run_later(&self, script: &str, argument: &Value) -> Value {
+        self.tell("/execute/async", &json!({ "script": script, "args": [argument] }))
+    }
+
+    /// A command of the browser's own.
+    pub(crate) fn special(&self, command: &str, with: &Value) -> Value {
+        self.tell("/goog/cdp/execute", &json!({ "cmd": command, "params": with }))
+    }
+
+    /// Makes the window this wide and high (CSS pixels).
+    pub(crate) fn size(&self, width: u32, height: u32) {
+        let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
+        self.special("Emulation.setDeviceMetricsOverride", &size);
+    }
+
+    /// Waits until a script returns something that is neither false nor nothing.
+    pub(crate) fn until(&self, script: &str) -> Value {
+        wait(script, || {
+            let value = self.run(script);
+            (!value.is_null() && value != Value::Bool(false)).then_some(value)
+        })
+    }
+
+    /// Clicks what a selector finds, once it is there.
+    pub(crate) fn click(&self, selector: &str) {
+        let find = format!("const one = document.querySelector({}); ", json!(selector));
+        self.until(&format!("{find} return one !== null && !one.disabled;"));
+        self.run(&format!("{find} one.click();"));
+    }
+
+    /// Presses keys as a keyboard does.
+    pub(crate) fn press(&self, keys: &str) {
+        let presses: Vec<Value> = keys
+            .chars()
+            .flat_map(|key| {
+                ["keyDown", "keyUp"]
+                    .map(|kind| json!({ "type": kind, "value": key.to_string() }))
+            })
+            .collect();
+        let actions =
+            json!({ "actions": [{ "type": "key", "id": "keys", "actions": presses }] });
+        self.tell("/actions", &actions);
+    }
+
+    /// The text of the page as somebody sees it.
+    pub(crate) fn text(&self) -> String {
+        self.run("return document.body.innerText;").as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Ends the browser at once, as when the battery falls out.
+    pub(crate) fn kill(mut self) {
+        if let Some(process) = self.process.take() {
+            let _ = Command::new("kill").args(["-9", &process.to_string()]).status();
+        }
+        let _ = self.driver.kill();
+        let _ = self.driver.wait();
+        self.session.clear();
+    }
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        if !self.session.is_empty() {
+            let _ = ask(self.port, "DELETE", &format!("/session/{}", self.session), None);
+        }
+        let _ = self.driver.kill();
+        let _ = self.driver.wait();
+    }
+}
+
+/// Asks again and again until there is an answer.
+pub(crate) fn wait<T>(what: &str, mut there: impl FnMut() -> Option<T>) -> T {
+    let end = Instant::now() + PATIENCE;
+    loop {
+        if let Some(value) = there() {
+            return value;
+        }
+        assert!(Instant::now() < end, "waited in vain for: {what}");
+        std::thread::sleep(Duration::from_millis(50));
+    }
+}
+
+/// A port that is free now.
+pub(crate) fn free_port() -> u16 {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).expect("a free port");
+    listener.local_addr().expect("its number").port()
+}

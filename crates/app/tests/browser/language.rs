@@ -1,0 +1,62 @@
+//! Every text that pages and scripts ask for is in the catalog, and nothing in it is asked for by
+//! nobody.
+
+use barm_documents::catalog::Catalog;
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn sources(folder: &Path, all: &mut Vec<PathBuf>) {
+    for file in fs::read_dir(folder).expect("a folder of sources") {
+        let path = file.expect("a file").path();
+        let source = path.extension().is_some_and(|e| e == "rs" || e == "js");
+        if path.is_dir() {
+            sources(&path, all);
+        } else if source {
+            all.push(path);
+        }
+    }
+}
+
+/// Everything in double quotes in a source, comments left out.
+fn quoted(text: &str, all: &mut BTreeSet<String>) {
+    for line in text.lines().filter(|line| !line.trim_start().starts_with("//")) {
+        all.extend(line.split('"').skip(1).step_by(2).map(str::to_owned));
+    }
+}
+
+#[test]
+fn keys_in_the_sources_and_in_the_catalog_are_the_same() {
+    let mut files = Vec::new();
+    sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut files);
+    let mut words = BTreeSet::new();
+    for file in &files {
+        quoted(&fs::read_to_string(file).expect("a source"), &mut words);
+    }
+    let keys: BTreeSet<String> = Catalog::of("en").keys().iter().cloned().collect();
+    // A key may be put together of a beginning and a word that stands elsewhere.
+    let begun: Vec<&str> =
+        words.iter().filter_map(|word| Some(word.split_once("-{")?.0)).collect();
+    let put_together = |key: &str| {
+        begun.iter().any(|start| {
+            let rest = key.strip_prefix(start).and_then(|rest| rest.strip_prefix('-'));
+            rest.is_some_and(|rest| words.contains(rest))
+        })
+    };
+    let asked = |key: &String| words.contains(key) || put_together(key);
+    let unused: Vec<&String> = keys.iter().filter(|key| !asked(key)).collect();
+    assert!(unused.is_empty(), "nobody asks for {unused:?}");
+    let mut missing = BTreeSet::new();
+    for file in &files {
+        let text = fs::read_to_string(file).expect("a source");
+        // `t(` of the scripts stands behind a space, a bracket or a sign, never behind a letter.
+        let calls =
+            ["say(\"", "say_with(\"", " t(\"", "(t(\"", "[t(\"", "{t(\"", "counted(words, \""];
+        for call in calls {
+            let asked = text.split(call).skip(1).filter_map(|rest| rest.split('"').next());
+            let unknown = asked.filter(|key| !keys.contains(*key));
+            missing.extend(unknown.map(|key| format!("{}: {key}", file.display())));
+        }
+    }
+    assert!(missing.is_empty(), "not in the catalog: {missing:#?}");
+}

@@ -1,0 +1,34 @@
+//! The bench page in a real browser, against the real program on a loopback port.
+//!
+//! Where Chromium or its driver is missing, each test says so in the file that `BARM_SKIPS` names
+//! and returns.
+
+mod bench;
+mod browser;
+mod language;
+mod rules;
+mod school;
+mod sight;
+mod wire;
+
+/// How often something is tried, by the size of the suite: quick, ci, long.
+fn times(quick: usize, ci: usize, long: usize) -> usize {
+    match std::env::var("BARM_TEST_SIZE").as_deref() {
+        Ok("quick") => quick,
+        Ok("long") => long,
+        _ => ci,
+    }
+}
+
+/// Says that a test could not run, on the error stream and in the file named by `BARM_SKIPS`.
+#[allow(clippy::print_stderr)]
+fn skip(name: &str, why: &str) {
+    eprintln!("{name}: {why}");
+    if let Some(list) = std::env::var_os("BARM_SKIPS") {
+        use std::io::Write;
+        let file = std::fs::OpenOptions::new().create(true).append(true).open(list);
+        if let Ok(mut file) = file {
+            let _ = writeln!(file, "{name}: {why}");
+        }
+    }
+}

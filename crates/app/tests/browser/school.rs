@@ -1,0 +1,163 @@
+//! A data folder with the invented school in it, and the program serving it.
+
+use crate::browser::wait;
+use barm_domain::code::{BagCode, check_character};
+use barm_domain::record::{Entry, Key, Subject, What, Who};
+use barm_store::{Code, Kind, Place, Store};
+use jiff::{SignedDuration, Timestamp};
+use std::io::{BufRead, BufReader};
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+use tempfile::TempDir;
+
+/// The period that the tests join.
+pub(crate) const PERIOD: &str = "4";
+/// The group that they are.
+pub(crate) const GROUP: u32 = 2;
+
+/// A data folder.
+pub(crate) struct School {
+    folder: TempDir,
+    investigation: i64,
+    /// Codes of the group's bags.
+    pub(crate) bags: Vec<BagCode>,
+    pub(crate) period_code: String,
+    pub(crate) group_code: String,
+}
+
+/// The program, serving.
+pub(crate) struct Served {
+    program: Child,
+    pub(crate) port: u16,
+}
+
+impl School {
+    /// The invented school, on the shelf, with codes.
+    pub(crate) fn new() -> Self {
+        let folder = tempfile::tempdir().expect("a folder");
+        let store = open(folder.path());
+        let now = Timestamp::now();
+        let made = store.add_investigation("Invented", Kind::Invented, now).expect("kept");
+        let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
+        let plan = std::fs::read_to_string(plan).expect("the invented plan");
+        store.save_plan(made.id, &plan, now).expect("kept");
+        let plan = barm_documents::plan_text::read(plan.as_bytes()).plan.expect("a plan");
+        let own = plan.bags.iter().filter(|bag| bag.period == PERIOD && bag.group == GROUP);
+        let bags = own.map(|bag| bag.code.parse().expect("a code")).collect();
+        let school = Self {
+            folder,
+            investigation: made.id,
+            bags,
+            period_code: checked("CAFE"),
+            group_code: checked("DART"),
+        };
+        school.keep_code(&store, &school.period_code, "period", None);
+        school.keep_code(&store, &school.group_code, "group", Some(GROUP));
+        school
+    }
+
+    fn keep_code(&self, store: &Store, code: &str, role: &str, group: Option<u32>) {
+        let code = Code {
+            code: code.to_owned(),
+            role: role.to_owned(),
+            investigation: self.investigation,
+            period: Some(PERIOD.to_owned()),
+            group,
+            made: Timestamp::now(),
+            ends: None,
+        };
+        assert!(store.keep_code(&code).expect("kept"));
+    }
+
+    /// The bell rang some minutes ago and the group has read its bags: minutes after zero with a
+    /// height for all of them; the last minute was `ago` seconds ago.
+    pub(crate) fn has_read(&self, heights: &[(u32, f64)], ago: i64) {
+        let store = open(self.folder.path());
+        let now = Timestamp::now();
+        let last = heights.last().map_or(0, |(minute, _)| *minute);
+        let zero = now - SignedDuration::from_secs(i64::from(last) * 60 + ago);
+        let mut chance = 0;
+        let mut entries = Vec::new();
+        let mut add = |subject: Subject, what: What, at: Timestamp, who: Who| {
+            chance += 1;
+            let ms = u64::try_from(at.as_millisecond()).expect("after 1970");
+            let key = Key::new(ms, chance);
+            entries.push(Entry { key, subject, what, measured: at, arrived: at, who });
+        };
+        let bell = zero - SignedDuration::from_mins(14);
+        add(Subject::Period(PERIOD.into()), What::Began, bell, Who::Teacher);
+        let group = Who::Group { period: PERIOD.into(), group: GROUP };
+        for code in &self.bags {
+            let bag = Subject::Bag(*code);
+            let before = zero - SignedDuration::from_secs(1);
+            add(bag.clone(), What::Sealed { plan: 1 }, before, group.clone());
+            for (minute, height_mm) in heights {
+                let at = zero + SignedDuration::from_mins(i64::from(*minute));
+                let what = if *minute == 0 {
+                    What::Zero { height_mm: *height_mm }
+                } else {
+                    What::Reading { planned: Some(*minute), height_mm: *height_mm }
+                };
+                add(bag.clone(), what, at, group.clone());
+            }
+        }
+        store.append(self.investigation, &entries).expect("kept");
+    }
+
+    /// Everything on record, in the order in which it came. Nobody may be serving it.
+    pub(crate) fn record(&self) -> Vec<Entry> {
+        let store = open(self.folder.path());
+        let all = store.entries(self.investigation, 0).expect("entries");
+        all.into_iter().map(|(_, entry)| entry).collect()
+    }
+
+    /// Starts the program on a port; 0 for any that is free.
+    pub(crate) fn serve(&self, port: u16) -> Served {
+        let mut program = Command::new(env!("CARGO_BIN_EXE_barm"))
+            .args(["serve", "--port", &port.to_string(), "--data"])
+            .arg(self.folder.path())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("barm starts");
+        let out = program.stdout.take().expect("its output");
+        let mut lines = BufReader::new(out).lines();
+        let port = lines.by_ref().find_map(|line| {
+            let line = line.ok()?;
+            let (_, rest) = line.split_once("http://localhost:")?;
+            let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
+            digits.parse().ok()
+        });
+        Served { program, port: port.expect("it says where it answers") }
+    }
+}
+
+impl Served {
+    /// The address of a page.
+    pub(crate) fn at(&self, path: &str) -> String {
+        format!("http://localhost:{}{path}", self.port)
+    }
+
+    /// Stops it, as when somebody pulls the plug.
+    pub(crate) fn stop(mut self) {
+        let _ = self.program.kill();
+        let _ = self.program.wait();
+    }
+}
+
+impl Drop for Served {
+    fn drop(&mut self) {
+        let _ = self.program.kill();
+        let _ = self.program.wait();
+    }
+}
+
+fn open(folder: &Path) -> Store {
+    // Whoever had it open before may still be closing it.
+    wait("the data folder", || Store::open(&Place::Folder(folder.to_owned())).ok())
+}
+
+/// A code with its check character.
+fn checked(code: &str) -> String {
+    format!("{code}{}", check_character(code).expect("letters and digits"))
+}
