@@ -100,6 +100,29 @@ fn an_odd_height_is_asked_about_and_the_answer_counts() {
 }
 
 #[test]
+fn a_second_tap_is_not_a_second_height() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let browser = match Browser::start(profile.path()) {
+        Ok(browser) => browser,
+        Err(why) => return skip("a second tap", why),
+    };
+    let school = School::new();
+    school.has_read(&[(0, 4.0), (4, 5.0)], 245);
+    let served = school.serve(0);
+    join(&browser, &school, &served);
+    browser.click("[data-k='tens-0']");
+    browser.run(
+        "const key = document.querySelector(\"[data-k='ones-6']\"); key.click(); key.click();
+         document.querySelector(\"[data-k='ones-7']\").click();",
+    );
+    browser.until("return document.querySelector('.written')?.innerText.includes('6 mm');");
+    browser.until(ALL_SAVED);
+    let before = 2 * school.bags.len();
+    served.stop();
+    assert_eq!(heights(&school).len(), before + 1);
+}
+
+#[test]
 fn what_is_kept_on_the_device_outlives_a_killed_browser() {
     for _ in 0..times(2, 5, 20) {
         let profile = tempfile::tempdir().expect("a folder");

@@ -107,7 +107,7 @@ impl Browser {
     /// Clicks what a selector finds, once it is there.
     pub(crate) fn click(&self, selector: &str) {
         let find = format!("const one = document.querySelector({}); ", json!(selector));
-        self.until(&format!("{find} return one !== null && !one.disabled;"));
+        self.until(&format!("{find} return one !== null && one.ariaDisabled !== 'true';"));
         self.run(&format!("{find} one.click();"));
     }
 

@@ -83,13 +83,13 @@ function digits() {
 
 function pad() {
   const tens = (/** @type {number} */ digit) =>
-    el("button", { class: "key", type: "button", "data-k": `tens-${digit}`, "aria-label": `${t("bench-tens")} ${digit}`, "aria-pressed": String(page.tens === digit), click: () => {
+    el("button", { class: "key", type: "button", "data-k": `tens-${digit}`, "aria-label": `${t("bench-tens")} ${digit}`, "aria-pressed": String(page.tens === digit), "aria-disabled": page.writing ? "true" : null, click: () => {
+      if (page.writing) return;
       page.tens = digit;
       show();
-      document.querySelector('[data-k="ones-0"]')?.setAttribute("data-next", "");
     } }, String(digit));
   const ones = (/** @type {number} */ digit) =>
-    el("button", { class: "key", type: "button", "data-k": `ones-${digit}`, "aria-label": `${t("bench-ones")} ${digit}`, disabled: page.tens === null, click: () => write((page.tens ?? 0) * 10 + digit) }, String(digit));
+    el("button", { class: "key", type: "button", "data-k": `ones-${digit}`, "aria-label": `${t("bench-ones")} ${digit}`, "aria-disabled": String(page.tens === null || page.writing), click: () => page.tens !== null && write(page.tens * 10 + digit) }, String(digit));
   return el("div", {},
     el("div", { class: "pad", role: "group", "aria-label": t("bench-height") },
       el("span", { class: "lab" }, t("bench-tens")), ...[0, 1, 2, 3, 4].map(tens),

@@ -40,6 +40,8 @@ export const page = {
   /** @type {number | null} */
   tens: null,
   typing: false,
+  /** A height is on its way to the disk; a second tap is not a second height. */
+  writing: false,
   typeFault: false,
   /** @type {Target | null} */
   change: null,
@@ -158,6 +160,22 @@ function judged(/** @type {Target} */ to, /** @type {number} */ mm, /** @type {n
 
 /** @param {number} mm */
 export async function write(mm) {
+  if (page.writing) return;
+  page.writing = true;
+  const onKey = document.activeElement?.classList.contains("key") ?? false;
+  try {
+    await judgeAndPut(mm);
+  } finally {
+    page.writing = false;
+    show();
+  }
+  // The next height begins at the first key.
+  const first = document.querySelector('[data-k="tens-0"]');
+  if (onKey && first instanceof HTMLElement) first.focus({ preventScroll: true });
+}
+
+/** @param {number} mm */
+async function judgeAndPut(mm) {
   const to = target();
   if (!to || !bagOf(to.code)) return;
   const at = Date.now();
@@ -217,7 +235,22 @@ async function put(to, mm, at, sure) {
  */
 export async function settle(choice, mm) {
   const guard = page.guard;
-  if (!guard) return;
+  if (!guard || page.writing) return;
+  page.writing = true;
+  try {
+    await answer(guard, choice, mm);
+  } finally {
+    page.writing = false;
+    show();
+  }
+}
+
+/**
+ * @param {NonNullable<typeof page.guard>} guard
+ * @param {"again" | "keep" | "write" | "leak"} choice
+ * @param {number} [mm]
+ */
+async function answer(guard, choice, mm) {
   if (choice === "again") {
     page.guard = null;
     show();
