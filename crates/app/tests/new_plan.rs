@@ -184,3 +184,47 @@ fn a_group_or_a_class_that_goes_leaves_its_codes_retired() {
     }
     run(folder.path(), &["prep", "plan.toml"]).ended(0);
 }
+
+#[test]
+fn ready_plans_are_listed_and_each_can_be_used_at_once() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (out, err) = run(folder.path(), &["new", "--ready"]).ended(0);
+    assert_eq!(err, "");
+    let names: Vec<&str> = out
+        .lines()
+        .filter(|line| line.ends_with("min)"))
+        .filter_map(|line| line.split_whitespace().next())
+        .collect();
+    assert!(names.len() >= 5, "{names:?}");
+    for name in names {
+        let file = format!("{name}.toml");
+        run(folder.path(), &["new", &file, "--ready", name, "--date", "2027-03-09"]).ended(0);
+        let (out, _) = run(folder.path(), &["check", &file]).ended(0);
+        assert!(out.contains("No faults."), "{name}: {out}");
+        run(folder.path(), &["prep", &file]).ended(0);
+        run(folder.path(), &["bags", &file]).ended(0);
+    }
+}
+
+#[test]
+fn a_ready_plan_that_cannot_be_says_what_to_write() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let day = ["--date", "2027-03-09"];
+    for (wish, says) in [
+        (&["--ready", "wich-food"][..], "did you mean which-food?"),
+        (&["--ready", "salt", "--length", "20 min"], "25 to 180 min"),
+        (&["--ready", "salt", "--water", "60 °C"], "30 to 48 °C"),
+        (&["--ready", "salt", "--cupboard", "honny"], "did you mean honey?"),
+        (&["--ready", "salt", "--bag", "60 x 60 mm"], "snack, sandwich, quart or gallon"),
+    ] {
+        let mut arguments = vec!["new", "plan.toml"];
+        arguments.extend(day);
+        arguments.extend(wish);
+        let (out, err) = run(folder.path(), &arguments).ended(2);
+        assert_eq!(out, "", "{wish:?}");
+        assert!(err.contains(says), "{wish:?}: {err}");
+        assert!(!folder.path().join("plan.toml").exists(), "{wish:?}");
+    }
+    let (_, err) = run(folder.path(), &["new", "--ready", "salt"]).ended(2);
+    assert!(err.contains("--date"), "{err}");
+}

@@ -6,5 +6,6 @@ pub mod catalog;
 pub mod chart;
 pub mod page;
 pub mod plan_text;
+pub mod proposals;
 pub mod readings;
 pub mod sheet;

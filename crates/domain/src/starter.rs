@@ -68,6 +68,13 @@ const PASSING_MIN: f64 = 5.0;
 /// # Errors
 /// [`StarterError`] if the numbers of periods or groups make no school day.
 pub fn plan(answers: &Answers) -> Result<Plan, StarterError> {
+    let mut plan = frame(answers)?;
+    plan.bags = bag_list::write(&plan)?.bags;
+    Ok(plan)
+}
+
+/// The first plan without its bag list.
+pub(crate) fn frame(answers: &Answers) -> Result<Plan, StarterError> {
     // Counted from midnight: the last period must end by the next midnight.
     let begin =
         f64::from(answers.first_start.hour()) * 60.0 + f64::from(answers.first_start.minute());
@@ -84,7 +91,7 @@ pub fn plan(answers: &Answers) -> Result<Plan, StarterError> {
         ("White flour", "wheat_flour_white"),
     ];
     let bags = 2 * answers.periods * answers.groups;
-    let mut plan = Plan {
+    Ok(Plan {
         title: answers.title.clone(),
         school: None,
         invented: false,
@@ -143,9 +150,7 @@ pub fn plan(answers: &Answers) -> Result<Plan, StarterError> {
         },
         bags: Vec::new(),
         retired_codes: Vec::new(),
-    };
-    plan.bags = bag_list::write(&plan)?.bags;
-    Ok(plan)
+    })
 }
 
 /// Minutes between the start of the first period and that of the period of that number.
@@ -185,7 +190,7 @@ fn base() -> Result<Recipe, StarterError> {
     })
 }
 
-fn with_food(name: &str, food: &str) -> Treatment {
+pub(crate) fn with_food(name: &str, food: &str) -> Treatment {
     let difference = Difference { food: Some(Some(food.to_owned())), ..Difference::default() };
     Treatment { name: name.to_owned(), beside: None, replicates: None, difference }
 }

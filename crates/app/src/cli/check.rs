@@ -1,7 +1,7 @@
 //! `barm check`.
 
 use super::failure::Failure;
-use super::{FAULTY, UNREADABLE, page, progress};
+use super::{FAULTY, UNREADABLE, approve, page, progress};
 use crate::desk::{self, Located};
 use crate::json;
 use barm_domain::check::{LOCAL_RULES, without_local_rules};
@@ -19,12 +19,20 @@ pub(super) struct Arguments {
     /// The plan file
     #[arg(value_name = "PLAN")]
     plan: PathBuf,
+    /// Judge a table of proposals (docs/proposals.md) by this plan, most faults first
+    #[arg(long, value_name = "TABLE", conflicts_with = "json")]
+    proposals: Option<PathBuf>,
     /// Answer in JSON (shape in docs/json.md)
     #[arg(long)]
     json: bool,
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    if let Some(table) = &arguments.proposals {
+        let rows = desk::queue::read(table)?;
+        let open = desk::open_plan(&arguments.plan)?;
+        return approve::show(out, &desk::queue::queue(&open.plan, &rows));
+    }
     let line = progress::Line::new();
     let checked = desk::check(&arguments.plan, Look::default(), &line)?;
     drop(line);

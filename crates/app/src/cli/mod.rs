@@ -3,6 +3,7 @@
 //! Exit codes: 0 fine, 1 the plan or the data have faults, 2 unreadable input or wrong use.
 
 mod analyze;
+mod approve;
 mod bags;
 mod check;
 mod demo;
@@ -38,6 +39,7 @@ enum Command {
     New(new::Arguments),
     Bags(bags::Arguments),
     Check(check::Arguments),
+    Approve(approve::Arguments),
     Predict(predict::Arguments),
     Prep(prep::Arguments),
     Analyze(analyze::Arguments),
@@ -55,6 +57,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::New(a)) => new::run(a, &mut out),
         Some(Command::Bags(a)) => bags::run(a, &mut out),
         Some(Command::Check(a)) => check::run(a, &mut out),
+        Some(Command::Approve(a)) => approve::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),

@@ -11,6 +11,11 @@ use std::path::{Path, PathBuf};
 const PLAN: &[u8] = include_bytes!("../demo/plan.toml");
 const READINGS: &[u8] = include_bytes!("../demo/readings.csv");
 
+/// The invented plan as text.
+pub(crate) fn plan() -> &'static str {
+    std::str::from_utf8(PLAN).unwrap_or_default()
+}
+
 /// What the demo did.
 #[derive(Debug)]
 pub(crate) struct Demo {

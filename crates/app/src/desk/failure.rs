@@ -4,9 +4,12 @@ use super::doors::TooWeak;
 use super::plan_file::Mistakes;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
+use barm_documents::proposals::Unread;
 use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::prep::PrepError;
+use barm_domain::proposal::ApproveError;
+use barm_domain::ready::ReadyError;
 use barm_domain::starter::StarterError;
 use barm_store::StoreError;
 use barm_store::written::WriteError;
@@ -56,6 +59,23 @@ pub(crate) enum DeskError {
     /// A first plan cannot be written.
     #[error(transparent)]
     Starter(#[from] StarterError),
+    /// A ready plan cannot be written.
+    #[error(transparent)]
+    Ready(#[from] ReadyError),
+    /// A table of proposals cannot be read.
+    #[error("{} cannot be read as proposals:{}", path.display(), listed(wrong))]
+    Proposals {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong, line by line.
+        wrong: Vec<Unread>,
+    },
+    /// A proposal cannot come into the plan.
+    #[error(transparent)]
+    Approve(#[from] ApproveError),
+    /// A ready plan needs more answers.
+    #[error("a ready plan needs a file to write and the day of the lesson")]
+    Unanswered,
     /// The plan cannot be prepared.
     #[error(transparent)]
     Prep(#[from] PrepError),
@@ -165,8 +185,14 @@ impl DeskError {
                 Some("check the files given with --certificate and --key".to_owned())
             }
             Self::Certificate => Some("give your own with --certificate and --key".to_owned()),
+            Self::Ready(error) => error.fix(),
+            Self::Unanswered => {
+                Some("barm new plan.toml --ready which-food --date 2027-03-09".to_owned())
+            }
+            Self::Proposals { .. } => Some("the columns stand in docs/proposals.md".to_owned()),
             Self::Read { .. }
             | Self::Plan(_)
+            | Self::Approve(_)
             | Self::Outlook(_)
             | Self::Bags(_)
             | Self::Starter(_)
@@ -198,6 +224,7 @@ impl DeskError {
             | Self::Unsound(_)
             | Self::Outlook(_)
             | Self::Prep(_)
+            | Self::Approve(_)
             | Self::Bags(_) => 1,
             Self::Read { .. }
             | Self::Taken { .. }
@@ -205,6 +232,9 @@ impl DeskError {
             | Self::Answer(_)
             | Self::Write(_)
             | Self::Starter(_)
+            | Self::Ready(_)
+            | Self::Proposals { .. }
+            | Self::Unanswered
             | Self::Store(_)
             | Self::NoPlan { .. }
             | Self::NoInvestigation { .. }
@@ -227,4 +257,9 @@ impl DeskError {
 /// The field of a mistake, with what parts it from the words that follow.
 fn field(mistake: &Mistake) -> String {
     mistake.field.as_ref().map(|field| format!("{field}: ")).unwrap_or_default()
+}
+
+/// Each line on one of its own.
+fn listed(wrong: &[Unread]) -> String {
+    wrong.iter().map(|one| format!("\n  {one}")).collect()
 }

@@ -11,6 +11,7 @@ mod demo;
 #[allow(dead_code, unused_imports)]
 pub(crate) mod doors;
 pub(crate) mod drawings;
+pub(crate) mod editing;
 mod failure;
 mod for_cameras;
 mod new_plan;
@@ -18,8 +19,10 @@ mod outlook;
 pub(crate) mod own_copy;
 mod paper;
 mod plan_file;
+pub(crate) mod queue;
 #[allow(dead_code, unused_imports)]
 pub(crate) mod room;
+pub(crate) mod start;
 mod together;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes};
@@ -36,7 +39,7 @@ pub(crate) use demo::{Demo, demo};
 pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use for_cameras::code_for_cameras;
-pub(crate) use new_plan::{must_be_free, new_plan, renew_bags, write_new};
+pub(crate) use new_plan::{must_be_free, new_plan, ready_plan, renew_bags, write_new};
 pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
 pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf, unforeseen};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};

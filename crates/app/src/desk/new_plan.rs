@@ -5,6 +5,7 @@ use super::{DeskError, OpenPlan};
 use barm_documents::plan_text;
 use barm_domain::bag_list;
 use barm_domain::plan::{Period, Plan, PlannedBag};
+use barm_domain::ready::{self, Ready};
 use barm_domain::starter::{self, Answers};
 use barm_store::written::{WriteError, replace};
 use std::fs::File;
@@ -13,7 +14,16 @@ use std::path::Path;
 
 /// The text of a new plan with notes, its bag list written by the plain rule.
 pub(crate) fn new_plan(answers: &Answers) -> Result<String, DeskError> {
-    let text = plan_text::write_new(&starter::plan(answers)?);
+    sound(plan_text::write_new(&starter::plan(answers)?))
+}
+
+/// The text of a ready plan with notes, fitted to these answers.
+pub(crate) fn ready_plan(ready: Ready, answers: &ready::Answers) -> Result<String, DeskError> {
+    sound(plan_text::write_new(&ready::plan(ready, answers)?))
+}
+
+/// The text, if it can be read again.
+fn sound(text: String) -> Result<String, DeskError> {
     // What was answered may not exist, such as a time zone.
     let read = plan_text::read(text.as_bytes());
     // One slip comes back in every period; its first place says it all.
@@ -115,4 +125,9 @@ pub(crate) fn write_new(path: &Path, bytes: &[u8]) -> Result<(), DeskError> {
 
 fn cannot_write(path: &Path, source: io::Error) -> DeskError {
     DeskError::Write(WriteError { doing: "write", path: path.to_owned(), source })
+}
+
+/// Writes a changed plan over its file.
+pub(super) fn replace_plan(path: &Path, text: &str) -> Result<(), DeskError> {
+    replace(path, text.as_bytes()).map_err(|source| cannot_write(path, source))
 }

@@ -7,6 +7,7 @@
 
 mod address;
 mod aide;
+mod approve;
 mod assets;
 mod bench;
 mod caller;
@@ -16,6 +17,7 @@ mod cookies;
 mod devices;
 mod events;
 mod guard;
+mod head;
 mod headers;
 mod host;
 mod join;
@@ -23,6 +25,9 @@ mod join_page;
 mod log;
 mod origin;
 mod page;
+mod plan;
+mod plan_together;
+mod prepare;
 #[cfg(test)]
 mod proof;
 mod round;
@@ -32,6 +37,7 @@ mod run;
 mod serve;
 mod sign_in;
 mod signs;
+mod start;
 mod state;
 mod time;
 mod tls;

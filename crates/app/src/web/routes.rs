@@ -2,8 +2,8 @@
 
 use super::state::Web;
 use super::{
-    aide, assets, bench, devices, events, guard, headers, host, join, page, round, run,
-    sign_in, time, trouble, wall,
+    aide, approve, assets, bench, devices, events, guard, headers, host, join, page, plan,
+    plan_together, prepare, round, run, sign_in, start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -150,7 +150,28 @@ pub(super) fn table() -> Vec<Route> {
         post("/teacher/leave", TEACHER, sign_in::leave),
         get("/teacher/passphrase", TEACHER, sign_in::out_page),
         post("/teacher/passphrase", TEACHER, sign_in::change),
-        get("/shelf", TEACHER, page::shelf),
+        get("/shelf", TEACHER, start::shelf),
+        // Starting, planning and preparing.
+        get("/start", TEACHER, start::lessons),
+        get("/start/ready/{name}", TEACHER, start::lesson),
+        post("/start/ready/{name}", TEACHER, start::made),
+        post("/start/file", TEACHER, start::file).takes_a_plan(),
+        post("/start/invented", TEACHER, start::invented),
+        get("/i/{id}/plan", TEACHER, plan::show),
+        get("/i/{id}/plan/text", TEACHER, plan::text),
+        post("/i/{id}/plan", TEACHER, plan::post).takes_a_plan(),
+        post("/i/{id}/plan/back", TEACHER, plan::back).takes_a_plan(),
+        post("/i/{id}/plan/forecast", TEACHER, plan::forecast).takes_a_plan(),
+        get("/i/{id}/plan.toml", TEACHER, plan::download),
+        get("/i/{id}/prepare", TEACHER, prepare::show),
+        get("/i/{id}/prep.pdf", TEACHER, prepare::prep_pdf),
+        get("/i/{id}/forecast.pdf", TEACHER, prepare::forecast_pdf),
+        // What groups propose.
+        get("/plan-together", GROUP, plan_together::show),
+        post("/plan-together", GROUP, plan_together::post),
+        get("/i/{id}/approve", TEACHER, approve::show),
+        post("/i/{id}/approve", TEACHER, approve::act),
+        get("/i/{id}/proposals.csv", TEACHER, approve::table),
         // Who is in, and the codes.
         post("/i/{id}/devices/out", TEACHER, devices::put_out),
         post("/i/{id}/codes/{period}/open", TEACHER, devices::open_codes),

@@ -2,10 +2,11 @@
 //!
 //! [`read()`] reports every mistake at once, each with its place and what to do, and never panics,
 //! whatever the bytes. [`write_new()`] writes a plan with notes; [`write()`] changes a person's own
-//! file only where the plan differs from it.
+//! file only where the plan differs from it; a [`Draft`] is a file that a form writes into.
 
 mod bags;
 mod class;
+mod draft;
 mod label;
 mod literal;
 mod measurable;
@@ -28,6 +29,7 @@ mod write;
 mod write_new;
 mod write_recipe;
 
+pub use draft::Draft;
 pub use mistake::Mistake;
 pub use places::{Place, Places};
 pub use read::{Read, read, read_with_old_list};

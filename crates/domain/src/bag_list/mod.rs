@@ -15,8 +15,11 @@
 mod add;
 mod books;
 mod deal;
+mod give;
 mod own;
 mod room;
+
+pub use give::{Given, give};
 
 use crate::code::{BagCode, MOST};
 use crate::plan::{Plan, PlannedBag};

@@ -368,7 +368,7 @@ fn every_address_says_who_may_call_it() {
             rules.path.starts_with("/i/")
                 || rules.path.starts_with("/shelf")
                 || ["/teacher/leave", "/teacher/passphrase"].contains(&rules.path)
-                || teachers && rules.path.starts_with("/new"),
+                || rules.path.starts_with("/start"),
             "{}",
             rules.path
         );

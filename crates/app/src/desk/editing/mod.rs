@@ -1,0 +1,169 @@
+//! A plan while its teacher edits it: a form over the same text, what the checks say beside each
+//! field, and what the bags may do.
+
+mod field;
+mod foresight;
+mod form;
+mod outlook;
+mod said;
+#[cfg(test)]
+mod tests;
+mod verdict;
+
+pub(crate) use field::{FormField, Input};
+pub(in crate::desk) use foresight::forecast;
+pub(crate) use form::{Section, Table};
+pub(in crate::desk) use outlook::chart;
+pub(crate) use outlook::{Chart, Foreseen, Step, foresee};
+pub(crate) use said::{Said, place};
+pub(crate) use verdict::Verdict;
+pub(in crate::desk) use verdict::verdicts;
+
+use barm_documents::plan_text::{self, Draft};
+use barm_domain::check;
+use barm_domain::finding::{Field, Finding, Severity};
+use barm_domain::plan::Plan;
+use barm_domain::ready;
+use said::{beside, of_finding, of_mistake};
+
+/// A plan that is being edited.
+#[derive(Debug)]
+pub(crate) struct Editing {
+    /// Its text.
+    pub(crate) text: String,
+    /// The form over it, section by section; empty where the text is not TOML.
+    pub(crate) sections: Vec<Section>,
+    /// What has no field of its own, faults first.
+    pub(crate) around: Vec<Said>,
+    /// Cautions.
+    pub(crate) cautions: Vec<Said>,
+    /// Whether it can be saved.
+    pub(crate) sound: bool,
+    /// How many faults there are in all.
+    pub(crate) faults: usize,
+    /// Foods in its bags: id and name.
+    pub(crate) foods: Vec<(String, String)>,
+    /// Foods that could be swapped in: id and name.
+    pub(crate) larder: Vec<(String, String)>,
+    /// Who makes how many bags, in a sentence.
+    pub(crate) bags: String,
+}
+
+impl Editing {
+    /// Opens the text of a plan, sound or not.
+    pub(crate) fn open(text: &str) -> Self {
+        let read = plan_text::read_with_old_list(text.as_bytes());
+        let sound = read.mistakes.is_empty();
+        let plan = read.plan.filter(|_| sound);
+        let mistakes = read.mistakes.into_iter().map(of_mistake);
+        let mut said: Vec<Said> = match &plan {
+            Some(plan) => check::check(plan, &[]).into_iter().map(of_finding).collect(),
+            None => mistakes.collect(),
+        };
+        let faults = said.iter().filter(|said| said.severity == Severity::Fault).count();
+        let (cautions, rest): (Vec<Said>, Vec<Said>) =
+            said.drain(..).partition(|said| said.severity == Severity::Caution);
+        let mut sections =
+            Draft::open(text).map(|mut d| form::sections(&mut d)).unwrap_or_default();
+        let around = beside(&mut sections, rest);
+        Self {
+            text: text.to_owned(),
+            sections,
+            around,
+            cautions,
+            sound,
+            faults,
+            foods: plan.as_ref().map(ready::foods_of).unwrap_or_default(),
+            larder: larder(plan.as_ref()),
+            bags: plan.as_ref().map(bags).unwrap_or_default(),
+        }
+    }
+
+    /// All fields of the form.
+    pub(crate) fn fields(&self) -> impl Iterator<Item = &FormField> {
+        let tables = self.sections.iter().flat_map(|section| &section.tables);
+        tables.flat_map(|table| &table.fields)
+    }
+}
+
+/// Foods that are offered in place of another.
+fn larder(plan: Option<&Plan>) -> Vec<(String, String)> {
+    let label = plan.into_iter().flat_map(|plan| &plan.label_foods);
+    let own = label.map(|food| (food.name.clone(), food.name.clone()));
+    let built_in =
+        ready::OFFERED.iter().filter(|one| !one.id.contains('-') && one.id != "salt");
+    let named = |id: &str| (id.to_owned(), barm_domain::cupboard::spoken(id).to_owned());
+    own.chain(built_in.map(|one| named(one.id))).collect()
+}
+
+fn bags(plan: &Plan) -> String {
+    let all = plan.bags.len();
+    if all == 0 {
+        return "No bag list yet. It is written when you save.".to_owned();
+    }
+    let bench = plan.bags.iter().filter(|bag| bag.group == 0).count();
+    let periods = plan.periods.len();
+    let word = if periods == 1 { "period" } else { "periods" };
+    format!("{all} bags over {periods} {word}, {bench} of them on your own bench.")
+}
+
+/// The text with fields as they were typed. Fields that are not in it are left out.
+pub(crate) fn edited(text: &str, typed: &[(String, String)]) -> String {
+    let Some(mut draft) = Draft::open(text) else { return text.to_owned() };
+    let mut changed = false;
+    for (field, value) in typed {
+        let field = Field(field.clone());
+        let stands = draft.value(&field).unwrap_or_default();
+        if stands.trim() != value.trim() {
+            changed |= draft.put(&field, value);
+        }
+    }
+    if changed { draft.text() } else { text.to_owned() }
+}
+
+/// What a button of the form does to the text: adds to a list, or takes out of one.
+pub(crate) fn reshaped(text: &str, what: &str) -> Option<String> {
+    let mut draft = Draft::open(text)?;
+    let done = match what.split_once(' ')? {
+        ("out", table) => form::out(&mut draft, table),
+        ("add", list) => form::add(&mut draft, list),
+        _ => false,
+    };
+    done.then(|| draft.text())
+}
+
+/// The text with one food in place of another, everywhere.
+pub(crate) fn swapped(text: &str, from: &str, to: &str) -> Result<String, String> {
+    let plan = plan_text::read_with_old_list(text.as_bytes()).plan;
+    let plan = plan.ok_or("Mend the faults first, then swap the food.")?;
+    let new = ready::swap(&plan, from, to).map_err(|error| sentence(&error.to_string()))?;
+    Ok(plan_text::write(&new, text))
+}
+
+/// The text with its bag list in step with the rest; as it is where that cannot be.
+pub(crate) fn with_bags(text: &str) -> String {
+    let Some(plan) = plan_text::read_with_old_list(text.as_bytes()).plan else {
+        return text.to_owned();
+    };
+    let Ok(list) = barm_domain::bag_list::write(&plan) else { return text.to_owned() };
+    if (&list.bags, &list.retired) == (&plan.bags, &plan.retired_codes) {
+        return text.to_owned();
+    }
+    let new = Plan { bags: list.bags, retired_codes: list.retired, ..plan };
+    plan_text::write(&new, text)
+}
+
+/// A message as a sentence.
+pub(crate) fn sentence(says: &str) -> String {
+    let mut letters = says.chars();
+    let first =
+        letters.next().map(|c| c.to_uppercase().collect::<String>()).unwrap_or_default();
+    let end = if says.ends_with(['.', '?', '!']) { "" } else { "." };
+    format!("{first}{}{end}", letters.as_str())
+}
+
+/// Findings that rest on a forecast come when it is there.
+pub(crate) fn late(found: &[Finding]) -> impl Iterator<Item = &Finding> {
+    const LATE: [&str; 4] = ["overfull", "vent", "nothing-shows", "may-not-show"];
+    found.iter().filter(|finding| LATE.contains(&finding.code))
+}

@@ -1,0 +1,244 @@
+//! Starting an investigation: from a ready plan and six answers, from a file, or by looking at the
+//! invented school.
+
+use super::editing::sentence;
+use super::room::{Kind, Shelf, plans};
+use super::{DeskError, demo, ready_plan};
+use barm_documents::plan_text::{self, Mistake};
+use barm_domain::amount;
+use barm_domain::cupboard::spoken;
+use barm_domain::plan::{BagChoice, Place};
+use barm_domain::ready::{self, Ready};
+use barm_domain::starter;
+use jiff::Timestamp;
+use std::fmt::Display;
+
+/// The six answers as they are typed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Typed {
+    /// The day.
+    pub(crate) date: String,
+    /// When the first period begins.
+    pub(crate) start: String,
+    /// The time zone.
+    pub(crate) zone: String,
+    /// Height above the sea.
+    pub(crate) altitude: String,
+    /// Periods.
+    pub(crate) periods: String,
+    /// Groups in a period.
+    pub(crate) groups: String,
+    /// Students in a period.
+    pub(crate) students: String,
+    /// Ids of what is ticked in the cupboard.
+    pub(crate) cupboard: Vec<String>,
+    /// Bags.
+    pub(crate) bag: String,
+    /// Temperature of the water.
+    pub(crate) water: String,
+    /// Length of a period.
+    pub(crate) length: String,
+}
+
+impl Default for Typed {
+    fn default() -> Self {
+        let text = |text: &str| text.to_owned();
+        Self {
+            date: String::new(),
+            start: text("08:10"),
+            zone: text("America/New_York"),
+            altitude: text("100 m"),
+            periods: text("4"),
+            groups: text("8"),
+            students: text("24"),
+            cupboard: ready::USUAL.map(String::from).to_vec(),
+            bag: text("snack"),
+            water: text("40 °C"),
+            length: text("45 min"),
+        }
+    }
+}
+
+/// Why no plan comes of the answers: which question, from 1, and what to write.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct NotYet {
+    /// The question, from 1 to 6; 0 if it is none of them.
+    pub(crate) question: usize,
+    /// What is wrong and what to write, as sentences.
+    pub(crate) says: String,
+}
+
+/// What is offered in the cupboard: id and name.
+pub(crate) fn cupboard() -> Vec<(&'static str, &'static str)> {
+    ready::OFFERED.iter().map(|one| (one.id, spoken(one.id))).collect()
+}
+
+fn not(question: usize, says: &str) -> NotYet {
+    NotYet { question, says: sentence(says) }
+}
+
+fn whole(question: usize, text: &str, what: &str) -> Result<u32, NotYet> {
+    let says =
+        || not(question, &format!("“{text}” is no number of {what}; write it in figures"));
+    text.trim().parse().map_err(|_| says())
+}
+
+fn read<T, E: Display>(question: usize, read: Result<T, E>) -> Result<T, NotYet> {
+    read.map_err(|error| not(question, &error.to_string()))
+}
+
+/// Reads the answers for a ready plan.
+pub(crate) fn answers(ready: Ready, typed: &Typed) -> Result<ready::Answers, NotYet> {
+    let date = typed.date.trim().parse();
+    let date = date.map_err(|_| not(1, "choose the day of the lesson, such as 2027-03-09"))?;
+    let time = typed.start.trim().parse();
+    let first_start = time.map_err(|_| {
+        not(1, &format!("“{}” is not a time; write it like 08:10", typed.start.trim()))
+    })?;
+    let school = starter::Answers {
+        title: ready.title().to_owned(),
+        date,
+        zone: typed.zone.trim().to_owned(),
+        place: Place::Altitude(read(1, amount::altitude_meters(&typed.altitude))?),
+        first_start,
+        periods: whole(2, &typed.periods, "periods")?,
+        groups: whole(2, &typed.groups, "groups")?,
+        students: whole(2, &typed.students, "students")?,
+        length_min: read(6, amount::minutes(&typed.length))?,
+    };
+    let bag = BagChoice::parse(&typed.bag);
+    Ok(ready::Answers {
+        school,
+        cupboard: typed.cupboard.clone(),
+        bag: bag.map_err(|error| not(4, &format!("{error}; {}", error.fix())))?,
+        water_celsius: read(5, amount::celsius(&typed.water))?,
+    })
+}
+
+/// The text of a ready plan for these answers.
+pub(crate) fn written(ready: Ready, typed: &Typed) -> Result<String, NotYet> {
+    let answers = answers(ready, typed)?;
+    ready_plan(ready, &answers).map_err(|error| {
+        let question = match &error {
+            DeskError::Ready(ready::ReadyError::Cupboard(_)) => 3,
+            DeskError::Ready(ready::ReadyError::Bag { .. }) => 4,
+            DeskError::Ready(ready::ReadyError::Warmth { .. }) => 5,
+            DeskError::Ready(ready::ReadyError::Minutes { .. }) => 6,
+            DeskError::Ready(_) => 2,
+            _ => 1,
+        };
+        let hint = error.hint().map(|hint| format!("; {hint}")).unwrap_or_default();
+        not(question, &format!("{error}{hint}"))
+    })
+}
+
+/// Puts an investigation on the shelf.
+pub(crate) fn begin(shelf: &Shelf, text: &str, now: Timestamp) -> Result<i64, DeskError> {
+    plans::begin(shelf, text, Kind::Real, now)
+}
+
+/// What is wrong with a plan that somebody brings, checked by what is in it; nothing if it can be
+/// opened.
+pub(crate) fn look_at(bytes: &[u8]) -> Vec<Mistake> {
+    plan_text::read_with_old_list(bytes).mistakes
+}
+
+/// The invented school: the one that is on the shelf, or a new one.
+pub(crate) fn invented(shelf: &Shelf, now: Timestamp) -> Result<i64, DeskError> {
+    let there = shelf.investigations()?;
+    match there.iter().find(|one| one.kind == Kind::Invented) {
+        Some(one) => Ok(one.id),
+        None => plans::begin(shelf, demo::plan(), Kind::Invented, now),
+    }
+}
+
+/// One line of the shelf.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct OnShelf {
+    /// Its number.
+    pub(crate) id: i64,
+    /// Its title.
+    pub(crate) title: String,
+    /// What it is.
+    pub(crate) kind: Kind,
+    /// The first school day, such as 2027-03-09.
+    pub(crate) day: String,
+    /// Bags on its list.
+    pub(crate) bags: usize,
+    /// How far it has come.
+    pub(crate) stands: String,
+}
+
+/// The shelf, the newest on top.
+pub(crate) fn on_shelf(shelf: &Shelf, now: Timestamp) -> Result<Vec<OnShelf>, DeskError> {
+    let mut lines = Vec::new();
+    for one in shelf.investigations()?.into_iter().rev() {
+        let mut line = OnShelf {
+            id: one.id,
+            title: one.title,
+            kind: one.kind,
+            day: String::new(),
+            bags: 0,
+            stands: "cannot be read by this program".to_owned(),
+        };
+        if let Ok(room) = shelf.room(one.id, now) {
+            room.read(|scene| {
+                line.title.clone_from(&scene.plan.title);
+                line.day =
+                    scene.plan.days.first().map(|d| d.date.to_string()).unwrap_or_default();
+                line.bags = scene.plan.bags.len();
+                let periods = scene.plan.periods.len();
+                let standing = &scene.standing().periods;
+                let ended = standing.values().filter(|period| period.ended.is_some()).count();
+                let began = standing.values().filter(|period| period.began.is_some()).count();
+                line.stands = match (began, ended) {
+                    (0, _) => "planned".to_owned(),
+                    (_, ended) if ended >= periods => "all periods done".to_owned(),
+                    (began, ended) if began > ended => "a period is running".to_owned(),
+                    (_, ended) => format!("{ended} of {periods} periods done"),
+                };
+            });
+        }
+        lines.push(line);
+    }
+    Ok(lines)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Typed, written};
+    use barm_domain::ready::Ready;
+
+    fn typed() -> Typed {
+        Typed { date: "2027-03-09".into(), ..Typed::default() }
+    }
+
+    #[test]
+    fn six_answers_make_a_plan() {
+        for ready in Ready::ALL {
+            let text = written(ready, &typed()).expect("a plan");
+            assert!(text.contains(ready.title()));
+        }
+    }
+
+    #[test]
+    fn a_wrong_answer_is_named_at_its_question() {
+        let wrong = |change: fn(&mut Typed)| {
+            let mut typed = typed();
+            change(&mut typed);
+            written(Ready::WhichFood, &typed).expect_err("not a plan").question
+        };
+        assert_eq!(wrong(|t| t.date = String::new()), 1);
+        assert_eq!(wrong(|t| t.start = "early".into()), 1);
+        assert_eq!(wrong(|t| t.altitude = "high".into()), 1);
+        assert_eq!(wrong(|t| t.zone = "Mars/Olympus".into()), 1);
+        assert_eq!(wrong(|t| t.periods = "four".into()), 2);
+        assert_eq!(wrong(|t| t.groups = "0".into()), 2);
+        assert_eq!(wrong(|t| t.cupboard = vec!["moon dust".into()]), 3);
+        assert_eq!(wrong(|t| t.bag = "sack".into()), 4);
+        assert_eq!(wrong(|t| t.bag = "60 x 60 mm".into()), 4);
+        assert_eq!(wrong(|t| t.water = "warm".into()), 5);
+        assert_eq!(wrong(|t| t.water = "70 °C".into()), 5);
+        assert_eq!(wrong(|t| t.length = "20 min".into()), 6);
+    }
+}

@@ -1,0 +1,36 @@
+// @ts-check
+// Reads a chosen file into the field that is sent, and fills in the time zone of this computer.
+
+const MOST = 1024 * 1024;
+const opener = document.querySelector("form[data-opener]");
+const pick = /** @type {HTMLInputElement | null} */ (document.getElementById("pick"));
+const text = /** @type {HTMLTextAreaElement | null} */ (document.getElementById("brought"));
+const wrong = document.getElementById("wrong");
+
+if (opener && pick && text && wrong) {
+  const place = /** @type {HTMLElement} */ (opener.querySelector("[data-pick]"));
+  place.hidden = false;
+  pick.addEventListener("change", async () => {
+    const file = pick.files?.[0];
+    if (!file) return;
+    wrong.textContent = "";
+    if (file.size > MOST) {
+      wrong.textContent = "This file is larger than 1 MB, so it is no plan.";
+      return;
+    }
+    const bytes = await file.arrayBuffer();
+    try {
+      text.value = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    } catch {
+      wrong.textContent = "This file is no text, so it is no plan.";
+      return;
+    }
+    wrong.textContent = `${file.name} is read. Open it now.`;
+  });
+}
+
+const zone = /** @type {HTMLInputElement | null} */ (document.getElementById("zone"));
+if (zone && zone.value === zone.defaultValue) {
+  const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  if (own && own !== "UTC") zone.value = own;
+}

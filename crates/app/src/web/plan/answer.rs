@@ -1,0 +1,243 @@
+//! What the addresses of the plan page answer.
+
+use super::form;
+use super::page::{Around, around_form, foreseen, page, tally, verdicts};
+use crate::desk::editing::{self, Editing, Foreseen, Step};
+use crate::desk::room::plans::{PlanView, Saved, plan_view, save};
+use crate::web::caller::Device;
+use crate::web::page::sheet_with;
+use crate::web::state::Web;
+use crate::web::trouble::Trouble;
+use axum::extract::{Form, Json, Path, State};
+use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
+use axum::response::{IntoResponse, Redirect, Response};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+type Fields = Vec<(String, String)>;
+
+/// What was sent, by name.
+fn sent<'f>(fields: &'f Fields, name: &str) -> Option<&'f str> {
+    fields.iter().find(|(field, _)| field == name).map(|(_, value)| value.as_str())
+}
+
+/// The text that was sent, with the fields of the form as they were typed.
+fn typed(fields: &Fields) -> String {
+    let text = sent(fields, "text").unwrap_or_default().replace("\r\n", "\n");
+    let edits: Fields = fields
+        .iter()
+        .filter_map(|(name, value)| Some((name.strip_prefix("f:")?.to_owned(), value.clone())))
+        .collect();
+    editing::edited(&text, &edits)
+}
+
+fn around(device: &Device, from: u32, raw: bool, done: Option<String>) -> Around {
+    let token = device.form_token().to_owned();
+    Around { field: device.form_field(), token, done, from, raw }
+}
+
+fn shown(status: StatusCode, view: &PlanView, around: &Around) -> Response {
+    let body = page(view, around, None);
+    let title = format!("Plan: {}", view.title);
+    (status, sheet_with("en", &title, &["plan.css"], &["plan.js"], &body)).into_response()
+}
+
+/// The plan as a form.
+pub(in crate::web) async fn show(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+    device: Device,
+) -> Result<Response, Trouble> {
+    let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, None)).await?;
+    Ok(shown(StatusCode::OK, &view, &around(&device, view.version, false, None)))
+}
+
+/// The plan as text.
+pub(in crate::web) async fn text(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+    device: Device,
+) -> Result<Response, Trouble> {
+    let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, None)).await?;
+    Ok(shown(StatusCode::OK, &view, &around(&device, view.version, true, None)))
+}
+
+/// Saves the plan, or shows it again as it was sent with something done to it.
+pub(in crate::web) async fn post(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+    device: Device,
+    Form(fields): Form<Fields>,
+) -> Result<Response, Trouble> {
+    let text = typed(&fields);
+    let from = sent(&fields, "from").and_then(|from| from.parse().ok()).unwrap_or_default();
+    let act = sent(&fields, "do").unwrap_or("save").to_owned();
+    let swap =
+        ["swap-from", "swap-to"].map(|name| sent(&fields, name).unwrap_or_default().to_owned());
+    let has_form = fields.iter().any(|(name, _)| name.starts_with("f:"));
+    let (view, done, from, status) = web
+        .wait(move |shelf, now| {
+            let room = shelf.room(id, now)?;
+            let mut status = StatusCode::OK;
+            let mut from = from;
+            let (text, done) = match act.as_str() {
+                "raw" | "form" => (text, None),
+                "save" => {
+                    let saved = save(&room, &text, from, now)?;
+                    let done = told(&saved);
+                    match saved {
+                        Saved::As { version, .. } => from = version,
+                        Saved::Overtaken(newest) => from = newest,
+                        Saved::Faulty => status = StatusCode::UNPROCESSABLE_ENTITY,
+                        Saved::Same => {}
+                    }
+                    let fresh = matches!(saved, Saved::As { .. } | Saved::Same);
+                    let text = if fresh { room.plan_text(from)? } else { text };
+                    (text, Some(done))
+                }
+                "swap" => match editing::swapped(&text, &swap[0], &swap[1]) {
+                    Ok(new) => {
+                        (new, Some("Swapped everywhere. Look at it, then save.".to_owned()))
+                    }
+                    Err(why) => (text, Some(why)),
+                },
+                other => match editing::reshaped(&text, other) {
+                    Some(new) => (new, Some("Done. Save when it is right.".to_owned())),
+                    None => (text, None),
+                },
+            };
+            Ok::<_, crate::desk::DeskError>((plan_view(&room, Some(text))?, done, from, status))
+        })
+        .await?;
+    let raw = match sent(&fields, "do") {
+        Some("raw") => true,
+        Some("form") => false,
+        _ => !has_form,
+    };
+    Ok(shown(status, &view, &around(&device, from, raw, done)))
+}
+
+fn told(saved: &Saved) -> String {
+    match saved {
+        Saved::As { version, new: 0, gone: 0 } => {
+            format!("Saved as version {version}. The bag list is as it was.")
+        }
+        Saved::As { version, new, gone } => {
+            format!(
+                "Saved as version {version}. {new} bags are new on the list, {gone} left it."
+            )
+        }
+        Saved::Same => "Nothing has changed since the newest version.".to_owned(),
+        Saved::Faulty => {
+            "Not saved: mend the faults first. What you typed is still here.".to_owned()
+        }
+        Saved::Overtaken(newest) => format!(
+            "Version {newest} was saved meanwhile, in another window. Saving again puts this over it."
+        ),
+    }
+}
+
+/// Goes back to an older version, as a new one.
+pub(in crate::web) async fn back(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+    Form(fields): Form<Fields>,
+) -> Result<Response, Trouble> {
+    let version: u32 =
+        sent(&fields, "version").and_then(|v| v.parse().ok()).unwrap_or_default();
+    web.wait(move |shelf, now| {
+        let room = shelf.room(id, now)?;
+        let text = room.plan_text(version)?;
+        save(&room, &text, room.read(|scene| scene.version), now)
+    })
+    .await?;
+    Ok(Redirect::to(&format!("/i/{id}/plan")).into_response())
+}
+
+/// The newest version as a file.
+pub(in crate::web) async fn download(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+) -> Result<Response, Trouble> {
+    let text = web
+        .wait(move |shelf, now| {
+            let room = shelf.room(id, now)?;
+            room.plan_text(room.read(|scene| scene.version))
+        })
+        .await?;
+    let mut headers = HeaderMap::new();
+    let kind = HeaderValue::from_static("application/toml; charset=utf-8");
+    headers.insert(header::CONTENT_TYPE, kind);
+    let name = HeaderValue::from_static("attachment; filename=\"plan.toml\"");
+    headers.insert(header::CONTENT_DISPOSITION, name);
+    Ok((headers, text).into_response())
+}
+
+/// What the script asks after each key.
+#[derive(Deserialize)]
+pub(in crate::web) struct Asked {
+    number: u64,
+    step: String,
+    focus: String,
+    text: String,
+    fields: Vec<(String, String)>,
+}
+
+/// What it is told.
+#[derive(Serialize)]
+pub(in crate::web) struct Told {
+    /// The number of what was asked: an answer to an older question is dropped.
+    number: u64,
+    /// What is said beside each field, as markup; empty where nothing is.
+    said: BTreeMap<String, String>,
+    around: String,
+    tally: String,
+    forecast: Option<String>,
+    verdicts: Option<String>,
+}
+
+/// Looks ahead for what is typed.
+pub(in crate::web) async fn forecast(
+    State(web): State<Web>,
+    Path(_): Path<i64>,
+    Json(asked): Json<Asked>,
+) -> Result<Json<Told>, Trouble> {
+    let told = web
+        .wait(move |_, _| {
+            let step = match asked.step.as_str() {
+                "line" => Step::Line,
+                "band" => Step::Band,
+                _ => Step::All,
+            };
+            let text = editing::edited(&asked.text, &asked.fields);
+            let editing = Editing::open(&text);
+            let seen = editing::foresee(&text, &asked.focus, step);
+            Ok::<_, crate::desk::DeskError>(tell(asked.number, &editing, &seen))
+        })
+        .await?;
+    Ok(Json(told))
+}
+
+fn tell(number: u64, editing: &Editing, seen: &Foreseen) -> Told {
+    let mut said = BTreeMap::new();
+    let names: Vec<String> = editing.fields().map(|field| field.name.clone()).collect();
+    for field in editing.fields() {
+        said.insert(field.name.clone(), form::all(&field.said).into_string());
+    }
+    // What rests on the forecast stands beside its field, too.
+    for late in &seen.late {
+        let place = late.at.as_deref().and_then(|at| editing::place(&names, at));
+        if let Some(here) = place.and_then(|place| said.get_mut(place)) {
+            here.push_str(&form::said_here(late).into_string());
+        }
+    }
+    let charted = !seen.charts.is_empty() || seen.trouble.is_some();
+    Told {
+        number,
+        said,
+        around: around_form(editing).into_string(),
+        tally: tally(editing).into_string(),
+        forecast: charted.then(|| foreseen(seen).into_string()),
+        verdicts: seen.verdicts.as_deref().map(|all| verdicts(all).into_string()),
+    }
+}

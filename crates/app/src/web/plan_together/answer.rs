@@ -1,0 +1,100 @@
+//! What the planning page answers.
+
+use super::page;
+use crate::desk::Catalog;
+use crate::desk::room::proposals::{Group, HANDED_MOST, Typed, hand_in, together_view};
+use crate::web::caller::{Caller, Device};
+use crate::web::page::sheet_with;
+use crate::web::state::Web;
+use crate::web::trouble::Trouble;
+use crate::web::wall::language;
+use axum::extract::{Form, Query, State};
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Response};
+use serde::Deserialize;
+
+/// The language that was chosen on the page.
+#[derive(Deserialize)]
+pub(in crate::web) struct Chosen {
+    lang: Option<String>,
+}
+
+fn words(chosen: &Chosen, headers: &HeaderMap) -> &'static Catalog {
+    language(chosen.lang.as_deref(), headers)
+}
+
+fn own(caller: Caller) -> Result<(i64, Group), Trouble> {
+    match caller {
+        Caller::Group { investigation, period, group } => Ok((investigation, (period, group))),
+        _ => Err(Trouble::NotYours),
+    }
+}
+
+async fn shown(
+    web: &Web,
+    caller: Caller,
+    device: &Device,
+    words: &'static Catalog,
+    typed: Option<Typed>,
+    hands_in: bool,
+) -> Result<Response, Trouble> {
+    let (id, group) = own(caller)?;
+    let view = web
+        .wait(move |shelf, now| {
+            let room = shelf.room(id, now)?;
+            let row = typed.map(|typed| typed.row(&group));
+            if let (true, Some(row)) = (hands_in, &row) {
+                hand_in(&room, row, now)?;
+                return together_view(&room, &group, None);
+            }
+            together_view(&room, &group, row)
+        })
+        .await?;
+    let body = page::page(&view, &device.form_field(), words);
+    let title = words.say("together-title");
+    let styles = ["plan.css", "approve.css"];
+    Ok(sheet_with(words.code(), &title, &styles, &[], &body).into_response())
+}
+
+/// The planning page.
+pub(in crate::web) async fn show(
+    State(web): State<Web>,
+    caller: Caller,
+    device: Device,
+    Query(chosen): Query<Chosen>,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    shown(&web, caller, &device, words(&chosen, &headers), None, false).await
+}
+
+/// Looks over what the group typed, or hands it in.
+pub(in crate::web) async fn post(
+    State(web): State<Web>,
+    caller: Caller,
+    device: Device,
+    Query(chosen): Query<Chosen>,
+    headers: HeaderMap,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> Result<Response, Trouble> {
+    let of = |name: &str| {
+        let found = fields.iter().find(|(field, _)| field == name);
+        let text = found.map(|(_, value)| value.trim()).unwrap_or_default();
+        text.chars().take(HANDED_MOST).collect::<String>()
+    };
+    let levels = fields.iter().filter(|(field, _)| field == "level");
+    let typed = Typed {
+        asks: of("asks"),
+        changes: of("changes"),
+        levels: levels
+            .map(|(_, level)| level.trim().chars().take(HANDED_MOST).collect())
+            .filter(|level: &String| !level.is_empty())
+            .collect(),
+        keeps: of("keeps"),
+        beside: of("beside"),
+        bags: of("bags"),
+        expects: of("expects"),
+        because: of("because"),
+    };
+    let hands_in = of("do") == "hand-in";
+    shown(&web, caller, &device, words(&chosen, &headers), Some(typed), hands_in).await
+}

@@ -1,0 +1,164 @@
+//! The planning page as markup.
+
+use crate::desk::Catalog;
+use crate::desk::room::Kind;
+use crate::desk::room::proposals::{Answer, PlanTogetherView};
+use barm_domain::plan::Variable;
+use maud::{Markup, html};
+
+/// Lines for kinds of bag.
+const KINDS: usize = 4;
+
+/// The whole page.
+pub(super) fn page(view: &PlanTogetherView, field: &Markup, words: &Catalog) -> Markup {
+    let say = |key: &str| words.say(key);
+    let group = view.group.to_string();
+    let whose = words.say_with("bench-title", &[("group", &group), ("period", &view.period)]);
+    html! {
+        main.together lang=(words.code()) {
+            header.head {
+                h1 { (say("together-title")) small { (whose) } }
+                nav aria-label=(say("language-choose")) {
+                    @for other in Catalog::all().filter(|other| other.code() != words.code()) {
+                        a lang=(other.code()) href={ "?lang=" (other.code()) } { (other.say("language-name")) }
+                    }
+                }
+            }
+            @match view.kind {
+                Kind::Real => {},
+                Kind::Rehearsal => p.madeup { (say("bench-rehearsal")) },
+                Kind::Invented => p.madeup { (say("bench-invented")) },
+            }
+            p.lead { (say("together-lead")) }
+            p { (words.say_with("together-question", &[("question", &view.big_question)])) }
+            div role="status" { (standing(view, words)) }
+            form method="post" action={ "/plan-together?lang=" (words.code()) } {
+                (field)
+                (write(view, words))
+                (think(view, words))
+                div.btns {
+                    button.btn type="submit" name="do" value="look" { (say("together-look")) }
+                    button.btn.main type="submit" name="do" value="hand-in" { (say("together-hand-in")) }
+                }
+            }
+        }
+    }
+}
+
+fn standing(view: &PlanTogetherView, words: &Catalog) -> Markup {
+    html! {
+        @match (&view.answer, view.handed_in) {
+            (Some(Answer::Approved), true) => p.done { (words.say("together-approved")) },
+            (Some(Answer::Returned(asks)), _) => div.think {
+                p { b { (words.say_with("together-returned", &[("question", asks)])) } }
+                p { (words.say("together-returned-lead")) }
+            },
+            (_, true) => p.done { (words.say("together-handed-in")) },
+            (_, false) => {},
+        }
+    }
+}
+
+fn step(head: &str, lead: Option<String>, body: &Markup) -> Markup {
+    html! {
+        section.step {
+            h2 { (head) }
+            @if let Some(lead) = lead { p.soft { (lead) } }
+            (body)
+        }
+    }
+}
+
+fn line(name: &str, label: &str, value: &str) -> Markup {
+    html! {
+        div.one.wide {
+            label for=(name) { (label) }
+            span.fld.wide { input id=(name) name=(name) value=(value) autocomplete="off" maxlength="400"; }
+        }
+    }
+}
+
+fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
+    let say = |key: &str| words.say(key);
+    let wrote = &view.wrote.written;
+    html! {
+        section.step {
+            h2 { (say("together-cupboard")) }
+            ul.chips lang="en" { @for food in &view.cupboard { li { (food) } } }
+        }
+        section.step { (line("asks", &say("together-asks"), &wrote.asks)) p.soft { (say("together-asks-lead")) } }
+        section.step {
+            label for="changes" { (say("together-change")) }
+            span.fld { select id="changes" name="changes" {
+                option value="" { (say("together-change-none")) }
+                @for variable in &view.variables {
+                    option value=(variable) selected[*variable == wrote.changes] {
+                        (say(&format!("together-{}", variable.replace(' ', "-"))))
+                    }
+                }
+            } }
+            p.soft { (say("together-change-lead")) }
+        }
+        (step(&say("together-levels"), Some(say("together-levels-lead")), &html! {
+            div.fields {
+                @for place in 0..KINDS {
+                    @let number = (place + 1).to_string();
+                    @let id = format!("level-{number}");
+                    div.one {
+                        label for=(id) { (words.say_with("together-level", &[("number", &number)])) }
+                        span.fld { input id=(id) name="level" autocomplete="off" maxlength="80"
+                            list="cupboard"
+                            value=(wrote.levels.get(place).map_or("", String::as_str)); }
+                    }
+                }
+            }
+            datalist id="cupboard" { @for food in &view.cupboard { option value=(food) {} } }
+        }))
+        section.step {
+            (line("beside", &say("together-beside"), &wrote.beside))
+            p.soft { (say("together-beside-lead")) " " span lang="en" { (view.controls.join(", ")) } }
+        }
+        (step(&say("together-same"), Some(say("together-same-lead")), &html! {
+            ul.chips { @for (variable, amount) in &view.same { li { (kept(*variable, words)) ": " (amount) } } }
+            (line("keeps", &say("together-keeps"), &wrote.keeps))
+            p.soft { (say("together-keeps-lead")) }
+        }))
+        section.step {
+            label for="bags" { (say("together-bags")) }
+            span.fld { select id="bags" name="bags" {
+                @for count in 1..=4_u32 { option value=(count) selected[count == wrote.bags] { (count) } }
+            } }
+            p.soft { (say("together-bags-lead")) }
+        }
+        section.step {
+            (line("expects", &say("together-expects"), &view.wrote.expects))
+            label for="because" { (say("together-because")) }
+            textarea id="because" name="because" maxlength="400" { (view.wrote.because) }
+        }
+    }
+}
+
+fn kept(variable: Variable, words: &Catalog) -> String {
+    if variable == Variable::Bag {
+        return words.say("together-same-bag");
+    }
+    words.say(&format!("together-{}", variable.words().replace(' ', "-")))
+}
+
+fn think(view: &PlanTogetherView, words: &Catalog) -> Markup {
+    let started = !view.wrote.written.changes.is_empty();
+    html! {
+        @if started && !view.handed_in {
+            div.think role="status" {
+                @if view.asks.is_empty() {
+                    p { (words.say("together-think-none")) }
+                } @else {
+                    h2 { (words.say("together-think")) }
+                    ul.plain { @for ask in &view.asks {
+                        li { (words.say(&format!("together-ask-{}", ask.word()))) }
+                    } }
+                }
+            }
+        }
+    }
+}

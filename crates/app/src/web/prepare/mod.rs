@@ -1,0 +1,6 @@
+//! The prepare page: what to buy, mix and lay out, as on paper.
+
+mod answer;
+mod page;
+
+pub(super) use answer::{forecast_pdf, prep_pdf, show};

@@ -1,0 +1,6 @@
+//! Starting an investigation, and the shelf on which all of them stand.
+
+mod answer;
+mod page;
+
+pub(super) use answer::{file, invented, lesson, lessons, made, shelf};
