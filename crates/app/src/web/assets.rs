@@ -85,36 +85,46 @@ pub(super) fn address(name: &str) -> String {
     format!("/a/{}/{name}", *VERSION)
 }
 
-/// Scripts and styles as they go out: without the lines of comments, which are for those who read
-/// the source. A comment of ours begins its line or, as `/** a type */`, stands before a value.
+/// Scripts and styles as they go out: without comments and indents, which are for those who read
+/// the source. A comment of ours fills its lines or, as `/** a type */`, stands before a value; in
+/// a style it may stand anywhere within a line.
 static LEAN: LazyLock<BTreeMap<&'static str, Vec<u8>>> = LazyLock::new(|| {
     let texts = ASSETS.iter().filter(|asset| asset.kind != FONT);
-    texts.map(|asset| (asset.name, lean(&String::from_utf8_lossy(asset.bytes)))).collect()
+    let lean = |asset: &Asset| {
+        let within = if asset.kind == STYLE { "/*" } else { "/** " };
+        lean(&String::from_utf8_lossy(asset.bytes), within)
+    };
+    texts.map(|asset| (asset.name, lean(asset))).collect()
 });
 
-fn lean(text: &str) -> Vec<u8> {
-    let mut within = false;
+/// Leaves out comments; within a line they begin with `start`.
+fn lean(text: &str, start: &str) -> Vec<u8> {
+    let mut goes_on = false;
     let mut out = String::with_capacity(text.len());
     for line in text.lines() {
-        let mut line = line.to_owned();
-        let said = line.trim();
-        if within || said.starts_with("/*") {
-            within = !said.ends_with("*/") && !said.contains("*/ ");
-            if within || said.ends_with("*/") {
-                continue;
-            }
-        }
-        if line.trim().starts_with("//") || line.trim().is_empty() {
+        let mut line = line.trim().to_owned();
+        if goes_on {
+            goes_on = !line.ends_with("*/");
             continue;
         }
-        while let Some((from, to)) = line.find("/** ").and_then(|from| {
+        if line.starts_with("/*") && !line.contains("*/") {
+            goes_on = true;
+            continue;
+        }
+        let alone = line.starts_with("/*") && line.find("*/") == Some(line.len() - 2);
+        if alone || line.starts_with("//") {
+            continue;
+        }
+        while let Some((from, to)) = line.find(start).and_then(|from| {
             let end = line[from..].find("*/")?;
             Some((from, from + end + 2))
         }) {
             line.replace_range(from..to, "");
         }
-        out.push_str(&line);
-        out.push('\n');
+        if !line.is_empty() {
+            out.push_str(line.trim());
+            out.push('\n');
+        }
     }
     out.into_bytes()
 }
@@ -136,22 +146,34 @@ pub(super) async fn asset(Path((_version, name)): Path<(String, String)>) -> Res
 
 #[cfg(test)]
 mod tests {
-    use super::{ASSETS, FONT, LEAN, lean};
+    use super::{ASSETS, FONT, LEAN, SCRIPT, lean};
 
     #[test]
-    fn only_comments_are_left_out() {
-        let script = "// @ts-check\n/** Says.\n * @param {string} a\n */\nexport const x = /** @type {any} */ (\"a // b\");\n\n* { color: red }\n/* one */\nb { c: d } /* two */\n";
-        let said = String::from_utf8(lean(script)).expect("text");
-        assert_eq!(
-            said,
-            "export const x =  (\"a // b\");\n* { color: red }\nb { c: d } /* two */\n"
-        );
+    fn only_comments_and_indents_are_left_out() {
+        let script = "// @ts-check\n/** Says.\n * @param {string} a\n */\n  export const x = \
+                      /** @type {any} */ (\"a // b\");\n\n  /* one */\n/** two */\nlet y;\n";
+        let said = String::from_utf8(lean(script, "/** ")).expect("text");
+        assert_eq!(said, "export const x =  (\"a // b\");\nlet y;\n");
+        let style = "/* one\n   two */\n* { color: red; } /* three */\n/* four */ b { c: d }\n";
+        let said = String::from_utf8(lean(style, "/*")).expect("text");
+        assert_eq!(said, "* { color: red; }\nb { c: d }\n");
     }
 
     #[test]
     fn every_script_and_style_has_something_left() {
         for asset in ASSETS.iter().filter(|asset| asset.kind != FONT) {
             assert!(LEAN[asset.name].len() > 40, "{}", asset.name);
+        }
+    }
+
+    /// An indent within such a text would be part of it.
+    #[test]
+    fn no_text_of_a_script_runs_over_several_lines() {
+        for asset in ASSETS.iter().filter(|asset| asset.kind == SCRIPT) {
+            for line in String::from_utf8_lossy(asset.bytes).lines() {
+                let ticks = line.matches('`').count();
+                assert!(ticks.is_multiple_of(2), "{}: {line}", asset.name);
+            }
         }
     }
 }
