@@ -24,9 +24,22 @@ pub(super) fn shown(reach: &Reach, headers: &HeaderMap) -> String {
     }
 }
 
+/// A name as it stands in a path (RFC 3986, section 2.3): periods may be called anything.
+pub(super) fn segment(name: &str) -> String {
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._~".contains(&byte);
+    let bytes = name.bytes();
+    bytes
+        .map(
+            |byte| {
+                if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }
+            },
+        )
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{Reach, shown};
+    use super::{Reach, segment, shown};
     use axum::http::HeaderMap;
 
     fn from(host: &str, lan: bool) -> String {
@@ -35,6 +48,12 @@ mod tests {
         let addresses = ["127.0.0.1", "fe80::1", "192.168.1.20"];
         let addresses = addresses.map(|one| one.parse().expect("an address")).to_vec();
         shown(&Reach { lan, addresses, ..Reach::default() }, &headers)
+    }
+
+    #[test]
+    fn any_name_of_a_period_stands_in_a_path() {
+        assert_eq!(segment("3B"), "3B");
+        assert_eq!(segment("Año 3/B?"), "A%C3%B1o%203%2FB%3F");
     }
 
     #[test]

@@ -4,12 +4,13 @@ use super::lists::{mark, spark};
 use super::page::{Around, done, head, made_up, parts};
 use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::run::BagPage;
+use crate::web::address::segment;
 use barm_domain::record::Odd;
 use maud::{Markup, html};
 
 /// The whole page.
 pub(super) fn page(view: &BagPage, around: &Around) -> Markup {
-    let run = format!("/i/{}/run/{}", view.investigation, view.hour.period);
+    let run = format!("/i/{}/run/{}", view.investigation, segment(&view.hour.period));
     let home = format!("{run}/bag/{}", view.bag.bag.code);
     let bag = &view.bag.bag;
     html! {
@@ -20,8 +21,8 @@ pub(super) fn page(view: &BagPage, around: &Around) -> Markup {
                 h1 { "Bag " (bag.name) " " small.code { (bag.code) } }
                 (parts(view.investigation))
             }
-            (made_up(view.kind))
             main {
+                (made_up(view.kind))
                 p { a href=(run) { "Back to period " (view.hour.period) } }
                 div.runhead data-part="clock" { (head(&view.hour)) }
                 div.doneline data-part="done" role="status" {

@@ -2,6 +2,7 @@
 
 use crate::desk::doors::{Joined, Part, PeriodCodes};
 use crate::desk::qr;
+use crate::web::address::segment;
 use maud::{Markup, PreEscaped, html};
 
 /// Everything about coming in.
@@ -27,14 +28,14 @@ pub(super) fn devices(id: i64, period: &str, joining: &Joining, field: &Markup) 
                 Some(until) => { "Codes of this period work until " (until) ". " },
                 None => "Codes of this period do not work now. ",
             }
-            a href={ "/i/" (id) "/run/" (period) "/codes" } { "All codes in large print" }
+            a href={ "/i/" (id) "/run/" (segment(period)) "/codes" } { "All codes in large print" }
         }
         div.btns {
             @let (word, says) = match joining.works_until {
                 Some(_) => ("close", "Close the codes"),
                 None => ("open", "Let the codes work today"),
             };
-            form method="post" action={ "/i/" (id) "/codes/" (period) "/" (word) } {
+            form method="post" action={ "/i/" (id) "/codes/" (segment(period)) "/" (word) } {
                 (field)
                 button.btn.quiet { (says) }
             }
@@ -84,7 +85,7 @@ pub(super) fn print(id: i64, period: &str, joining: &Joining) -> Markup {
         div.sheet.run {
             header.head {
                 h1 { "Period " (period) ": how to join" }
-                nav.noprint aria-label="Parts" { a href={ "/i/" (id) "/run/" (period) } { "Back to the run page" } }
+                nav.noprint aria-label="Parts" { a href={ "/i/" (id) "/run/" (segment(period)) } { "Back to the run page" } }
             }
             main {
                 div.sec {

@@ -8,7 +8,7 @@ mod tools;
 
 pub(super) use page::made_up;
 
-use super::address;
+use super::address::{self, segment};
 use super::caller::Device;
 use super::page::sheet_with;
 use super::state::Web;
@@ -52,7 +52,7 @@ pub(super) async fn any(
     let room = web.room(id).await?;
     let now = web.now();
     let period = room.read(|scene| the_period(scene, now)).ok_or(Trouble::NotFound)?;
-    Ok(Redirect::to(&format!("/i/{id}/run/{period}")))
+    Ok(Redirect::to(&format!("/i/{id}/run/{}", segment(&period))))
 }
 
 /// The run page.
@@ -78,7 +78,8 @@ pub(super) async fn act(
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
     match done(&web, &room, &period, &fields).await? {
-        Ok(did) => Ok(Redirect::to(&format!("/i/{id}/run/{period}?did={did}")).into_response()),
+        Ok(did) => Ok(Redirect::to(&format!("/i/{id}/run/{}?did={did}", segment(&period)))
+            .into_response()),
         Err(error) => {
             let bag = fields.get("bag").cloned();
             let asked = Asked { did: None, bag };
@@ -110,7 +111,8 @@ pub(super) async fn act_on_bag(
     let room = web.room(id).await?;
     match done(&web, &room, &period, &fields).await? {
         Ok(did) => {
-            let to = format!("/i/{id}/run/{period}/bag/{code}?did={did}");
+            let to =
+                format!("/i/{id}/run/{}/bag/{}?did={did}", segment(&period), segment(&code));
             Ok(Redirect::to(&to).into_response())
         }
         Err(error) => {

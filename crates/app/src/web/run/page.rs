@@ -4,6 +4,7 @@ use super::{lists, tools};
 use crate::desk::room::Kind;
 use crate::desk::room::hour::{Hour, Stage, clock};
 use crate::desk::room::run::{Done, RunView};
+use crate::web::address::segment;
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::since;
 use barm_domain::schedule::PhaseKind;
@@ -25,7 +26,7 @@ pub(super) struct Around {
 
 /// The whole page.
 pub(super) fn page(view: &RunView, around: &Around) -> Markup {
-    let home = format!("/i/{}/run/{}", view.investigation, view.hour.period);
+    let home = format!("/i/{}/run/{}", view.investigation, segment(&view.hour.period));
     let stage = view.hour.stage;
     html! {
         div.sheet.run data-live={ "/i/" (view.investigation) "/events" }
@@ -36,8 +37,8 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
                 h1 { "Period " (view.hour.period) " " small data-part="summary" { (view.summary) } }
                 (parts(view.investigation))
             }
-            (made_up(view.kind))
             main {
+                (made_up(view.kind))
                 div.runhead data-part="clock" { (head(&view.hour)) }
                 form id="act" method="post" action=(home) data-act {
                     (around.field)
@@ -203,7 +204,7 @@ fn keys() -> Markup {
 fn bar(view: &RunView, around: &Around, home: &str) -> Markup {
     let stage = view.hour.stage;
     html! {
-        div.runbar {
+        section.runbar aria-label="Write a height" {
             form.write id="write" method="post" action=(home) data-act data-clear autocomplete="off" {
                 (around.field)
                 input type="hidden" name="key" value=(around.key);
@@ -227,6 +228,8 @@ fn bar(view: &RunView, around: &Around, home: &str) -> Markup {
                     _ => {},
                 }
             }
+            p.linkline id="link" role="status"
+                data-silent="The program does not answer. Clocks go on here; write on paper." {}
             div.doneline data-part="done" role="status" {
                 (done(view.done.as_ref(), around.fault.as_deref()))
             }

@@ -3,6 +3,7 @@
 use super::page::Around;
 use crate::desk::room::hour::Stage;
 use crate::desk::room::run::{Changeover, MeterLine, RunView};
+use crate::web::address::segment;
 use maud::{Markup, html};
 
 /// All of them.
@@ -201,7 +202,7 @@ pub(super) fn changeover(view: &RunView, changeover: &Changeover) -> Markup {
                 div {
                     h3 { "Period " (name) " needs" }
                     ul.ready { @for thing in &changeover.ready { li { (thing) } } }
-                    a.btn href={ "/i/" (view.investigation) "/run/" (name) } { "Go to period " (name) }
+                    a.btn href={ "/i/" (view.investigation) "/run/" (segment(name)) } { "Go to period " (name) }
                 }
             }
         }
