@@ -273,8 +273,10 @@ async fn nobody_receives_what_is_not_theirs() {
         let method: Method = method.parse().expect("a method");
         for route in table() {
             for who in &visitors {
-                // The teacher's own changes would take the scenery away.
-                if who.role == Role::Teacher && method != Method::GET {
+                // The teacher's own changes would take the scenery away, and setting a page for
+                // the printer takes long and shows no text to search.
+                let paper = route.rules.path.ends_with(".pdf");
+                if who.role == Role::Teacher && (method != Method::GET || paper) {
                     continue;
                 }
                 for script in [false, true] {
@@ -363,15 +365,9 @@ fn every_address_says_who_may_call_it() {
         assert!(!rules.who.is_empty(), "{}", rules.path);
         assert!(seen.insert((route.method.to_string(), rules.path)), "{} twice", rules.path);
         let teachers = rules.who == [Role::Teacher];
-        assert_eq!(
-            teachers,
-            rules.path.starts_with("/i/")
-                || rules.path.starts_with("/shelf")
-                || ["/teacher/leave", "/teacher/passphrase"].contains(&rules.path)
-                || rules.path.starts_with("/start"),
-            "{}",
-            rules.path
-        );
+        let named = ["/i/", "/shelf", "/start", "/teacher/leave", "/teacher/passphrase"];
+        let expected = named.iter().any(|start| rules.path.starts_with(start));
+        assert_eq!(teachers, expected, "{}", rules.path);
         assert!(!teachers || rules.near, "{}", rules.path);
     }
 }
