@@ -7,8 +7,6 @@ mod certificate;
 mod charts;
 mod check;
 mod demo;
-// Pages that call the rest of it are being added.
-#[allow(dead_code, unused_imports)]
 pub(crate) mod doors;
 pub(crate) mod drawings;
 pub(crate) mod editing;
@@ -20,7 +18,6 @@ pub(crate) mod own_copy;
 mod paper;
 mod plan_file;
 pub(crate) mod queue;
-#[allow(dead_code, unused_imports)]
 pub(crate) mod room;
 pub(crate) mod start;
 mod together;

@@ -3,8 +3,6 @@
 //! Every address stands in [`routes::table`] with who may call it; the router is made of that table
 //! and of nothing else. Nothing here computes, reads the record or knows a file.
 
-#![allow(dead_code)]
-
 mod address;
 mod aide;
 mod approve;

@@ -3,15 +3,9 @@
 use super::assets::address;
 use super::caller::Device;
 use super::state::Web;
-use super::trouble::Trouble;
 use axum::extract::State;
 use axum::response::{Html, Redirect};
 use maud::{DOCTYPE, Markup, html};
-
-/// A page: its language, its title, and what stands on it.
-pub(super) fn sheet(language: &str, title: &str, body: &Markup) -> Html<String> {
-    sheet_with(language, title, &[], &[], body)
-}
 
 /// A page with styles and scripts of its own, by the names of the files; scripts are modules.
 pub(super) fn sheet_with(
@@ -63,16 +57,4 @@ pub(super) async fn door(State(web): State<Web>, device: Device) -> Redirect {
     let here = device.address.is_some_and(|address| address.is_loopback());
     let near = here || web.reach.tls || web.reach.teacher_from_network;
     Redirect::to(if near { "/shelf" } else { "/join" })
-}
-
-/// All investigations.
-pub(super) async fn shelf(State(web): State<Web>) -> Result<Html<String>, Trouble> {
-    let all = web.wait(|shelf, _| shelf.investigations()).await?;
-    let body = html! {
-        main.quietpage {
-            h1 { "Investigations" }
-            ul { @for one in &all { li { a href={ "/i/" (one.id) "/plan" } { (one.title) } } } }
-        }
-    };
-    Ok(sheet("en", "Investigations", &body))
 }

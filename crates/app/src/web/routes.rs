@@ -62,6 +62,7 @@ pub(super) struct Rules {
 /// One address.
 pub(super) struct Route {
     /// Method.
+    #[cfg_attr(not(test), expect(dead_code, reason = "the proof of roles walks the table"))]
     pub(super) method: Method,
     /// What holds for it.
     pub(super) rules: Rules,

@@ -15,8 +15,6 @@ pub(super) enum Trouble {
     NotYours,
     /// What was sent cannot be used; what is wrong with it, in a sentence.
     Wrong(String),
-    /// Too many wrong tries; seconds to wait.
-    Wait(u32),
     /// The desk could not do it.
     Desk(DeskError),
 }
@@ -46,10 +44,6 @@ impl IntoResponse for Trouble {
             Self::NotFound => not_found(),
             Self::NotYours => plain(StatusCode::FORBIDDEN, "This page is not for you."),
             Self::Wrong(says) => told(StatusCode::BAD_REQUEST, "That cannot be used", &says),
-            Self::Wait(seconds) => {
-                let says = format!("There were too many wrong tries. Wait {seconds} seconds.");
-                told(StatusCode::TOO_MANY_REQUESTS, "Wait a little", &says)
-            }
             Self::Desk(error) => {
                 let mut answer = told(
                     StatusCode::INTERNAL_SERVER_ERROR,

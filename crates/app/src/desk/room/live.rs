@@ -18,8 +18,6 @@ use tokio::sync::watch;
 pub(crate) struct Room {
     /// Its number.
     pub(crate) id: i64,
-    /// Its title.
-    pub(crate) title: String,
     /// What it is.
     pub(crate) kind: Kind,
     pub(super) store: Store,
@@ -59,7 +57,6 @@ impl Room {
         let first = u64::try_from(now.as_millisecond()).unwrap_or_default();
         Ok(Self {
             id: of.id,
-            title: of.title.clone(),
             kind: of.kind,
             store: store.clone(),
             pulse: Pulse::new(first),

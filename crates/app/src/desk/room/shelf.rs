@@ -87,14 +87,9 @@ impl Shelf {
     ) -> Result<bool, DeskError> {
         Ok(self.store.keep_words(id, key, kind, text)?)
     }
-
     /// The words under a key, if they were not deleted. Waits for the disk.
+    #[cfg(test)]
     pub(crate) fn words(&self, key: WordsKey) -> Result<Option<String>, DeskError> {
         Ok(self.store.words(key)?)
-    }
-
-    /// The record on disk, for what no room does.
-    pub(crate) const fn store(&self) -> &Store {
-        &self.store
     }
 }

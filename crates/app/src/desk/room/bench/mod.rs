@@ -5,7 +5,7 @@
 mod typed;
 mod view;
 
-pub(crate) use typed::{Taken, Typed, keep_reasons, take};
+pub(crate) use typed::{Typed, keep_reasons, take};
 pub(crate) use view::bench_view;
 
 use super::Kind;
