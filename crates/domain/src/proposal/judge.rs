@@ -82,10 +82,12 @@ pub fn judge(plan: &Plan, written: &Written, all: &[Proposal], outlook: &[Entry]
 /// Whether a finding is about the proposal and not about the school day around it.
 fn brought(plan: &Plan, finding: &Finding) -> bool {
     if finding.severity == Severity::Caution {
-        // Cautions that the plan has anyway are answered with the plan.
-        return !check::check(plan, &[])
-            .iter()
-            .any(|own| own.code == finding.code && own.message == finding.message);
+        // Cautions that the plan has anyway are answered with the plan; what is in a food differs
+        // from food to food.
+        let of_foods = ["S10", "S11", "S12"].contains(&finding.code);
+        return !check::check(plan, &[]).iter().any(|own| {
+            own.code == finding.code && (own.message == finding.message || !of_foods)
+        });
     }
     OWN.contains(&finding.code)
         || finding.at.as_ref().is_some_and(|field| field.0.starts_with("question["))

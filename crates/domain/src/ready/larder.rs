@@ -151,12 +151,19 @@ fn pair(id: &'static str) -> Option<Pair> {
     Some(Pair { food: id, enzyme })
 }
 
-/// Packs of everything that a plan uses, as they are often sold; the teacher puts prices in.
-pub(super) fn packs(plan: &Plan) -> Result<Vec<Material>, ReadyError> {
+/// Packs of everything that a plan uses, and of all that is open to the groups, as they are often
+/// sold; the teacher puts prices in.
+pub(super) fn packs(plan: &Plan, open: &[String]) -> Result<Vec<Material>, ReadyError> {
+    let known = Cupboard::with(&[]);
+    let open: Vec<String> = open
+        .iter()
+        .filter_map(|written| Cupboard::enzyme(written).or_else(|_| known.food(written)).ok())
+        .collect();
     let recipes: Vec<_> =
         plan.treatments().map(|(_, treatment)| plan.recipe(treatment)).collect();
     let used = |id: &str| {
-        recipes.iter().any(|recipe| {
+        let open = open.iter().any(|one| one == id);
+        open || recipes.iter().any(|recipe| {
             recipe.food.as_deref() == Some(id)
                 || recipe.enzyme.as_deref() == Some(id)
                 || recipe.extras.iter().any(|extra| extra.item == id)

@@ -145,7 +145,8 @@ pub fn plan(ready: Ready, answers: &Answers) -> Result<Plan, ReadyError> {
     let dose = if ready == Ready::Enzyme { dose.of_starch() } else { dose };
     dose::into_base(&mut plan, &dose)?;
     lesson::write(ready, &mut plan, &dose, &larder)?;
-    plan.materials = larder::packs(&plan)?;
+    let open = if ready == Ready::OwnQuestion { &answers.cupboard[..] } else { &[] };
+    plan.materials = larder::packs(&plan, open)?;
     plan.bags = bag_list::write(&plan).map_err(starter::StarterError::from)?.bags;
     Ok(plan)
 }

@@ -27,16 +27,8 @@ pub(crate) fn open_lesson() -> Plan {
         bag: BagChoice::parse("snack").unwrap(),
         water_celsius: 40.0,
     };
-    let mut plan = plan(Ready::OwnQuestion, &answers).unwrap();
     // The teacher puts out salt too, although no bag of the lesson holds any.
-    let salt = barm_domain::plan::Material {
-        item: "salt".into(),
-        pack: barm_domain::amount::Amount::parse("26 oz").unwrap(),
-        price: None,
-        in_stock: None,
-    };
-    plan.materials.push(salt);
-    plan
+    plan(Ready::OwnQuestion, &answers).unwrap()
 }
 
 /// Honey and white sugar beside no food, two bags of each.

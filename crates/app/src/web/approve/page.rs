@@ -173,6 +173,22 @@ fn groups(groups: &[(String, u32)]) -> String {
     all.join(", ")
 }
 
+fn counted(groups: usize) -> String {
+    if groups == 1 { "1 group".to_owned() } else { format!("{groups} groups") }
+}
+
+/// Periods with the numbers of their groups.
+fn by_period(groups: &[(String, u32)]) -> Vec<(&str, String)> {
+    let mut found: Vec<(&str, String)> = Vec::new();
+    for (period, group) in groups {
+        match found.last_mut().filter(|(last, _)| last == period) {
+            Some((_, numbers)) => numbers.push_str(&format!(", {group}")),
+            None => found.push((period, group.to_string())),
+        }
+    }
+    found
+}
+
 fn board(view: &ApproveView) -> Markup {
     let queue: &Queue = &view.queue;
     html! {
@@ -182,7 +198,7 @@ fn board(view: &ApproveView) -> Markup {
             @for covered in &queue.covered {
                 li {
                     b { (covered.variable.words()) } ": " (covered.levels.join(", "))
-                    span.soft { " " (covered.groups.len()) " groups, " (covered.bags) " bags of each" }
+                    span.soft { (counted(covered.groups.len())) ", " (covered.bags) " bags of each" }
                 }
             }
         }
@@ -192,7 +208,10 @@ fn board(view: &ApproveView) -> Markup {
         }
         @if !view.missing.is_empty() {
             h2 { "Not handed in" }
-            p { (view.missing.len()) " groups: " (groups(&view.missing)) "." }
+            p.soft { (counted(view.missing.len())) ":" }
+            ul.plain { @for (period, numbers) in by_period(&view.missing) {
+                li { "Period " (period) ": " (numbers) }
+            } }
         }
         p.small { a href={ "/i/" (view.id) "/proposals.csv" } { "Download all as a table" } }
     }

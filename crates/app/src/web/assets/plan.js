@@ -27,11 +27,10 @@ function fields() {
   return all;
 }
 
-/** @param {any} told */
-function show(told) {
+/** @param {Record<string, string>} said */
+function beside(said) {
   for (const place of document.querySelectorAll("[data-said]")) {
-    const name = place.getAttribute("data-said") ?? "";
-    const markup = told.said[name] ?? "";
+    const markup = said[place.getAttribute("data-said") ?? ""] ?? "";
     if (place.innerHTML !== markup) place.innerHTML = markup;
     const bad = place.querySelector(".fault") !== null;
     const input = document.getElementById(place.getAttribute("data-for") ?? "");
@@ -39,10 +38,14 @@ function show(told) {
     if (bad) input?.setAttribute("aria-invalid", "true");
     else input?.removeAttribute("aria-invalid");
   }
-  put("around", told.around);
-  put("tally", told.tally);
-  if (told.forecast !== null) put("forecast", told.forecast);
-  if (told.verdicts !== null) put("verdicts", told.verdicts);
+}
+
+/** @param {any} told */
+function show(told) {
+  if (told.said !== null) beside(told.said);
+  for (const part of ["around", "tally", "forecast", "verdicts"]) {
+    if (told[part] !== null) put(part, told[part]);
+  }
 }
 
 async function ask() {

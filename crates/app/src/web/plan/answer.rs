@@ -188,10 +188,11 @@ pub(in crate::web) struct Asked {
 pub(in crate::web) struct Told {
     /// The number of what was asked: an answer to an older question is dropped.
     number: u64,
-    /// What is said beside each field, as markup; empty where nothing is.
-    said: BTreeMap<String, String>,
-    around: String,
-    tally: String,
+    /// What is said beside each field, as markup; empty where nothing is. Not with the first line,
+    /// which must come at once.
+    said: Option<BTreeMap<String, String>>,
+    around: Option<String>,
+    tally: Option<String>,
     forecast: Option<String>,
     verdicts: Option<String>,
 }
@@ -210,34 +211,40 @@ pub(in crate::web) async fn forecast(
                 _ => Step::All,
             };
             let text = editing::edited(&asked.text, &asked.fields);
-            let editing = Editing::open(&text);
             let seen = editing::foresee(&text, &asked.focus, step);
-            Ok::<_, crate::desk::DeskError>(tell(asked.number, &editing, &seen))
+            let editing = (step != Step::Line).then(|| Editing::open(&text));
+            Ok::<_, crate::desk::DeskError>(tell(asked.number, editing.as_ref(), &seen))
         })
         .await?;
     Ok(Json(told))
 }
 
-fn tell(number: u64, editing: &Editing, seen: &Foreseen) -> Told {
+fn tell(number: u64, editing: Option<&Editing>, seen: &Foreseen) -> Told {
+    let charted = !seen.charts.is_empty() || seen.trouble.is_some();
+    // What an older text came to must not stand beside what is wrong with this one.
+    let nothing = seen.trouble.as_ref().map(|_| String::new());
+    Told {
+        number,
+        said: editing.map(|editing| beside_fields(editing, seen)),
+        around: editing.map(|editing| around_form(editing).into_string()),
+        tally: editing.map(|editing| tally(editing).into_string()),
+        forecast: charted.then(|| foreseen(seen).into_string()),
+        verdicts: seen.verdicts.as_deref().map(|all| verdicts(all).into_string()).or(nothing),
+    }
+}
+
+/// What is said beside each field; what rests on the forecast, too.
+fn beside_fields(editing: &Editing, seen: &Foreseen) -> BTreeMap<String, String> {
     let mut said = BTreeMap::new();
     let names: Vec<String> = editing.fields().map(|field| field.name.clone()).collect();
     for field in editing.fields() {
         said.insert(field.name.clone(), form::all(&field.said).into_string());
     }
-    // What rests on the forecast stands beside its field, too.
     for late in &seen.late {
         let place = late.at.as_deref().and_then(|at| editing::place(&names, at));
         if let Some(here) = place.and_then(|place| said.get_mut(place)) {
             here.push_str(&form::said_here(late).into_string());
         }
     }
-    let charted = !seen.charts.is_empty() || seen.trouble.is_some();
-    Told {
-        number,
-        said,
-        around: around_form(editing).into_string(),
-        tally: tally(editing).into_string(),
-        forecast: charted.then(|| foreseen(seen).into_string()),
-        verdicts: seen.verdicts.as_deref().map(|all| verdicts(all).into_string()),
-    }
+    said
 }

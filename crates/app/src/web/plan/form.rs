@@ -111,7 +111,7 @@ pub(super) fn said_here(said: &Said) -> Markup {
         div class=(class) {
             p {
                 b { (word) ": " } (said.message) " " (said.fix)
-                @if let Some(line) = said.line { span.soft { " (line " (line) ")" } }
+                @if let (Some(line), None) = (said.line, &said.at) { span.soft { " (line " (line) ")" } }
             }
         }
     }
