@@ -19,6 +19,7 @@ pub mod proposal;
 pub mod reading;
 pub mod ready;
 pub mod record;
+pub mod rehearsal;
 pub mod result;
 pub mod schedule;
 pub mod slip;

@@ -1,8 +1,10 @@
 //! `barm demo`.
 
 use super::failure::Failure;
+use super::rehearse::{self, Play};
 use super::{analyze, page, prep, progress};
 use crate::desk::{self, Demo};
+use crate::system;
 use barm_domain::outlook::Entry;
 use std::io::Write;
 use std::path::PathBuf;
@@ -17,9 +19,22 @@ pub(super) struct Arguments {
     /// Folder to write into
     #[arg(long, value_name = "DIR", default_value = "barm-demo")]
     out: PathBuf,
+    /// Open the invented day in the browser's pages instead: two periods are over, and the
+    /// simulated groups of the third are at work, thirty times as fast as a true clock
+    #[arg(long)]
+    serve: bool,
+    /// Port to listen on; 0 takes a free one [default: 8420, or the next that is free]
+    #[arg(long, requires = "serve")]
+    port: Option<u16>,
 }
 
+/// How many times as fast as a true clock the served day runs.
+const SPEED: f64 = 30.0;
+
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    if arguments.serve {
+        return served(arguments, out);
+    }
     let line = progress::Line::new();
     let demo = desk::demo(&arguments.out, &line)?;
     drop(line);
@@ -32,6 +47,17 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     to_buy(out, &demo)?;
     analyze::answers(out, &demo.open, &demo.analysis)?;
     files(out, &demo)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn served(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    let folder = arguments.out.join("record");
+    // If it cannot be made, opening it says why.
+    let _ = system::private_folder(&folder);
+    let stage = desk::demo_stage(&folder, SPEED)?;
+    writeln!(out, "An invented school: no group and no reading here is real.")?;
+    let play = Play { port: arguments.port, alone: true, stays: true };
+    rehearse::play(&stage, play, out)?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -15,6 +15,7 @@ mod passphrase;
 mod predict;
 mod prep;
 mod progress;
+mod rehearse;
 mod serve;
 
 use clap::{Parser, Subcommand};
@@ -45,6 +46,7 @@ enum Command {
     Analyze(analyze::Arguments),
     Facts(facts::Arguments),
     Serve(serve::Arguments),
+    Rehearse(rehearse::Arguments),
     Passphrase(passphrase::Arguments),
 }
 
@@ -63,6 +65,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),
         Some(Command::Serve(a)) => serve::run(a, &mut out),
+        Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),
         Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),
         None => serve::here(&mut out),
     };

@@ -2,7 +2,7 @@
 
 use super::failure::Failure;
 use crate::desk::room::Shelf;
-use crate::desk::{self, CertificateSource, DeskError};
+use crate::desk::{self, CertificateSource, Clock, DeskError};
 use crate::system;
 use crate::web::{Ask, Reach, must_be_usable, serve};
 use jiff::Timestamp;
@@ -75,7 +75,8 @@ fn start(
         Ok(shelf) => Arc::new(shelf),
         Err(error) => return elsewhere(error, &folder, browser, out),
     };
-    let (listener, port) = listen(arguments, out)?;
+    let ip = if arguments.lan { Ipv4Addr::UNSPECIFIED } else { Ipv4Addr::LOCALHOST };
+    let (listener, port) = listen(ip, arguments.port, out)?;
     let scheme = if arguments.tls { "https" } else { "http" };
     let address = format!("{scheme}://localhost:{port}");
     let addresses = system::addresses();
@@ -109,7 +110,8 @@ fn start(
         out.flush()?;
     }
     let runtime = tokio::runtime::Runtime::new()?;
-    let ask = Ask { listener, shelf, reach, certificate };
+    let clock = Arc::new(Clock::Real);
+    let ask = Ask { listener, shelf, reach, clock, certificate };
     let served = runtime.block_on(serve(ask, system::told_to_stop()));
     desk::own_copy::forget(&folder);
     served?;
@@ -141,9 +143,12 @@ fn elsewhere(
 }
 
 /// Listens at the port that was asked for, or at the next that is free.
-fn listen(arguments: &Arguments, out: &mut impl Write) -> Result<(TcpListener, u16), Failure> {
-    let ip = if arguments.lan { Ipv4Addr::UNSPECIFIED } else { Ipv4Addr::LOCALHOST };
-    let first = arguments.port.unwrap_or(PORT);
+pub(super) fn listen(
+    ip: Ipv4Addr,
+    port: Option<u16>,
+    out: &mut impl Write,
+) -> Result<(TcpListener, u16), Failure> {
+    let first = port.unwrap_or(PORT);
     let mut refused = io::Error::from(io::ErrorKind::AddrInUse);
     for port in (0..PORTS).map_while(|more| first.checked_add(more)) {
         match TcpListener::bind((IpAddr::V4(ip), port)) {

@@ -1,6 +1,8 @@
 //! The whole job on an invented school.
 
 use super::check::findings;
+use super::rehearse::{Stage, Wish, done_before, stage_bytes};
+use super::room::Kind;
 use super::{Analysis, DeskError, OpenPlan, Progress, analyze_bytes, paper, plan_file};
 use barm_domain::outlook::Look;
 use barm_domain::prep::{self, Prep};
@@ -15,6 +17,9 @@ const READINGS: &[u8] = include_bytes!("../demo/readings.csv");
 pub(crate) fn plan() -> &'static str {
     std::str::from_utf8(PLAN).unwrap_or_default()
 }
+
+/// The period of the invented day that a served demonstration is in.
+const RUNNING: &str = "4";
 
 /// What the demo did.
 #[derive(Debug)]
@@ -74,4 +79,13 @@ pub(crate) fn demo(folder: &Path, progress: &dyn Progress) -> Result<Demo, DeskE
     put("results report", "results.pdf", &results_pdf?)?;
     progress.step("setting pages", 3, 3);
     Ok(Demo { open, prep, analysis, files })
+}
+
+/// Gets the invented day ready to be served: the periods before the fourth are over, and its
+/// groups are simulated. Waits for the disk.
+pub(crate) fn demo_stage(folder: &Path, speed: f64) -> Result<Stage, DeskError> {
+    let wish = Wish { period: Some(RUNNING), seed: 4, speed, kind: Kind::Invented };
+    let stage = stage_bytes(PLAN, Path::new("plan.toml"), folder, wish)?;
+    done_before(&stage.room, RUNNING, READINGS)?;
+    Ok(stage)
 }

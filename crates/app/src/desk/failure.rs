@@ -146,6 +146,15 @@ pub(crate) enum DeskError {
     /// A group says something of another group's bag, or what only the teacher may say.
     #[error("an entry is not this group's to make; nothing of it was kept")]
     NotTheirs,
+    /// A rehearsal is to lie where a real class's record lies.
+    #[error(
+        "{} holds the record of a real class; a rehearsal keeps apart from it, and nothing was done",
+        folder.display()
+    )]
+    NotForRehearsal {
+        /// The folder.
+        folder: PathBuf,
+    },
     /// The work was cut short.
     #[error("the program is stopping; this was not done")]
     Stopped,
@@ -178,7 +187,8 @@ impl DeskError {
                 Some("check that the folder can be written to".to_owned())
             }
             Self::Port { .. } => Some("give another with --port".to_owned()),
-            Self::Store(StoreError::ReadOnly { .. } | StoreError::NotARecord { .. }) => {
+            Self::NotForRehearsal { .. }
+            | Self::Store(StoreError::ReadOnly { .. } | StoreError::NotARecord { .. }) => {
                 Some("give another folder with --data".to_owned())
             }
             Self::Unusable { .. } => {
@@ -244,6 +254,7 @@ impl DeskError {
             | Self::Hash
             | Self::Stopped
             | Self::NotTheirs
+            | Self::NotForRehearsal { .. }
             | Self::Certificate
             | Self::Unusable { .. }
             | Self::Serve(_)

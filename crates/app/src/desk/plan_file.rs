@@ -27,7 +27,8 @@ pub(crate) fn open_with_old_list(path: &Path) -> Result<OpenPlan, DeskError> {
     sound(path, plan_text::read_with_old_list(&bytes(path)?))
 }
 
-fn sound(path: &Path, read: Read) -> Result<OpenPlan, DeskError> {
+/// What was read, if it is sound.
+pub(crate) fn sound(path: &Path, read: Read) -> Result<OpenPlan, DeskError> {
     match read.plan {
         Some(plan) if read.mistakes.is_empty() => Ok(OpenPlan { plan }),
         _ => Err(DeskError::Plan(Mistakes {

@@ -4,8 +4,7 @@ use super::log::Log;
 use super::state::{Reach, Running, Web};
 use super::{routes, tls};
 use crate::desk::room::Shelf;
-use crate::desk::{Certificate, DeskError};
-use jiff::Timestamp;
+use crate::desk::{Certificate, Clock, DeskError};
 use std::net::{SocketAddr, TcpListener};
 use std::sync::Arc;
 use std::time::Duration;
@@ -19,6 +18,8 @@ pub(crate) struct Ask {
     pub(crate) shelf: Arc<Shelf>,
     /// Who may reach what from where.
     pub(crate) reach: Reach,
+    /// Where the time comes from.
+    pub(crate) clock: Arc<Clock>,
     /// With what connections are encrypted, if they are.
     pub(crate) certificate: Option<Certificate>,
 }
@@ -37,8 +38,8 @@ pub(crate) async fn serve(
     let tls = ask.certificate.as_ref().map(tls::from).transpose()?;
     let (stop, stopping) = watch::channel(false);
     let log = Log::in_folder(&ask.shelf.folder);
-    let clock = Box::new(Timestamp::now);
-    let running = Running { shelf: ask.shelf, reach: ask.reach, log, clock, stopping };
+    let running =
+        Running { shelf: ask.shelf, reach: ask.reach, log, clock: ask.clock, stopping };
     let web = Web::new(running);
     web.log.write(web.now(), "started");
     let service = routes::router(&web).into_make_service_with_connect_info::<SocketAddr>();

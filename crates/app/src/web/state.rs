@@ -3,9 +3,9 @@
 use super::caller::Caller;
 use super::log::Log;
 use super::trouble::Trouble;
-use crate::desk::DeskError;
 use crate::desk::doors::Part;
 use crate::desk::room::{Room, Scope, Shelf};
+use crate::desk::{Clock, DeskError};
 use jiff::Timestamp;
 use std::net::IpAddr;
 use std::sync::Arc;
@@ -24,7 +24,7 @@ pub(super) struct Running {
     /// Where it is written down what was refused and what went wrong.
     pub(super) log: Log,
     /// The time; tests set their own.
-    pub(super) clock: Box<dyn Fn() -> Timestamp + Send + Sync>,
+    pub(super) clock: Arc<Clock>,
     /// Becomes true when the server is told to stop.
     pub(super) stopping: watch::Receiver<bool>,
 }
@@ -51,7 +51,7 @@ impl Web {
 
     /// The time now.
     pub(super) fn now(&self) -> Timestamp {
-        (self.clock)()
+        self.clock.now()
     }
 
     /// Does something that waits for the disk, away from what must not wait.

@@ -10,6 +10,8 @@ use serde::Serialize;
 pub(super) struct Now {
     /// Milliseconds since 1970, UTC.
     now_ms: i64,
+    /// How many times as fast as a true clock it runs; 1 but in a rehearsal.
+    speed: f64,
     /// By this another copy knows that it is one of its own.
     program: &'static str,
 }
@@ -20,5 +22,6 @@ pub(super) const OURS: &str = "barm";
 /// Answers with the time. A device measures its clock against it: our time less the middle of
 /// when it asked and when it was answered.
 pub(super) async fn time(State(web): State<Web>) -> Json<Now> {
-    Json(Now { now_ms: web.now().as_millisecond(), program: OURS })
+    let speed = web.clock.speed();
+    Json(Now { now_ms: web.now().as_millisecond(), speed, program: OURS })
 }

@@ -133,7 +133,11 @@ pub fn setup(plan: &Plan, treatment: &Treatment) -> Result<Setup, OutlookError> 
     setup_on(plan, plan.days.first().ok_or(OutlookError::NoDay)?, treatment)
 }
 
-fn setup_on(plan: &Plan, day: &Day, treatment: &Treatment) -> Result<Setup, OutlookError> {
+pub(crate) fn setup_on(
+    plan: &Plan,
+    day: &Day,
+    treatment: &Treatment,
+) -> Result<Setup, OutlookError> {
     bench::setup(plan, &plan.recipe(treatment), day)
         .map_err(|source| OutlookError::Bench { treatment: treatment.name.clone(), source })
 }

@@ -11,7 +11,7 @@ mod tries;
 pub(crate) use chance::{Token, key, same, words_key};
 pub(crate) use codes::{CodeRow, PeriodCodes};
 pub(crate) use join::{From, Key as JoinKey, NotJoined, bucket};
-pub(crate) use open::open_until;
+pub(crate) use open::{bells, open_until};
 pub(crate) use passphrase::{NotSignedIn, TooWeak, suggest};
 pub(crate) use seats::{Joined, Part, Seat};
 

@@ -11,7 +11,7 @@ const BEFORE: SignedDuration = SignedDuration::from_mins(10);
 const AFTER: SignedDuration = SignedDuration::from_mins(15);
 
 /// When a period begins and ends by the plan.
-pub(super) fn bells(plan: &Plan, period: &Period) -> Option<(Timestamp, Timestamp)> {
+pub(crate) fn bells(plan: &Plan, period: &Period) -> Option<(Timestamp, Timestamp)> {
     let day = plan.days.iter().find(|day| day.name == period.day)?;
     let zone = TimeZone::get(&day.zone).ok()?;
     let start = day.date.to_datetime(period.start).to_zoned_datetime(zone).ok()?.timestamp();

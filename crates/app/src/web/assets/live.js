@@ -4,12 +4,12 @@
 
 const root = /** @type {HTMLElement} */ (document.querySelector("[data-live]"));
 
-/** How far the program's clock is ahead of this device's (ms). */
-let ahead = Number(root.dataset.now) - Date.now();
+/** The program's clock as it was heard, this device's then (ms), and how fast the program's runs. */
+let heard = { now: Number(root.dataset.now), at: Date.now(), speed: 1 };
 let best = Infinity;
 
 /** Program time now (ms). */
-const now = () => Date.now() + ahead;
+const now = () => heard.now + (Date.now() - heard.at) * heard.speed;
 
 /** Measures this device's clock against the program's; the quickest answer is the best. */
 async function measure() {
@@ -17,10 +17,10 @@ async function measure() {
     const before = Date.now();
     const answer = await fetch("/time", { cache: "no-store" });
     const after = Date.now();
-    const { now_ms } = await answer.json();
+    const { now_ms, speed } = await answer.json();
     if (after - before <= best) {
       best = after - before;
-      ahead = now_ms - (before + after) / 2;
+      heard = { now: now_ms, at: (before + after) / 2, speed };
     }
   } catch { /* asked again with the next change */ }
 }

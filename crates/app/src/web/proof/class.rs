@@ -1,6 +1,7 @@
 //! A class on a made-up day: a data folder, a record with secrets in it, a router, and a clock
 //! that tests set.
 
+use crate::desk::Clock;
 use crate::desk::doors::{From, JoinKey, Part, PeriodCodes};
 use crate::desk::room::{Kind, Room, Shelf};
 use crate::web::cookies;
@@ -151,10 +152,10 @@ impl Class {
             shelf,
             reach,
             log: Log::in_folder(folder.path()),
-            clock: Box::new(move || {
+            clock: Arc::new(Clock::Hands(Box::new(move || {
                 let ms = hands.load(Ordering::Relaxed);
                 Timestamp::from_millisecond(ms).expect("a moment")
-            }),
+            }))),
             stopping,
         });
         let router = router(&web);

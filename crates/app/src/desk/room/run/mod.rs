@@ -35,6 +35,7 @@ use super::hour::{Hour, Stage};
 use super::{Kind, Scene};
 use barm_domain::board::State;
 use barm_domain::record::Key;
+use barm_domain::slip::Slip;
 use jiff::Timestamp;
 
 /// What the page shows.
@@ -105,6 +106,15 @@ pub(crate) fn the_period(scene: &Scene<'_>, now: Timestamp) -> Option<String> {
 pub(crate) fn local_time(scene: &Scene<'_>, period: &str, at: Timestamp) -> String {
     let planned = scene.plan.period(period);
     planned.map_or_else(String::new, |planned| super::benches::local(scene, planned, at))
+}
+
+/// Every slip of a period that its page may show.
+pub(crate) fn slips_shown(scene: &Scene<'_>, period: &str, now: Timestamp) -> Vec<Slip> {
+    let Some(planned) = scene.plan.period(period) else { return Vec::new() };
+    let benches = Benches::of(scene, planned, now);
+    let expects = Expects::of(scene, &benches);
+    let seen = needs::seen(scene, planned, &benches, &expects);
+    seen.into_iter().flat_map(|(_, _, slips)| slips).collect()
 }
 
 /// The page of a period; nothing if the plan has no such period. `did` is the entry made last.

@@ -87,18 +87,8 @@ fn slips(
     benches: &Benches,
     expects: &Expects,
 ) -> Vec<Need> {
-    let standing = scene.ledger.standing();
-    let all: Vec<(BagCode, &Bag)> = benches
-        .bags
-        .iter()
-        .filter_map(|bag| Some((bag.code, standing.bags.get(&bag.code)?)))
-        .collect();
     let mut needs = Vec::new();
-    for bench in &benches.bags {
-        let Some(own) = own(scene, period, bench) else { continue };
-        let bag = own.bag;
-        let rules = &scene.plan.set_aside_rules;
-        let slips = seen_by_teacher(own, rules, expects.band(bench.code), &all);
+    for (bench, bag, slips) in seen(scene, period, benches, expects) {
         let worded = slips.iter().filter_map(|slip| {
             let asks = Asks { scene, period, bench, bag, benches };
             let (tag, says) = asks.words(slip)?;
@@ -113,6 +103,28 @@ fn slips(
         needs.extend(worded);
     }
     needs
+}
+
+/// The slips of each bag that can have any.
+pub(super) fn seen<'a, 'b>(
+    scene: &Scene<'a>,
+    period: &Period,
+    benches: &'b Benches,
+    expects: &Expects,
+) -> Vec<(&'b BenchBag, &'a Bag, Vec<Slip>)> {
+    let standing = scene.ledger.standing();
+    let all: Vec<(BagCode, &Bag)> = benches
+        .bags
+        .iter()
+        .filter_map(|bag| Some((bag.code, standing.bags.get(&bag.code)?)))
+        .collect();
+    let rules = &scene.plan.set_aside_rules;
+    let of_bag = |bench: &'b BenchBag| {
+        let own = own(scene, period, bench)?;
+        let slips = seen_by_teacher(own, rules, expects.band(bench.code), &all);
+        Some((bench, own.bag, slips))
+    };
+    benches.bags.iter().filter_map(of_bag).collect()
 }
 
 /// What words need to know of a slip.

@@ -1,0 +1,77 @@
+//! What a rehearsal needs before the bell: a folder, an investigation that is marked, a clock.
+
+use crate::desk::doors::{bells, key, suggest};
+use crate::desk::room::{Kind, Room, Shelf};
+use crate::desk::{Clock, DeskError, plan_file};
+use barm_documents::plan_text;
+use barm_domain::rehearsal::{Rates, Script, script};
+use jiff::{SignedDuration, Timestamp};
+use std::path::Path;
+use std::sync::Arc;
+
+/// So long before its bell a rehearsal begins, by its own clock.
+const BEFORE_BELL: SignedDuration = SignedDuration::from_mins(2);
+
+/// How a rehearsal is asked to be.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Wish<'a> {
+    /// The period; the first, if none is named.
+    pub(crate) period: Option<&'a str>,
+    /// Seed of everything that is left to chance.
+    pub(crate) seed: u64,
+    /// How many times as fast as a true clock.
+    pub(crate) speed: f64,
+    /// Rehearsed, or invented for a demonstration.
+    pub(crate) kind: Kind,
+}
+
+/// Everything that stands ready.
+pub(crate) struct Stage {
+    /// The folder of its own.
+    pub(crate) shelf: Arc<Shelf>,
+    /// The investigation.
+    pub(crate) room: Arc<Room>,
+    /// The clock that the server must run on.
+    pub(crate) clock: Arc<Clock>,
+    /// The teacher's passphrase, made for this time.
+    pub(crate) passphrase: String,
+    /// What the benches do.
+    pub(crate) script: Script,
+    pub(super) seed: u64,
+}
+
+/// Gets ready. Waits for the disk and works out every bag.
+pub(crate) fn stage(plan: &Path, folder: &Path, wish: Wish<'_>) -> Result<Stage, DeskError> {
+    stage_bytes(&plan_file::bytes(plan)?, plan, folder, wish)
+}
+
+/// The same with the text of a plan; `name` is what the plan is called where it has mistakes.
+pub(crate) fn stage_bytes(
+    bytes: &[u8],
+    name: &Path,
+    folder: &Path,
+    wish: Wish<'_>,
+) -> Result<Stage, DeskError> {
+    let plan = plan_file::sound(name, plan_text::read(bytes))?.plan;
+    let period = match wish.period {
+        None => plan.periods.first(),
+        Some(name) => plan.period(name),
+    };
+    let period = period
+        .ok_or_else(|| DeskError::NoPeriod { name: wish.period.unwrap_or("1").to_owned() })?;
+    let script = script(&plan, period, wish.seed, &Rates::default())?;
+    let (bell, _) = bells(&plan, period)
+        .ok_or_else(|| DeskError::NoPeriod { name: period.name.clone() })?;
+    let shelf = Arc::new(Shelf::open(folder, Timestamp::now())?);
+    // What was never read in a class must not lie beside what was.
+    if shelf.investigations()?.iter().any(|one| one.kind == Kind::Real) {
+        return Err(DeskError::NotForRehearsal { folder: folder.to_owned() });
+    }
+    let from = bell.checked_sub(BEFORE_BELL).unwrap_or(bell);
+    let passphrase = suggest()?;
+    shelf.doors.new_passphrase(&passphrase)?;
+    let text = String::from_utf8_lossy(bytes);
+    let room = shelf.begin(&text, wish.kind, key(from)?, from)?;
+    let clock = Arc::new(Clock::fast(from, wish.speed));
+    Ok(Stage { shelf, room, clock, passphrase, script, seed: wish.seed })
+}

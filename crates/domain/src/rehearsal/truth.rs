@@ -1,0 +1,50 @@
+//! What a bag really does.
+
+use super::chance::seed_of;
+use crate::outlook::{OutlookError, setup_on};
+use crate::plan::{Plan, PlannedBag};
+use barm_science::forecast::{Span, Streams, forecast};
+
+/// The rise of one bag, minute by minute.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Truth {
+    rises: Vec<f64>,
+}
+
+impl Truth {
+    /// One possible course of a bag on the day that belongs to a seed.
+    ///
+    /// # Errors
+    /// [`OutlookError`] if its treatment cannot be followed.
+    pub fn of(
+        plan: &Plan,
+        bag: &PlannedBag,
+        last_minute: u32,
+        seed: u64,
+    ) -> Result<Self, OutlookError> {
+        let day = plan.period(&bag.period).and_then(|period| plan.day(&period.day));
+        let day = day.ok_or(OutlookError::NoDay)?;
+        let Some(treatment) = plan.treatment(&bag.treatment) else {
+            // A bag of no treatment holds nothing that could rise; the check of the plan names it.
+            return Ok(Self { rises: vec![0.0] });
+        };
+        let setup = setup_on(plan, day, treatment)?;
+        let span = Span { last_minute, draws: 1, until_hours: 0.0 };
+        let streams = Streams { day: seed_of(seed, &day.name), bag: seed_of(seed, &bag.code) };
+        let made = forecast(&setup, &span, &streams).map_err(|source| OutlookError::Setup {
+            treatment: treatment.name.clone(),
+            source,
+        })?;
+        Ok(Self { rises: made.rise_mm().draw(0).to_vec() })
+    }
+
+    /// Rise above the zero reading (mm) at a minute after it; at the last minute known, later.
+    pub fn rise_mm(&self, minute: f64) -> f64 {
+        let last = self.rises.len().saturating_sub(1);
+        let minute = minute.clamp(0.0, last as f64);
+        let below = minute.floor() as usize;
+        let above = (below + 1).min(last);
+        let at = |place: usize| self.rises.get(place).copied().unwrap_or(0.0);
+        at(below) + (minute - below as f64) * (at(above) - at(below))
+    }
+}
