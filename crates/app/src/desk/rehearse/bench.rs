@@ -2,9 +2,10 @@
 
 use super::Floor;
 use super::line::Line;
+use super::typed::entry;
 use crate::desk::doors::PeriodCodes;
 use barm_domain::record::Key;
-use barm_domain::rehearsal::{Device, Does, Step};
+use barm_domain::rehearsal::{Device, Step};
 use serde_json::{Value, json};
 use std::sync::atomic::Ordering;
 
@@ -13,6 +14,11 @@ const SKEW_MS: i64 = 90_000;
 
 /// Joins with its codes, then types what the script says when it says so.
 pub(super) fn work(floor: &Floor<'_>, codes: &PeriodCodes, device: &Device) {
+    join_and_type(floor, codes, device);
+    floor.at_work.fetch_sub(1, Ordering::Relaxed);
+}
+
+fn join_and_type(floor: &Floor<'_>, codes: &PeriodCodes, device: &Device) {
     let own = codes.groups.iter().find(|(group, _)| *group == device.group);
     let Some((_, own)) = own else { return };
     let mut line = Line::to(floor.drive.port);
@@ -56,39 +62,6 @@ fn send(floor: &Floor<'_>, line: &mut Line, device: &Device, step: &Step, plan: 
     } else if names("refused") {
         floor.refused.fetch_add(1, Ordering::Relaxed);
     }
-}
-
-/// An entry as the bench page sends it.
-fn entry(key: &str, at: i64, skew: i64, step: &Step, plan: u32) -> Value {
-    let bag = step.bag.map(|bag| bag.to_string());
-    let mut entry = json!({ "key": key, "bag": bag, "at": at, "offset": skew });
-    let mut set = |name: &str, value: Value| entry[name] = value;
-    match &step.does {
-        Does::Guess(expects) => {
-            set("what", "guess".into());
-            let pairs = expects.iter().map(|(bag, mm)| json!([bag.to_string(), mm]));
-            set("expects", pairs.collect());
-        }
-        Does::Sealed => {
-            set("what", "sealed".into());
-            set("plan", plan.into());
-        }
-        Does::Zero(mm) => {
-            set("what", "zero".into());
-            set("mm", json!(mm));
-        }
-        Does::Reading(planned, mm) => {
-            set("what", "reading".into());
-            set("planned", json!(planned));
-            set("mm", json!(mm));
-        }
-        Does::Odd(odd) => {
-            set("what", "odd".into());
-            set("odd", odd.word().into());
-        }
-        Does::Vented => set("what", "vented".into()),
-    }
-    entry
 }
 
 /// How far the program's clock is ahead of the device's.

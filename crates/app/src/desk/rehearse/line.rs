@@ -69,6 +69,12 @@ impl Line {
         self.call("POST", path, &head, json)
     }
 
+    /// Its cookies, as a request holds them.
+    pub(crate) fn cookies(&self) -> String {
+        let all = self.cookies.iter().map(|(name, value)| format!("{name}={value}"));
+        all.collect::<Vec<_>>().join("; ")
+    }
+
     fn origin(&self) -> String {
         format!("http://localhost:{}", self.port)
     }
@@ -77,10 +83,8 @@ impl Line {
         let mut request =
             format!("{method} {path} HTTP/1.1\r\nHost: localhost:{}\r\n", self.port);
         request.push_str(head);
-        let cookies: Vec<String> =
-            self.cookies.iter().map(|(name, value)| format!("{name}={value}")).collect();
-        if !cookies.is_empty() {
-            let _ = write!(request, "Cookie: {}\r\n", cookies.join("; "));
+        if !self.cookies.is_empty() {
+            let _ = write!(request, "Cookie: {}\r\n", self.cookies());
         }
         if method != "GET" {
             let _ = write!(request, "Content-Length: {}\r\n", body.len());

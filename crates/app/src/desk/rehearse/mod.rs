@@ -6,6 +6,7 @@ mod done;
 mod line;
 mod stage;
 mod teacher;
+mod typed;
 mod watch;
 
 pub(crate) use done::done_before;
@@ -50,6 +51,8 @@ struct Floor<'a> {
     stage: &'a Stage,
     drive: Drive,
     stop: &'a AtomicBool,
+    /// Groups that are not done yet.
+    at_work: AtomicUsize,
     sent: AtomicUsize,
     saved: AtomicUsize,
     refused: AtomicUsize,
@@ -65,10 +68,12 @@ pub(crate) fn rehearse(
 ) -> Result<Report, DeskError> {
     let codes =
         stage.shelf.doors.codes(&stage.room, &stage.script.period, stage.clock.now())?;
+    let groups = stage.script.devices.iter().filter(|device| device.group != 0);
     let floor = Floor {
         stage,
         drive,
         stop,
+        at_work: AtomicUsize::new(groups.count()),
         sent: AtomicUsize::new(0),
         saved: AtomicUsize::new(0),
         refused: AtomicUsize::new(0),

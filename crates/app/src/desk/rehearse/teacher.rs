@@ -49,9 +49,10 @@ pub(super) fn work(floor: &Floor<'_>, device: Option<&Device>) {
         let end = stage.room.read(|scene| {
             scene.plan.period(&stage.script.period).map(|period| 60.0 * period.length_min)
         });
-        let last = stage.script.devices.iter().filter_map(|device| device.steps.last());
-        let last = last.map(|step| f64::from(step.at_s) + 60.0).fold(0.0, f64::max);
-        if floor.until(end.unwrap_or(0.0).max(last)) {
+        let all_done = || floor.at_work.load(Ordering::Relaxed) == 0;
+        if floor.until(end.unwrap_or(0.0))
+            && floor.insist(|| all_done().then_some(())).is_some()
+        {
             act(floor, &mut line, &page, &[("do", "end")]);
         }
     }

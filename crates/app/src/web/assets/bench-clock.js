@@ -8,35 +8,52 @@
 /** A reading is late after so many seconds. */
 export const LATE_S = 60;
 
-/** How far the program's clock is ahead of this device's: the best of the last few contacts. */
+/**
+ * How far the program's clock is ahead of this device's: the best of the last few contacts. In a
+ * rehearsal the program's clock runs faster.
+ */
 export class Skew {
   constructor() {
-    /** @type {{offset: number, trip: number}[]} */
+    /** @type {{at: number, now: number, trip: number}[]} */
     this.heard = [];
+    this.speed = 1;
   }
 
   /**
    * @param {number} sent when it was asked, on the device's clock (ms)
    * @param {number} back when it was answered
    * @param {number} now what the program said
+   * @param {number} [speed] how many times as fast as a true clock the program's runs
    */
-  hear(sent, back, now) {
+  hear(sent, back, now, speed = 1) {
     const trip = back - sent;
     if (!(trip >= 0) || !Number.isFinite(now)) return;
-    this.heard.push({ offset: now - (sent + back) / 2, trip });
+    this.speed = speed;
+    this.heard.push({ at: (sent + back) / 2, now, trip });
     if (this.heard.length > 8) this.heard.shift();
     // Somebody has set one of the clocks: what was heard before says nothing any more.
     const last = this.heard[this.heard.length - 1];
     this.heard = this.heard.filter(
-      (one) => Math.abs(one.offset - last.offset) <= 2000 + (one.trip + last.trip) / 2,
+      (one) =>
+        Math.abs(this.shown(one, last.at) - last.now) <= (2000 + (one.trip + last.trip) / 2) * speed,
     );
   }
 
-  /** @returns {number | null} ms */
+  /**
+   * What the program's clock shows by one contact.
+   * @param {{at: number, now: number}} one
+   * @param {number} at when, on the device's clock
+   */
+  shown(one, at) {
+    return one.now + (at - one.at) * this.speed;
+  }
+
+  /** @returns {number | null} ms, now */
   get offset() {
     if (this.heard.length === 0) return null;
     const best = this.heard.reduce((a, b) => (b.trip < a.trip ? b : a));
-    return Math.round(best.offset);
+    const at = Date.now();
+    return Math.round(this.shown(best, at) - at);
   }
 }
 

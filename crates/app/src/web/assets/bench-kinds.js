@@ -79,6 +79,7 @@
  * What the server says of the group.
  * @typedef {object} Scene
  * @property {number} now_ms
+ * @property {number} [speed] how many times as fast as a true clock the program's runs
  * @property {string} seat
  * @property {"real" | "rehearsal" | "invented"} kind
  * @property {string} period

@@ -157,7 +157,7 @@ export class Line {
     if (!answer.ok) throw new Error(String(answer.status));
     const back = Date.now();
     const said = await answer.json();
-    this.skew.hear(sent, back, said.now_ms);
+    this.skew.hear(sent, back, said.now_ms, said.speed);
     return said;
   }
 }

@@ -333,7 +333,7 @@ async function begin() {
   learnWords(given.words);
   page.scene = given.scene;
   // The page itself was a contact, though nobody knows how long it took.
-  page.skew.hear(Date.now() - performance.now(), Date.now(), given.scene.now_ms);
+  page.skew.hear(Date.now() - performance.now(), Date.now(), given.scene.now_ms, given.scene.speed);
   speak(document.documentElement.lang);
   page.line = new Line({
     kept: () => page.kept,

@@ -58,14 +58,16 @@ pub(super) async fn entries(
         saved.extend(receipts.iter().map(|receipt| receipt.key.to_string()));
     }
     let now_ms = web.now().as_millisecond();
-    Ok(Json(json!({ "saved": saved, "refused": taken.refused, "now_ms": now_ms })))
+    Ok(Json(
+        json!({ "saved": saved, "refused": taken.refused, "now_ms": now_ms, "speed": web.clock.speed() }),
+    ))
 }
 
 async fn told_to(web: &Web, caller: &Caller) -> Result<Value, Trouble> {
     let (period, group) = group_of(caller)?;
     let (room, _) = web.room_of(caller).await?;
     let view = room.read(|scene| bench_view(scene, period, group));
-    Ok(told::told(&view.ok_or(Trouble::NotFound)?, web.now()))
+    Ok(told::told(&view.ok_or(Trouble::NotFound)?, web.now(), web.clock.speed()))
 }
 
 fn group_of(caller: &Caller) -> Result<(&str, u32), Trouble> {

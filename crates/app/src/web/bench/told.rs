@@ -7,7 +7,7 @@ use jiff::Timestamp;
 use serde_json::{Value, json};
 
 /// A group's page.
-pub(super) fn told(bench: &Bench, now: Timestamp) -> Value {
+pub(super) fn told(bench: &Bench, now: Timestamp, speed: f64) -> Value {
     let hours = &bench.hours;
     let stopped = hours.stopped.iter().map(|(from, to)| json!([ms(*from), to.map(ms)]));
     let guess = bench.guess.as_ref().map(|(at, expects)| {
@@ -16,6 +16,7 @@ pub(super) fn told(bench: &Bench, now: Timestamp) -> Value {
     });
     json!({
         "now_ms": ms(now),
+        "speed": speed,
         "seat": bench.seat,
         "kind": match bench.kind {
             Kind::Real => "real",
