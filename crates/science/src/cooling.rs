@@ -162,9 +162,12 @@ impl Cooling {
     }
 
     /// Temperature of the tray `minute` minutes after the zero reading, in °C.
+    ///
+    /// Before the zero reading a cold tray was colder still; but water that is as cold as ice stays
+    /// at 0 °C while there is ice in it.
     pub fn tray_celsius(&self, minute: f64) -> f64 {
         let over = self.tray_at_zero_celsius - self.room_celsius;
-        self.room_celsius + over * libm::exp(-self.tray_per_min * minute)
+        (self.room_celsius + over * libm::exp(-self.tray_per_min * minute)).max(0.0)
     }
 
     /// Change of a bag's temperature at `celsius`, in K/min, without its own heat.

@@ -6,7 +6,7 @@ use barm_science::enzyme::PRODUCTS;
 use barm_science::food;
 use barm_science::forecast::{Span, Streams, forecast};
 use barm_science::model::balance::carbon;
-use barm_science::model::state::{CARBOHYDRATES, RESERVE, WATER_USED};
+use barm_science::model::state::{CARBOHYDRATES, CELSIUS, RESERVE, WATER_USED};
 use barm_science::model::{Mixture, Parameters, nominal};
 use barm_science::setup::{Lying, Setup, YeastKind};
 use proptest::prelude::{Just, ProptestConfig, Strategy, any, prop, prop_oneof, proptest};
@@ -82,5 +82,18 @@ proptest! {
         let span = Span { draws: 4, ..Span::to(45) };
         let draws = forecast(&setup, &span, &Streams { day: seed, bag: seed ^ 1 }).unwrap();
         assert!(draws.peak_fill().is_finite());
+    }
+}
+
+/// The tray is as cold as ice at the zero reading and warms; an hour before it was no colder.
+#[test]
+fn no_water_is_colder_than_ice() {
+    let mut setup = bench::plain(0.0);
+    setup.lying = Lying::WarmTray { celsius: 0.0 };
+    setup.wet_before_zero_min = 30.0;
+    let course = nominal(&setup, 90).unwrap();
+    for moment in &course.moments {
+        let celsius = moment.state[CELSIUS];
+        assert!(celsius > -1e-6, "minute {}: {celsius} °C", moment.minute);
     }
 }
