@@ -4,7 +4,9 @@ use super::plan_file::bytes;
 use super::{DeskError, OpenPlan, Outlook, Progress, further_days, outlook};
 use barm_documents::readings;
 use barm_domain::outlook::Look;
+use barm_domain::plan::Plan;
 use barm_domain::reading::{Rejected, Remark};
+use barm_domain::record::Counted;
 use barm_domain::result::{self, ClassResult};
 use std::path::Path;
 
@@ -34,6 +36,27 @@ pub(crate) fn analyze(
     progress: &dyn Progress,
 ) -> Result<Analysis, DeskError> {
     analyze_bytes(open, &bytes(readings)?, progress)
+}
+
+/// Analyzes what counts of a record. `plan` says what each bag is in truth.
+pub(crate) fn analyze_record(
+    plan: &Plan,
+    counted: Counted,
+    progress: &dyn Progress,
+) -> Result<Analysis, DeskError> {
+    let outlook = outlook(plan, Look::default(), progress)?;
+    let mut forecasts = outlook.treated.clone();
+    forecasts.extend(further_days(plan, Look::default(), progress));
+    let result = result::analyze(plan, &forecasts, &counted.readings, &counted.set_aside);
+    Ok(Analysis {
+        nothing_taken: counted.readings.is_empty(),
+        above_all: None,
+        rejected: result.rejected.clone(),
+        notes: Vec::new(),
+        remarks: counted.remarks,
+        result,
+        outlook,
+    })
 }
 
 /// Analyzes readings for a plan.

@@ -2,7 +2,7 @@
 
 use super::paper::{look, strand};
 use super::plan_file::OpenPlan;
-use barm_documents::chart::{Estimate, IntervalRow, Terminal};
+use barm_documents::chart::{Estimate, Frame, IntervalChart, IntervalRow, Terminal};
 use barm_domain::outlook::Entry;
 use barm_domain::plan::Plan;
 use barm_domain::result::{Answer, Compared};
@@ -21,16 +21,28 @@ pub(crate) fn forecast_chart(terminal: Terminal, plan: &Plan, entries: &[&Entry]
 
 /// Differences of one question's treatments from their references.
 pub(crate) fn interval_chart(terminal: Terminal, open: &OpenPlan, answer: &Answer) -> String {
+    let (reference, rows) = intervals(&open.plan, answer);
+    terminal.intervals(reference, &rows)
+}
+
+/// The same as a picture of that width.
+pub(crate) fn interval_picture(plan: &Plan, asks: &str, answer: &Answer, width: f64) -> String {
+    let (reference, rows) = intervals(plan, answer);
+    IntervalChart { title: asks, reference, rows: &rows }.svg(&Frame::screen(width))
+}
+
+/// The one reference of an answer, in words, and a row for each comparison.
+fn intervals<'a>(plan: &Plan, answer: &'a Answer) -> (&'a str, Vec<IntervalRow>) {
     let rows: Vec<IntervalRow> =
-        answer.comparisons.iter().map(|compared| interval(open, answer, compared)).collect();
+        answer.comparisons.iter().map(|compared| interval(plan, answer, compared)).collect();
     let one = answer.reference.as_deref().filter(|reference| {
         answer.comparisons.iter().all(|compared| compared.reference == *reference)
     });
-    terminal.intervals(one.unwrap_or("its reference"), &rows)
+    (one.unwrap_or("its reference"), rows)
 }
 
-fn interval(open: &OpenPlan, answer: &Answer, compared: &Compared) -> IntervalRow {
-    let voice = voice(&open.plan);
+fn interval(plan: &Plan, answer: &Answer, compared: &Compared) -> IntervalRow {
+    let voice = voice(plan);
     // "Oat flour + glucoamylase" beside "Oat flour" names its reference already.
     let named = answer.reference.as_ref() == Some(&compared.reference)
         || compared.treatment.starts_with(&compared.reference);
@@ -41,7 +53,7 @@ fn interval(open: &OpenPlan, answer: &Answer, compared: &Compared) -> IntervalRo
     };
     IntervalRow {
         name,
-        look: look(&open.plan, &compared.treatment),
+        look: look(plan, &compared.treatment),
         difference: compared.with.difference.as_ref().map(|d| Estimate {
             value: d.difference,
             low: d.low,

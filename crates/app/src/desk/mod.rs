@@ -24,7 +24,7 @@ pub(crate) mod room;
 pub(crate) mod start;
 mod together;
 
-pub(crate) use analyze::{Analysis, analyze, analyze_bytes};
+pub(crate) use analyze::{Analysis, analyze, analyze_bytes, analyze_record};
 pub(crate) use barm_documents::catalog::Catalog;
 pub(crate) use barm_documents::chart::{Terminal, Words as ChartWords};
 pub(crate) use barm_documents::sheet::{PrepSheet, WaterMix};
@@ -32,7 +32,7 @@ use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
 pub(crate) use certificate::{Certificate, Source as CertificateSource, certificate};
-pub(crate) use charts::{forecast_chart, interval_chart, voice};
+pub(crate) use charts::{forecast_chart, interval_chart, interval_picture, voice};
 pub(crate) use check::{Located, all_findings, check, faults_without_forecast, unprinted};
 pub(crate) use clock::Clock;
 pub(crate) use demo::{Demo, demo, demo_stage};

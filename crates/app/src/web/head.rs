@@ -12,6 +12,8 @@ pub(super) enum Part {
     Approve,
     /// Preparing.
     Prepare,
+    /// What the class found.
+    Results,
     /// All investigations.
     Shelf,
 }
@@ -33,7 +35,7 @@ pub(super) fn head(title: &str, id: Option<i64>, here: Part, kind: Kind) -> Mark
                     a href={ "/i/" (id) "/approve" } aria-current=[current(Part::Approve)] { "Approve" }
                     a href={ "/i/" (id) "/prepare" } aria-current=[current(Part::Prepare)] { "Prepare" }
                     a href={ "/i/" (id) "/run" } { "Run" }
-                    a href={ "/i/" (id) "/results" } { "Results" }
+                    a href={ "/i/" (id) "/results" } aria-current=[current(Part::Results)] { "Results" }
                 }
                 a href="/shelf" aria-current=[current(Part::Shelf)] { "Shelf" }
             }

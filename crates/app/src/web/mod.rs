@@ -28,6 +28,7 @@ mod plan_together;
 mod prepare;
 #[cfg(test)]
 mod proof;
+mod results;
 mod round;
 mod routes;
 mod ruler;

@@ -3,7 +3,7 @@
 use super::state::Web;
 use super::{
     aide, approve, assets, bench, devices, events, guard, headers, host, join, page, plan,
-    plan_together, prepare, round, run, sign_in, start, time, trouble, wall,
+    plan_together, prepare, results, round, run, sign_in, start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -167,6 +167,8 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/prepare", TEACHER, prepare::show),
         get("/i/{id}/prep.pdf", TEACHER, prepare::prep_pdf),
         get("/i/{id}/forecast.pdf", TEACHER, prepare::forecast_pdf),
+        get("/i/{id}/results", TEACHER, results::show),
+        get("/i/{id}/results.pdf", TEACHER, results::report),
         // What groups propose.
         get("/plan-together", GROUP, plan_together::show),
         post("/plan-together", GROUP, plan_together::post),

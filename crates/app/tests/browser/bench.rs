@@ -19,10 +19,16 @@ pub(crate) fn join(browser: &Browser, school: &School, served: &Served) {
     browser.until("return location.pathname === '/bench' && document.querySelector('#tabs button') !== null;");
 }
 
-/// Two taps.
+/// Two taps, and the height is written or asked about.
 fn tap(browser: &Browser, mm: u32) {
     browser.click(&format!("[data-k='tens-{}']", mm / 10));
     browser.click(&format!("[data-k='ones-{}']", mm % 10));
+    // A tap while the height is on its way to the disk is not taken.
+    browser.until(
+        "const keys = [...document.querySelectorAll(\"[data-k^='tens-']\")];
+         const rests = (key) => key.ariaPressed !== 'true' && key.ariaDisabled !== 'true';
+         return document.getElementById('guard') !== null || keys.every(rests);",
+    );
 }
 
 fn heights(school: &School) -> Vec<f64> {

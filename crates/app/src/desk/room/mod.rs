@@ -18,6 +18,7 @@ pub(crate) mod plans;
 pub(crate) mod prepare;
 pub(crate) mod proposals;
 mod pulse;
+pub(crate) mod results;
 pub(crate) mod round;
 pub(crate) mod run;
 mod scene;

@@ -64,7 +64,7 @@ pub(crate) fn forecast_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, Des
 }
 
 /// Nobody watches how far it has come.
-struct Quiet;
+pub(super) struct Quiet;
 
 impl desk::Progress for Quiet {
     fn step(&self, _: &'static str, _: usize, _: usize) {}

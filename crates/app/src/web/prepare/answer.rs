@@ -35,12 +35,14 @@ pub(in crate::web) struct Paper {
 }
 
 impl Paper {
-    fn size(&self) -> Size {
+    /// Its size.
+    pub(in crate::web) fn size(&self) -> Size {
         if self.paper.as_deref() == Some("a4") { Size::A4 } else { Size::Letter }
     }
 }
 
-fn pdf(name: &str, bytes: Vec<u8>) -> Response {
+/// A PDF to look at or print.
+pub(in crate::web) fn pdf(name: &str, bytes: Vec<u8>) -> Response {
     let headers: [(HeaderName, String); 2] = [
         (header::CONTENT_TYPE, "application/pdf".to_owned()),
         (header::CONTENT_DISPOSITION, format!("inline; filename=\"{name}.pdf\"")),

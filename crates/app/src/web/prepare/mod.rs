@@ -3,4 +3,4 @@
 mod answer;
 mod page;
 
-pub(super) use answer::{forecast_pdf, prep_pdf, show};
+pub(super) use answer::{Paper, forecast_pdf, pdf, prep_pdf, show};

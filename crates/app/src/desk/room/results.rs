@@ -1,0 +1,91 @@
+//! What the results page shows: the record's answers, in their plain first form.
+
+use super::{Kind, Room};
+use crate::desk::{self, Analysis, DeskError};
+use barm_domain::plan::Plan;
+use barm_domain::record::{Counted, in_truth};
+
+/// The results page. For the teacher only.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct ResultsView {
+    /// Number of the investigation.
+    pub(crate) id: i64,
+    /// What it is.
+    pub(crate) kind: Kind,
+    /// Its title.
+    pub(crate) title: String,
+    /// At which minute bags are compared, in a sentence.
+    pub(crate) compared: String,
+    /// Bags with a height that counts.
+    pub(crate) bags: usize,
+    /// Each question with its answer.
+    pub(crate) questions: Vec<Answered>,
+    /// What was left out and what did not work, a sentence each.
+    pub(crate) left_out: Vec<String>,
+}
+
+/// A question with its answer.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Answered {
+    /// The question in words.
+    pub(crate) asks: String,
+    /// Differences as a picture, for a wide page and for a narrow one.
+    pub(crate) pictures: [String; 2],
+    /// A verdict in a word or two, the treatment, and why.
+    pub(crate) verdicts: Vec<(&'static str, String, String)>,
+    /// What else is to be said.
+    pub(crate) notes: Vec<String>,
+}
+
+/// The results page of an investigation. Works out forecasts: not for asynchronous code.
+pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
+    let (plan, analysis) = analysis(room)?;
+    let voice = desk::voice(&plan);
+    let questions = desk::questions(&plan).into_iter().filter_map(|(id, asks)| {
+        let answer = analysis.result.questions.iter().find(|answer| answer.question == id)?;
+        let comparisons = &answer.comparisons;
+        let verdicts = comparisons.iter().map(|compared| {
+            let verdict = voice.verdict(compared.with.verdict.code);
+            (verdict, compared.treatment.clone(), voice.why(compared))
+        });
+        let notes = comparisons.iter().filter_map(|compared| voice.without_set_aside(compared));
+        let crossed = answer.crossed.as_ref().and_then(|crossed| voice.interaction(crossed));
+        Some(Answered {
+            asks: asks.to_owned(),
+            pictures: [960.0, 340.0]
+                .map(|width| desk::interval_picture(&plan, asks, answer, width)),
+            verdicts: verdicts.collect(),
+            notes: notes.chain(crossed).collect(),
+        })
+    });
+    let questions = questions.collect();
+    let bags = &analysis.result.bags;
+    let aside = bags.iter().filter_map(|bag| voice.set_aside(bag, &plan));
+    let hints = desk::by_hint(&plan, bags).into_iter();
+    let left_out = aside.chain(hints.map(|(hint, codes)| format!("{codes}: {hint}"))).collect();
+    Ok(ResultsView {
+        id: room.id,
+        kind: room.kind,
+        title: plan.title.clone(),
+        compared: voice.common_minute(&analysis.result),
+        bags: bags.iter().filter(|bag| bag.summary.is_some()).count(),
+        questions,
+        left_out,
+    })
+}
+
+/// The report as a PDF, made now. For the teacher only.
+pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
+    let (plan, analysis) = analysis(room)?;
+    desk::results_pdf(&plan, &analysis, size)
+}
+
+/// What counts of the record, each bag as what it is in truth.
+fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
+    let (plan, counted) = room.read(|scene| {
+        let truth = in_truth(scene.plan, scene.standing());
+        (truth, Counted::of(scene.ledger.known(), scene.standing()))
+    });
+    let analysis = desk::analyze_record(&plan, counted, &super::prepare::Quiet)?;
+    Ok((plan, analysis))
+}

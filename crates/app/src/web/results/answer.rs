@@ -1,0 +1,32 @@
+//! What the addresses of the results page answer.
+
+use super::page;
+use crate::desk::room::Shelf;
+use crate::desk::room::results::{results_pdf, results_view};
+use crate::web::page::sheet_with;
+use crate::web::prepare::{Paper, pdf};
+use crate::web::state::Web;
+use crate::web::trouble::Trouble;
+use axum::extract::{Path, Query, State};
+use axum::response::{IntoResponse, Response};
+
+/// The results page.
+pub(in crate::web) async fn show(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+) -> Result<Response, Trouble> {
+    let view = web.wait(move |shelf: &Shelf, now| results_view(&*shelf.room(id, now)?)).await?;
+    let title = format!("Results: {}", view.title);
+    let body = page::page(&view);
+    Ok(sheet_with("en", &title, &["plan.css"], &[], &body).into_response())
+}
+
+/// The report, made now.
+pub(in crate::web) async fn report(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+    Query(paper): Query<Paper>,
+) -> Result<Response, Trouble> {
+    let made = move |shelf: &Shelf, now| results_pdf(&*shelf.room(id, now)?, paper.size());
+    Ok(pdf("results", web.wait(made).await?))
+}

@@ -1,0 +1,119 @@
+//! The results page as markup.
+
+use crate::desk::room::results::{Answered, ResultsView};
+use crate::web::head::{Part, head, lead};
+use maud::{Markup, PreEscaped, html};
+
+/// The whole page.
+pub(super) fn page(view: &ResultsView) -> Markup {
+    let id = view.id;
+    html! {
+        div.sheet {
+            (head(&view.title, Some(id), Part::Results, view.kind))
+            (lead("What the class found, from what is on record now. Only you see this page; open \
+                   results to the class from the run page."))
+            main {
+                @if view.bags == 0 {
+                    section.sec {
+                        div.mg { h2 { "Not yet" } }
+                        div.bd {
+                            p { "No bag has a height that counts. Answers stand here once groups have read." }
+                            div.btns.addrow { a.btn.main href={ "/i/" (id) "/run" } { "Run" } }
+                        }
+                    }
+                } @else {
+                    p.lead { (view.compared) }
+                    @for answered in &view.questions { (question(answered)) }
+                    section.sec {
+                        div.mg { h2 { "What did not work" } }
+                        div.bd {
+                            @if view.left_out.is_empty() { p { "Nothing was left out." } }
+                            ul.plain { @for says in &view.left_out { li.fr { p { (says) } } } }
+                        }
+                    }
+                    section.sec {
+                        div.mg { h2 { "Paper" } }
+                        div.bd {
+                            p.soft { "Every bag, the spread and the intervals, made now from " (view.bags) " bags." }
+                            ul.papers {
+                                li { a.btn.main href={ "/i/" (id) "/results.pdf" } { "Report" } }
+                                li { a.btn.quiet href={ "/i/" (id) "/results.pdf?paper=a4" } { "Report on A4" } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn question(answered: &Answered) -> Markup {
+    html! {
+        section.sec {
+            div.mg { h2 { "What we found" } }
+            div.bd {
+                h3 { (answered.asks) }
+                div.chartbox {
+                    div.wid { (PreEscaped(&answered.pictures[0])) }
+                    div.nar { (PreEscaped(&answered.pictures[1])) }
+                }
+                ul.verd {
+                    @for (verdict, treatment, why) in &answered.verdicts {
+                        li { span.vd { (verdict) } p { b { (treatment) ". " } (why) } }
+                    }
+                }
+                @for note in &answered.notes { p.soft { (note) } }
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desk::room::Kind;
+
+    fn view(questions: Vec<Answered>, left_out: &[&str]) -> ResultsView {
+        ResultsView {
+            id: 7,
+            kind: Kind::Real,
+            title: "Foods".to_owned(),
+            compared: "Bags are compared at minute 24.".to_owned(),
+            bags: questions.len(),
+            questions,
+            left_out: left_out.iter().map(|&says| says.to_owned()).collect(),
+        }
+    }
+
+    fn answered() -> Answered {
+        Answered {
+            asks: "Which food <feeds> yeast?".to_owned(),
+            pictures: ["<svg id=\"wide\"/>".to_owned(), "<svg id=\"narrow\"/>".to_owned()],
+            verdicts: vec![("clear", "Honey".to_owned(), "Hardly ever by chance.".to_owned())],
+            notes: vec!["Without the bag set aside the same.".to_owned()],
+        }
+    }
+
+    #[test]
+    fn before_the_first_height_it_says_what_comes_next() {
+        let page = page(&view(Vec::new(), &[])).into_string();
+        assert!(page.contains("No bag has a height that counts"));
+        assert!(page.contains("href=\"/i/7/run\"") && !page.contains("results.pdf"));
+    }
+
+    #[test]
+    fn every_verdict_stands_in_words_and_what_was_left_out_is_never_missing() {
+        let said = page(&view(vec![answered()], &[])).into_string();
+        for part in ["compared at minute 24", "clear", "Honey", "Hardly ever", "id=\"narrow\""]
+        {
+            assert!(said.contains(part), "{part}");
+        }
+        assert!(
+            said.contains("Which food &lt;feeds&gt; yeast?"),
+            "words of a plan are no markup"
+        );
+        assert!(said.contains("Nothing was left out."));
+        let aside = page(&view(vec![answered()], &["One bag leaked."])).into_string();
+        assert!(aside.contains("One bag leaked.") && !aside.contains("Nothing was left out."));
+    }
+}
