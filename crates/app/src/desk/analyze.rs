@@ -5,7 +5,7 @@ use super::{DeskError, OpenPlan, Outlook, Progress, further_days, outlook};
 use barm_documents::readings;
 use barm_domain::outlook::Look;
 use barm_domain::plan::Plan;
-use barm_domain::reading::{Rejected, Remark};
+use barm_domain::reading::{Reading, Rejected, Remark, SetAside};
 use barm_domain::record::Counted;
 use barm_domain::result::{self, ClassResult};
 use std::path::Path;
@@ -44,19 +44,9 @@ pub(crate) fn analyze_record(
     counted: Counted,
     progress: &dyn Progress,
 ) -> Result<Analysis, DeskError> {
-    let outlook = outlook(plan, Look::default(), progress)?;
-    let mut forecasts = outlook.treated.clone();
-    forecasts.extend(further_days(plan, Look::default(), progress));
-    let result = result::analyze(plan, &forecasts, &counted.readings, &counted.set_aside);
-    Ok(Analysis {
-        nothing_taken: counted.readings.is_empty(),
-        above_all: None,
-        rejected: result.rejected.clone(),
-        notes: Vec::new(),
-        remarks: counted.remarks,
-        result,
-        outlook,
-    })
+    let Counted { readings, remarks, set_aside } = counted;
+    let analysis = found(plan, &readings, &set_aside, progress)?;
+    Ok(Analysis { remarks, ..analysis })
 }
 
 /// Analyzes readings for a plan.
@@ -65,22 +55,38 @@ pub(crate) fn analyze_bytes(
     bytes: &[u8],
     progress: &dyn Progress,
 ) -> Result<Analysis, DeskError> {
-    let plan = &open.plan;
-    let file = readings::read(bytes, plan);
-    let outlook = outlook(plan, Look::default(), progress)?;
-    let mut forecasts = outlook.treated.clone();
-    forecasts.extend(further_days(plan, Look::default(), progress));
-    let result = result::analyze(plan, &forecasts, &file.readings, &file.set_aside);
+    let file = readings::read(bytes, &open.plan);
+    let analysis = found(&open.plan, &file.readings, &file.set_aside, progress)?;
     let mut rejected = file.rejected;
-    rejected.extend(result.rejected.iter().cloned());
+    rejected.extend(analysis.rejected);
     rejected.sort_by_key(|rejected| rejected.line);
     Ok(Analysis {
-        result,
-        nothing_taken: file.readings.is_empty(),
         above_all: file.above_all,
         rejected,
         notes: file.notes,
         remarks: file.remarks,
+        ..analysis
+    })
+}
+
+/// What heights say, wherever they come from, each bag beside the forecast of its own day.
+fn found(
+    plan: &Plan,
+    readings: &[Reading],
+    set_aside: &[SetAside],
+    progress: &dyn Progress,
+) -> Result<Analysis, DeskError> {
+    let outlook = outlook(plan, Look::default(), progress)?;
+    let mut forecasts = outlook.treated.clone();
+    forecasts.extend(further_days(plan, Look::default(), progress));
+    let result = result::analyze(plan, &forecasts, readings, set_aside);
+    Ok(Analysis {
+        nothing_taken: readings.is_empty(),
+        above_all: None,
+        rejected: result.rejected.clone(),
+        notes: Vec::new(),
+        remarks: Vec::new(),
+        result,
         outlook,
     })
 }

@@ -56,6 +56,13 @@ pub(crate) trait Progress: Sync {
     fn step(&self, doing: &'static str, done: usize, of: usize);
 }
 
+/// Nobody hears how far it has come.
+pub(crate) struct Unheard;
+
+impl Progress for Unheard {
+    fn step(&self, _: &'static str, _: usize, _: usize) {}
+}
+
 /// Every constant and parameter of the program.
 pub(crate) fn facts() -> Vec<Fact> {
     let mut facts = barm_science::facts::all();

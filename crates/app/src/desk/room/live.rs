@@ -1,7 +1,7 @@
 //! One investigation while pages look at it.
 
 use super::{Investigation, Kind, Pulse, Scene, Scope};
-use crate::desk::{DeskError, Outlook, Progress, outlook};
+use crate::desk::{DeskError, Outlook, Unheard, outlook};
 use barm_documents::plan_text;
 use barm_domain::outlook::Look;
 use barm_domain::plan::Plan;
@@ -221,11 +221,4 @@ impl Drop for Reading {
     fn drop(&mut self) {
         LOOKING.set(false);
     }
-}
-
-/// Nobody hears how far it has come.
-struct Unheard;
-
-impl Progress for Unheard {
-    fn step(&self, _: &'static str, _: usize, _: usize) {}
 }

@@ -59,13 +59,6 @@ pub(crate) fn prep_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskErr
 /// The forecast as a PDF, worked out anew. For the teacher only.
 pub(crate) fn forecast_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
     let plan = room.read(|scene| scene.plan.clone());
-    let outlook = desk::outlook(&plan, Look::default(), &Quiet)?;
+    let outlook = desk::outlook(&plan, Look::default(), &desk::Unheard)?;
     desk::forecast_pdf(&plan, &outlook, size)
-}
-
-/// Nobody watches how far it has come.
-pub(super) struct Quiet;
-
-impl desk::Progress for Quiet {
-    fn step(&self, _: &'static str, _: usize, _: usize) {}
 }

@@ -86,6 +86,6 @@ fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
         let truth = in_truth(scene.plan, scene.standing());
         (truth, Counted::of(scene.ledger.known(), scene.standing()))
     });
-    let analysis = desk::analyze_record(&plan, counted, &super::prepare::Quiet)?;
+    let analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
     Ok((plan, analysis))
 }
