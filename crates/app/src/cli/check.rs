@@ -31,7 +31,10 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if let Some(table) = &arguments.proposals {
         let rows = desk::queue::read(table)?;
         let open = desk::open_plan(&arguments.plan)?;
-        return approve::show(out, &desk::queue::queue(&open.plan, &rows));
+        return approve::show(
+            out,
+            &desk::queue::queue(desk::Wording::english(), &open.plan, &rows),
+        );
     }
     let line = progress::Line::new();
     let checked = desk::check(&arguments.plan, Look::default(), &line)?;

@@ -23,6 +23,7 @@ pub(crate) mod rehearse;
 pub(crate) mod room;
 pub(crate) mod start;
 mod together;
+pub(crate) mod wording;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes, analyze_record};
 pub(crate) use barm_documents::catalog::Catalog;
@@ -44,6 +45,7 @@ pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
 pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf, unforeseen};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 pub(crate) use together::{by_hint, by_reason};
+pub(crate) use wording::{Wording, say};
 
 /// What to buy, mix and lay out.
 pub(crate) fn prep(plan: &Plan) -> Result<Prep, DeskError> {

@@ -1,7 +1,7 @@
 //! The queue of proposals: each judged and foreseen, gravest first, and what they cover together.
 
-use super::DeskError;
 use super::editing::{self, Chart, Verdict};
+use super::{DeskError, Wording};
 use barm_documents::plan_text;
 use barm_documents::proposals::{self as table, Row};
 use barm_domain::finding::Severity;
@@ -64,12 +64,12 @@ impl Queue {
 }
 
 /// Judges and forecasts proposals. The answer does not depend on how many run at a time.
-pub(crate) fn queue(plan: &Plan, rows: &[Row]) -> Queue {
+pub(crate) fn queue(w: Wording, plan: &Plan, rows: &[Row]) -> Queue {
     let all: Vec<Proposal> =
         rows.iter().filter_map(|row| row.written.read(plan).ok()).collect();
     let before = prep::prep(plan).ok().map(|prep| prep.shopping.cost);
     let mut lines: Vec<Queued> =
-        rows.par_iter().map(|row| queued(plan, row, &all, before)).collect();
+        rows.par_iter().map(|row| queued(w, plan, row, &all, before)).collect();
     let warnings = |line: &Queued| {
         line.judged.found.iter().filter(|found| found.severity == Severity::Warning).count()
     };
@@ -82,7 +82,7 @@ pub(crate) fn queue(plan: &Plan, rows: &[Row]) -> Queue {
     Queue { lines, covered: coverage(&all), groups }
 }
 
-fn queued(plan: &Plan, row: &Row, all: &[Proposal], before: Option<f64>) -> Queued {
+fn queued(w: Wording, plan: &Plan, row: &Row, all: &[Proposal], before: Option<f64>) -> Queued {
     let read = row.written.read(plan).ok();
     let partner: Vec<(String, u32)> = read
         .iter()
@@ -108,11 +108,11 @@ fn queued(plan: &Plan, row: &Row, all: &[Proposal], before: Option<f64>) -> Queu
         let treated: Vec<_> = treated.into_iter().map(|one| (*one).clone()).collect();
         let entries = gather(&trial, &treated);
         line.judged = judge(plan, &row.written, all, &entries);
-        line.verdicts = editing::verdicts(&trial, &entries);
+        line.verdicts = editing::verdicts(w, &trial, &entries);
         line.chart = trial
             .questions
             .first()
-            .and_then(|question| editing::chart(&trial, &entries, &[], question));
+            .and_then(|question| editing::chart(w, &trial, &entries, &[], question));
     }
     line.allergens = allergens(plan, &proposal);
     let after = approve(plan, std::slice::from_ref(&proposal)).ok();
@@ -162,7 +162,7 @@ pub(crate) fn approve_file(
     for table in tables {
         rows.extend(read(table)?);
     }
-    let queue = queue(&open.plan, &rows);
+    let queue = queue(Wording::english(), &open.plan, &rows);
     let sound: Vec<Proposal> = queue.sound().cloned().collect();
     let new = approve(&open.plan, &sound)?;
     let old = String::from_utf8_lossy(&super::plan_file::bytes(plan)?).into_owned();

@@ -3,7 +3,7 @@
 
 use super::editing::sentence;
 use super::room::{Kind, Shelf, plans};
-use super::{DeskError, demo, ready_plan};
+use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
 use barm_domain::amount;
 use barm_domain::cupboard::spoken;
@@ -77,9 +77,8 @@ fn not(question: usize, says: &str) -> NotYet {
     NotYet { question, says: sentence(says) }
 }
 
-fn whole(question: usize, text: &str, what: &str) -> Result<u32, NotYet> {
-    let says =
-        || not(question, &format!("“{text}” is no number of {what}; write it in figures"));
+fn whole(w: Wording, question: usize, text: &str, what: String) -> Result<u32, NotYet> {
+    let says = || not(question, &say!(w, "start-not-whole", text = text, what = what));
     text.trim().parse().map_err(|_| says())
 }
 
@@ -88,22 +87,25 @@ fn read<T, E: Display>(question: usize, read: Result<T, E>) -> Result<T, NotYet>
 }
 
 /// Reads the answers for a ready plan.
-pub(crate) fn answers(ready: Ready, typed: &Typed) -> Result<ready::Answers, NotYet> {
+pub(crate) fn answers(
+    w: Wording,
+    ready: Ready,
+    typed: &Typed,
+) -> Result<ready::Answers, NotYet> {
     let date = typed.date.trim().parse();
-    let date = date.map_err(|_| not(1, "choose the day of the lesson, such as 2027-03-09"))?;
+    let date = date.map_err(|_| not(1, &say!(w, "start-no-day")))?;
     let time = typed.start.trim().parse();
-    let first_start = time.map_err(|_| {
-        not(1, &format!("“{}” is not a time; write it like 08:10", typed.start.trim()))
-    })?;
+    let first_start =
+        time.map_err(|_| not(1, &say!(w, "start-no-time", text = typed.start.trim())))?;
     let school = starter::Answers {
         title: ready.title().to_owned(),
         date,
         zone: typed.zone.trim().to_owned(),
         place: Place::Altitude(read(1, amount::altitude_meters(&typed.altitude))?),
         first_start,
-        periods: whole(2, &typed.periods, "periods")?,
-        groups: whole(2, &typed.groups, "groups")?,
-        students: whole(2, &typed.students, "students")?,
+        periods: whole(w, 2, &typed.periods, say!(w, "start-of-periods"))?,
+        groups: whole(w, 2, &typed.groups, say!(w, "start-of-groups"))?,
+        students: whole(w, 2, &typed.students, say!(w, "start-of-students"))?,
         length_min: read(6, amount::minutes(&typed.length))?,
     };
     let bag = BagChoice::parse(&typed.bag);
@@ -116,8 +118,8 @@ pub(crate) fn answers(ready: Ready, typed: &Typed) -> Result<ready::Answers, Not
 }
 
 /// The text of a ready plan for these answers.
-pub(crate) fn written(ready: Ready, typed: &Typed) -> Result<String, NotYet> {
-    let answers = answers(ready, typed)?;
+pub(crate) fn written(w: Wording, ready: Ready, typed: &Typed) -> Result<String, NotYet> {
+    let answers = answers(w, ready, typed)?;
     ready_plan(ready, &answers).map_err(|error| {
         let question = match &error {
             DeskError::Ready(ready::ReadyError::Cupboard(_)) => 3,
@@ -170,7 +172,11 @@ pub(crate) struct OnShelf {
 }
 
 /// The shelf, the newest on top.
-pub(crate) fn on_shelf(shelf: &Shelf, now: Timestamp) -> Result<Vec<OnShelf>, DeskError> {
+pub(crate) fn on_shelf(
+    shelf: &Shelf,
+    w: Wording,
+    now: Timestamp,
+) -> Result<Vec<OnShelf>, DeskError> {
     let mut lines = Vec::new();
     for one in shelf.investigations()?.into_iter().rev() {
         let mut line = OnShelf {
@@ -179,7 +185,7 @@ pub(crate) fn on_shelf(shelf: &Shelf, now: Timestamp) -> Result<Vec<OnShelf>, De
             kind: one.kind,
             day: String::new(),
             bags: 0,
-            stands: "cannot be read by this program".to_owned(),
+            stands: say!(w, "shelf-unread"),
         };
         if let Ok(room) = shelf.room(one.id, now) {
             room.read(|scene| {
@@ -192,10 +198,10 @@ pub(crate) fn on_shelf(shelf: &Shelf, now: Timestamp) -> Result<Vec<OnShelf>, De
                 let ended = standing.values().filter(|period| period.ended.is_some()).count();
                 let began = standing.values().filter(|period| period.began.is_some()).count();
                 line.stands = match (began, ended) {
-                    (0, _) => "planned".to_owned(),
-                    (_, ended) if ended >= periods => "all periods done".to_owned(),
-                    (began, ended) if began > ended => "a period is running".to_owned(),
-                    (_, ended) => format!("{ended} of {periods} periods done"),
+                    (0, _) => say!(w, "shelf-planned"),
+                    (_, ended) if ended >= periods => say!(w, "shelf-all-done"),
+                    (began, ended) if began > ended => say!(w, "shelf-running"),
+                    (_, ended) => say!(w, "shelf-some-done", done = ended, all = periods),
                 };
             });
         }
@@ -207,6 +213,7 @@ pub(crate) fn on_shelf(shelf: &Shelf, now: Timestamp) -> Result<Vec<OnShelf>, De
 #[cfg(test)]
 mod tests {
     use super::{Typed, written};
+    use crate::desk::Wording;
     use barm_domain::ready::Ready;
 
     fn typed() -> Typed {
@@ -216,7 +223,7 @@ mod tests {
     #[test]
     fn six_answers_make_a_plan() {
         for ready in Ready::ALL {
-            let text = written(ready, &typed()).expect("a plan");
+            let text = written(Wording::english(), ready, &typed()).expect("a plan");
             assert!(text.contains(ready.title()));
         }
     }
@@ -226,7 +233,9 @@ mod tests {
         let wrong = |change: fn(&mut Typed)| {
             let mut typed = typed();
             change(&mut typed);
-            written(Ready::WhichFood, &typed).expect_err("not a plan").question
+            written(Wording::english(), Ready::WhichFood, &typed)
+                .expect_err("not a plan")
+                .question
         };
         assert_eq!(wrong(|t| t.date = String::new()), 1);
         assert_eq!(wrong(|t| t.start = "early".into()), 1);

@@ -1,6 +1,7 @@
 //! The running head of the teacher's pages of an investigation.
 
 use crate::desk::room::Kind;
+use crate::desk::{Wording, say};
 use maud::{Markup, html};
 
 /// A part of an investigation.
@@ -12,6 +13,8 @@ pub(super) enum Part {
     Approve,
     /// Preparing.
     Prepare,
+    /// The class day.
+    Run,
     /// What the class found.
     Results,
     /// All investigations.
@@ -19,29 +22,46 @@ pub(super) enum Part {
 }
 
 /// The title and the parts, one of them marked.
-pub(super) fn head(title: &str, id: Option<i64>, here: Part, kind: Kind) -> Markup {
-    let current = |part: Part| (part == here).then_some("page");
-    let says = match kind {
-        Kind::Real => None,
-        Kind::Rehearsal => Some("Rehearsal. Nothing here counts."),
-        Kind::Invented => Some("Made-up class. Nothing here is real."),
-    };
+pub(super) fn head(w: Wording, title: &str, id: Option<i64>, here: Part, kind: Kind) -> Markup {
     html! {
         header.head {
             h1 { (title) }
-            nav aria-label="Parts" {
-                @if let Some(id) = id {
-                    a href={ "/i/" (id) "/plan" } aria-current=[current(Part::Plan)] { "Plan" }
-                    a href={ "/i/" (id) "/approve" } aria-current=[current(Part::Approve)] { "Approve" }
-                    a href={ "/i/" (id) "/prepare" } aria-current=[current(Part::Prepare)] { "Prepare" }
-                    a href={ "/i/" (id) "/run" } { "Run" }
-                    a href={ "/i/" (id) "/results" } aria-current=[current(Part::Results)] { "Results" }
-                }
-                a href="/shelf" aria-current=[current(Part::Shelf)] { "Shelf" }
-            }
+            (parts(w, id, here))
         }
-        @if let Some(says) = says { p.madeup { (says) } }
+        (made_up(w, kind))
     }
+}
+
+/// The parts of an investigation and the way to the shelf, one of them marked.
+pub(super) fn parts(w: Wording, id: Option<i64>, here: Part) -> Markup {
+    let current = |part: Part| (part == here).then_some("page");
+    let all = [
+        (Part::Plan, "plan", say!(w, "head-plan")),
+        (Part::Approve, "approve", say!(w, "head-approve")),
+        (Part::Prepare, "prepare", say!(w, "head-prepare")),
+        (Part::Run, "run", say!(w, "head-run")),
+        (Part::Results, "results", say!(w, "head-results")),
+    ];
+    html! {
+        nav aria-label=(say!(w, "head-parts")) {
+            @if let Some(id) = id {
+                @for (part, address, says) in all {
+                    a href={ "/i/" (id) "/" (address) } aria-current=[current(part)] { (says) }
+                }
+            }
+            a href="/shelf" aria-current=[current(Part::Shelf)] { (say!(w, "head-shelf")) }
+        }
+    }
+}
+
+/// Says that nothing here happened in a class.
+pub(super) fn made_up(w: Wording, kind: Kind) -> Markup {
+    let says = match kind {
+        Kind::Real => return html! {},
+        Kind::Rehearsal => say!(w, "head-rehearsal"),
+        Kind::Invented => say!(w, "head-invented"),
+    };
+    html! { p.madeup { (says) } }
 }
 
 /// What a page is for and what comes next, in one line.

@@ -42,6 +42,7 @@ mod time;
 mod tls;
 mod trouble;
 mod wall;
+mod words;
 
 pub(crate) use serve::{Ask, serve};
 pub(crate) use state::Reach;

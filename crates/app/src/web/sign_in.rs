@@ -5,8 +5,9 @@ use super::cookies;
 use super::page::sheet_with;
 use super::state::Web;
 use super::trouble::Trouble;
-use crate::desk::DeskError;
+use super::words::{Words, lay};
 use crate::desk::doors::{NotSignedIn, Part, Token, bucket};
+use crate::desk::{DeskError, Wording, say};
 use axum::Form;
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode, header};
@@ -28,15 +29,20 @@ pub(super) struct Chosen {
 }
 
 /// The page of signing in; the first time, of choosing a passphrase.
-pub(super) async fn ask(State(web): State<Web>, device: Device) -> Result<Response, Trouble> {
+pub(super) async fn ask(
+    State(web): State<Web>,
+    device: Device,
+    Words(w): Words,
+) -> Result<Response, Trouble> {
     let chosen = web.wait(|shelf, _| shelf.doors.has_passphrase()).await?;
-    Ok(shown(StatusCode::OK, chosen, &device, None))
+    Ok(shown(w, StatusCode::OK, chosen, &device, None))
 }
 
 /// Lets the teacher in.
 pub(super) async fn sign_in(
     State(web): State<Web>,
     device: Device,
+    Words(w): Words,
     headers: HeaderMap,
     Form(sent): Form<Passphrase>,
 ) -> Result<Response, Trouble> {
@@ -56,7 +62,7 @@ pub(super) async fn sign_in(
                 NotSignedIn::Wait(_) => StatusCode::TOO_MANY_REQUESTS,
                 _ => StatusCode::UNAUTHORIZED,
             };
-            Ok(shown(status, true, &device, Some(&says)))
+            Ok(shown(w, status, true, &device, Some(&says)))
         }
     }
 }
@@ -65,6 +71,7 @@ pub(super) async fn sign_in(
 pub(super) async fn first(
     State(web): State<Web>,
     device: Device,
+    Words(w): Words,
     headers: HeaderMap,
     Form(sent): Form<Chosen>,
 ) -> Result<Response, Trouble> {
@@ -73,8 +80,8 @@ pub(super) async fn first(
         return Err(Trouble::NotYours);
     }
     if sent.passphrase != sent.again {
-        let says = "The two are not the same. Type the passphrase twice.";
-        return Ok(shown(StatusCode::BAD_REQUEST, false, &device, Some(says)));
+        let says = say!(w, "door-not-same");
+        return Ok(shown(w, StatusCode::BAD_REQUEST, false, &device, Some(&says)));
     }
     let address = bucket(device.address);
     let result = web
@@ -94,7 +101,7 @@ pub(super) async fn first(
         Ok(None) => Ok(Redirect::to("/teacher").into_response()),
         Err(NotSignedIn::Desk(DeskError::Weak(weak))) => {
             let says = sentence(&DeskError::Weak(weak).to_string());
-            Ok(shown(StatusCode::BAD_REQUEST, false, &device, Some(&says)))
+            Ok(shown(w, StatusCode::BAD_REQUEST, false, &device, Some(&says)))
         }
         Err(NotSignedIn::Desk(error)) => Err(error.into()),
         Err(_) => Ok(Redirect::to("/teacher").into_response()),
@@ -102,14 +109,15 @@ pub(super) async fn first(
 }
 
 /// The page of signing out and of another passphrase.
-pub(super) async fn out_page(device: Device) -> Response {
-    shown_out(StatusCode::OK, &device, None)
+pub(super) async fn out_page(device: Device, Words(w): Words) -> Response {
+    shown_out(w, StatusCode::OK, &device, None)
 }
 
 /// Keeps another passphrase; everybody who is signed in as the teacher must sign in anew.
 pub(super) async fn change(
     State(web): State<Web>,
     device: Device,
+    Words(w): Words,
     Form(sent): Form<Chosen>,
 ) -> Result<Response, Trouble> {
     let says = if sent.passphrase == sent.again {
@@ -120,10 +128,10 @@ pub(super) async fn change(
             Err(error) => return Err(error.into()),
         }
     } else {
-        Some("The two are not the same; nothing was changed.".to_owned())
+        Some(say!(w, "door-not-changed"))
     };
     if let Some(says) = says {
-        return Ok(shown_out(StatusCode::BAD_REQUEST, &device, Some(&says)));
+        return Ok(shown_out(w, StatusCode::BAD_REQUEST, &device, Some(&says)));
     }
     web.log.write(web.now(), "the passphrase was changed");
     Ok(out(&web, "/teacher"))
@@ -163,101 +171,107 @@ async fn signed_in(web: &Web, headers: &HeaderMap, token: &Token) -> Result<Resp
     Ok(([(header::SET_COOKIE, cookie)], Redirect::to("/shelf")).into_response())
 }
 
-fn shown(status: StatusCode, chosen: bool, device: &Device, says: Option<&str>) -> Response {
-    let body = if chosen { known(device, says) } else { choose(device, says) };
-    let title = if chosen { "Sign in" } else { "Choose a passphrase" };
-    (status, sheet_with("en", title, &["door.css"], &[], &body)).into_response()
+fn shown(
+    w: Wording,
+    status: StatusCode,
+    chosen: bool,
+    device: &Device,
+    says: Option<&str>,
+) -> Response {
+    let body = if chosen { known(w, device, says) } else { choose(w, device, says) };
+    let title = if chosen { say!(w, "door-sign-in") } else { say!(w, "door-choose") };
+    (status, sheet_with(w.code(), &title, &["door.css"], &[], &body)).into_response()
 }
 
-fn known(device: &Device, says: Option<&str>) -> Markup {
+fn known(w: Wording, device: &Device, says: Option<&str>) -> Markup {
     html! {
         main.quietpage.door {
-            p.soft { "For the teacher. Groups come in at " a href="/join" { "the join page" } "." }
-            h1 { "Sign in" }
+            p.soft {
+                (lay!(w, "door-for", page = html! {
+                    a href="/join" { (say!(w, "door-join-page")) }
+                }))
+            }
+            h1 { (say!(w, "door-sign-in")) }
             (fault(says))
             form method="post" action="/teacher" {
                 (device.form_field())
-                label for="passphrase" { "Passphrase" }
+                label for="passphrase" { (say!(w, "door-passphrase")) }
                 span.fld {
                     input id="passphrase" name="passphrase" type="password" required
                         autocomplete="current-password" autofocus;
                 }
-                div.btns { button.btn.main type="submit" { "Sign in" } }
+                div.btns { button.btn.main type="submit" { (say!(w, "door-sign-in")) } }
             }
             p.small.soft {
-                "Lost it? Nobody can send you a new one. Stop the program and run "
-                code { "barm passphrase" } " on this computer."
+                (lay!(w, "door-lost", command = html! { code { "barm passphrase" } }))
             }
         }
     }
 }
 
-fn choose(device: &Device, says: Option<&str>) -> Markup {
+fn choose(w: Wording, device: &Device, says: Option<&str>) -> Markup {
     html! {
         main.quietpage.door {
-            p.soft { "This computer only. Nothing leaves it unless you say so." }
-            h1 { "Let’s set up your book." }
+            p.soft { (say!(w, "door-here")) }
+            h1 { (say!(w, "door-set-up")) }
             ol.steps {
                 li { div {
-                    h2 { "Choose a passphrase" }
-                    p {
-                        "Four words that you will not write on the board, or at least 15 "
-                        "characters. It keeps forecasts and marks from students."
-                    }
+                    h2 { (say!(w, "door-choose")) }
+                    p { (say!(w, "door-four-words")) }
                     (fault(says))
                     form method="post" action="/teacher/first" {
                         (device.form_field())
-                        (twice())
-                        div.btns { button.btn.main type="submit" { "Set passphrase" } }
+                        (twice(w))
+                        div.btns { button.btn.main type="submit" { (say!(w, "door-set")) } }
                     }
-                    p.small.soft {
-                        "Lost it? Nobody can send you a new one. Write it in your own planner."
-                    }
+                    p.small.soft { (say!(w, "door-lost-first")) }
                 } }
                 li { div {
-                    h2 { "Start with a plan" }
-                    p { "Write one, open a file, or look at the made-up class first." }
+                    h2 { (say!(w, "door-then")) }
+                    p { (say!(w, "door-then-says")) }
                 } }
                 li { div {
-                    h2 { "On the day" }
-                    p { "Students need no account. They type two short codes." }
+                    h2 { (say!(w, "door-day")) }
+                    p { (say!(w, "door-day-says")) }
                 } }
             }
         }
     }
 }
 
-fn shown_out(status: StatusCode, device: &Device, says: Option<&str>) -> Response {
+fn shown_out(w: Wording, status: StatusCode, device: &Device, says: Option<&str>) -> Response {
     let body = html! {
         main.quietpage.door {
-            p.soft { a href="/shelf" { "Back to the shelf" } }
-            h1 { "Sign out" }
+            p.soft { a href="/shelf" { (say!(w, "door-back")) } }
+            h1 { (say!(w, "door-sign-out")) }
+            p { (say!(w, "door-out-says")) }
             form method="post" action="/teacher/leave" {
                 (device.form_field())
-                div.btns { button.btn.main type="submit" { "Sign out" } }
+                div.btns { button.btn.main type="submit" { (say!(w, "door-sign-out")) } }
             }
-            h2 { "Another passphrase" }
-            p { "Everybody who is signed in as the teacher must then sign in again." }
+            h2 { (say!(w, "door-another")) }
+            p { (say!(w, "door-another-says")) }
             (fault(says))
             form method="post" action="/teacher/passphrase" {
                 (device.form_field())
-                (twice())
-                div.btns { button.btn type="submit" { "Change passphrase" } }
+                (twice(w))
+                div.btns { button.btn type="submit" { (say!(w, "door-change")) } }
             }
         }
     };
-    (status, sheet_with("en", "Sign out", &["door.css"], &[], &body)).into_response()
+    (status, sheet_with(w.code(), &say!(w, "door-sign-out"), &["door.css"], &[], &body))
+        .into_response()
 }
 
 /// The fields of a new passphrase.
-fn twice() -> Markup {
+fn twice(w: Wording) -> Markup {
     html! {
-        label for="passphrase" { "Passphrase" }
+        label for="passphrase" { (say!(w, "door-passphrase")) }
         span.fld {
             input id="passphrase" name="passphrase" type="password" required
                 autocomplete="new-password";
         }
-        label for="again" { "The same again" }
+        label for="again" { (say!(w, "door-again")) }
         span.fld {
             input id="again" name="again" type="password" required autocomplete="new-password";
         }

@@ -22,11 +22,9 @@ fn messages(file: &str) -> Vec<(&str, String)> {
             text.push_str(line.trim());
             continue;
         }
-        let Some((key, text)) = line.split_once(" = ").filter(|_| !line.starts_with('#'))
-        else {
-            continue;
-        };
-        messages.push((key, text.to_owned()));
+        let started = line.split_once(" =").filter(|_| !line.starts_with('#'));
+        let Some((key, text)) = started else { continue };
+        messages.push((key, text.trim().to_owned()));
     }
     messages
 }
@@ -41,8 +39,9 @@ pub(super) fn placeholders(file: &str) -> BTreeMap<String, Vec<String>> {
     let mut all = BTreeMap::new();
     for (key, text) in messages(file) {
         let open = text.split("{ $").skip(1);
+        let of_name = |c: &char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_');
         let mut names: Vec<String> =
-            open.filter_map(|rest| Some(rest.split_once(" }")?.0.to_owned())).collect();
+            open.map(|rest| rest.chars().take_while(of_name).collect()).collect();
         names.sort();
         names.dedup();
         if !names.is_empty() {

@@ -1,13 +1,17 @@
-//! What students, families and aides read, in every language of the program.
+//! What people read, in every language of the program: here what students, families and aides
+//! read, in [`Wording`] what the teacher reads.
 //!
 //! One Fluent file a language lies in this folder. A text is asked for by its key; a key that a
 //! language lacks is taken from English, and one that English lacks is shown as it is, so that a
 //! page always stands. Numbers come in as text: whoever asks decides how a number is written.
 
 mod languages;
+mod wording;
+
+pub use wording::{Filling, Wording};
 
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource};
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use languages::LANGUAGES;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -38,12 +42,17 @@ impl Catalog {
     /// such as `es-MX,es;q=0.9,en;q=0.8`, in the order in which it is written.
     #[must_use]
     pub fn accepted(asked: &str) -> &'static Self {
+        Self::first_of(&CATALOGS, asked)
+    }
+
+    /// The first language that is asked for and among these; the first of these if there is none.
+    fn first_of<'a>(all: &'a [Self], asked: &str) -> &'a Self {
         let codes = asked.split(',').map(|part| part.split(';').next().unwrap_or_default());
         let known = codes.map(str::trim).find_map(|code| {
             let first = code.split('-').next().unwrap_or_default();
-            CATALOGS.iter().find(|catalog| catalog.code.eq_ignore_ascii_case(first))
+            all.iter().find(|catalog| catalog.code.eq_ignore_ascii_case(first))
         });
-        known.unwrap_or(&CATALOGS[0])
+        known.unwrap_or(&all[0])
     }
 
     /// All of them, English first.
@@ -66,10 +75,10 @@ impl Catalog {
     /// The text of a key with these values in the places of these names.
     #[must_use]
     pub fn say_with(&self, key: &str, values: &[(&str, &str)]) -> String {
-        if let Some(text) = self.written(key, values) {
-            return text;
-        }
-        CATALOGS[0].written(key, values).unwrap_or_else(|| key.to_owned())
+        let values: Vec<(&str, FluentValue<'_>)> =
+            values.iter().map(|(name, value)| (*name, FluentValue::from(*value))).collect();
+        let own = self.written(key, &values);
+        own.or_else(|| CATALOGS[0].written(key, &values)).unwrap_or_else(|| key.to_owned())
     }
 
     /// Every key of this language, in the order of its file.
@@ -97,18 +106,18 @@ impl Catalog {
         self.say_with(key, &values)
     }
 
-    fn written(&self, key: &str, values: &[(&str, &str)]) -> Option<String> {
+    fn written(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
         let pattern = self.bundle.get_message(key)?.value()?;
         let mut args = FluentArgs::with_capacity(values.len());
         for (name, value) in values {
-            args.set(*name, *value);
+            args.set(*name, value.clone());
         }
         let mut mistakes = Vec::new();
         Some(self.bundle.format_pattern(pattern, Some(&args), &mut mistakes).into_owned())
     }
 
     /// Reads a file of texts; what is no message in it is left out, which the tests notice.
-    fn read(code: &'static str, text: &'static str) -> Self {
+    fn read(code: &'static str, text: &str) -> Self {
         let language: LanguageIdentifier = code.parse().unwrap_or_default();
         let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Texts stand in elements with a language of their own; marks of direction would only be

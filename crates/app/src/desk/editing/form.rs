@@ -1,6 +1,7 @@
 //! The form: fields in the order of a method, each a value of the plan's own text.
 
 use super::field::{FormField, Input};
+use crate::desk::{Wording, say};
 use barm_documents::plan_text::Draft;
 use barm_domain::finding::Field;
 use barm_domain::plan::{Inquiry, Variable};
@@ -9,7 +10,7 @@ use barm_domain::plan::{Inquiry, Variable};
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Section {
     /// Its head.
-    pub(crate) head: &'static str,
+    pub(crate) head: String,
     /// Its tables.
     pub(crate) tables: Vec<Table>,
     /// A list to which one can add: its place, and what the button says.
@@ -28,19 +29,36 @@ pub(crate) struct Table {
 }
 
 /// Keys of a recipe with what they are called, in the order of a method.
-const RECIPE: &[(&str, &str)] = &[
-    ("food", "Food"),
-    ("food_amount", "How much food"),
-    ("enzyme", "Enzyme"),
-    ("enzyme_amount", "How much enzyme"),
-    ("yeast", "Yeast"),
-    ("yeast_amount", "How much yeast"),
-    ("water", "Water"),
-    ("water_temperature", "Water, how warm"),
-    ("bag", "Bag"),
-    ("card", "Card"),
-    ("lies", "Lies on"),
+const RECIPE: [&str; 11] = [
+    "food",
+    "food_amount",
+    "enzyme",
+    "enzyme_amount",
+    "yeast",
+    "yeast_amount",
+    "water",
+    "water_temperature",
+    "bag",
+    "card",
+    "lies",
 ];
+
+/// What a field of a recipe is called.
+fn recipe_label(w: Wording, key: &str) -> String {
+    match key {
+        "food" => say!(w, "form-food"),
+        "food_amount" => say!(w, "form-food-amount"),
+        "enzyme" => say!(w, "form-enzyme"),
+        "enzyme_amount" => say!(w, "form-enzyme-amount"),
+        "yeast" => say!(w, "form-yeast"),
+        "yeast_amount" => say!(w, "form-yeast-amount"),
+        "water" => say!(w, "form-water"),
+        "water_temperature" => say!(w, "form-water-temperature"),
+        "bag" => say!(w, "form-bag"),
+        "card" => say!(w, "form-card"),
+        _ => say!(w, "form-lies"),
+    }
+}
 
 fn choices(words: &[&str]) -> Input {
     Input::Choice(words.iter().map(|word| ((*word).to_owned(), (*word).to_owned())).collect())
@@ -58,6 +76,7 @@ fn input(key: &str) -> Input {
 }
 
 struct Writer<'d> {
+    w: Wording,
     draft: &'d mut Draft,
 }
 
@@ -67,7 +86,7 @@ impl Writer<'_> {
     }
 
     /// A field, written or not.
-    fn field(&mut self, name: String, label: &str) -> FormField {
+    fn field(&mut self, name: String, label: String) -> FormField {
         let value = self.value(&name).unwrap_or_default();
         let key = name.rsplit('.').next().unwrap_or(&name);
         let mut input = input(key);
@@ -75,17 +94,21 @@ impl Writer<'_> {
         if let Input::Choice(choices) = &mut input
             && choices.iter().all(|(choice, _)| *choice != value)
         {
-            let word = if value.is_empty() { "not said".to_owned() } else { value.clone() };
+            let word =
+                if value.is_empty() { say!(self.w, "form-not-said") } else { value.clone() };
             choices.insert(0, (value.clone(), word));
         }
-        FormField { name, label: label.to_owned(), value, input, said: Vec::new() }
+        FormField { name, label, value, input, said: Vec::new() }
     }
 
-    fn fields(&mut self, table: &str, keys: &[(&str, &str)]) -> Vec<FormField> {
+    fn fields<const N: usize>(
+        &mut self,
+        table: &str,
+        keys: [(&str, String); N],
+    ) -> Vec<FormField> {
         let dot = if table.is_empty() { "" } else { "." };
-        keys.iter()
-            .map(|(key, label)| self.field(format!("{table}{dot}{key}"), label))
-            .collect()
+        let field = |(key, label)| self.field(format!("{table}{dot}{key}"), label);
+        keys.into_iter().map(field).collect()
     }
 
     /// The recipe keys that a treatment writes, and those of its question's variables.
@@ -98,65 +121,72 @@ impl Writer<'_> {
             })
         };
         let mut fields = Vec::new();
-        for (key, label) in RECIPE {
+        for key in RECIPE {
             let name = format!("{table}.{key}");
             if wanted(key) || self.value(&name).is_some() {
-                fields.push(self.field(name, label));
+                fields.push(self.field(name, recipe_label(self.w, key)));
             }
         }
         for place in 0..self.draft.count(&format!("{table}.extra")) {
             let extra = format!("{table}.extra[{place}]");
-            fields
-                .extend(self.fields(&extra, &[("item", "Also"), ("amount", "How much of it")]));
+            let keys = [
+                ("item", say!(self.w, "form-also")),
+                ("amount", say!(self.w, "form-also-amount")),
+            ];
+            fields.extend(self.fields(&extra, keys));
         }
         fields
     }
 }
 
 /// The sections of the form, in the order of a method.
-pub(super) fn sections(draft: &mut Draft) -> Vec<Section> {
-    let mut w = Writer { draft };
-    let questions = w.draft.count("question");
-    let mut asked = plain(w.fields(
-        "",
-        &[
-            ("title", "Title"),
-            ("big_question", "The class’s big question"),
-            ("grade", "Grade"),
-            ("inquiry", "How much is left to the students"),
-        ],
-    ));
+pub(super) fn sections(w: Wording, draft: &mut Draft) -> Vec<Section> {
+    let mut form = Writer { w, draft };
+    let questions = form.draft.count("question");
+    let about = [
+        ("title", say!(w, "form-title")),
+        ("big_question", say!(w, "form-big-question")),
+        ("grade", say!(w, "form-grade")),
+        ("inquiry", say!(w, "form-inquiry")),
+    ];
+    let mut asked = plain(form.fields("", about));
     for q in 0..questions {
-        let fields =
-            w.fields(&format!("question[{q}]"), &[("asks", "What do we want to find out?")]);
+        let fields = form.fields(&format!("question[{q}]"), [("asks", say!(w, "form-asks"))]);
         asked.insert(q, table(String::new(), fields));
     }
     let base = [&RECIPE[0..2], &RECIPE[2..4], &RECIPE[4..6], &RECIPE[6..8], &RECIPE[8..]];
-    let base = base.map(|keys| table(String::new(), w.fields("base", keys)));
-    let times = [
-        ("reading_interval", "Read every"),
-        ("mixing", "From the bell to the zero reading"),
-        ("clearing", "To clear up before the bell"),
-        ("wet_before_zero", "From wetting the yeast to zero"),
-    ];
-    let times = w.fields("base", &times);
-    let tools = ["thermometers", "meters", "rulers", "kettles", "balances", "goggles"];
-    let tools = tools.map(|key| (key, key)).map(|(key, word)| {
-        let label = word[..1].to_uppercase() + &word[1..];
-        w.field(format!("equipment.{key}"), &label)
+    let base = base.map(|keys| {
+        let field = |key: &&str| form.field(format!("base.{key}"), recipe_label(w, key));
+        table(String::new(), keys.iter().map(field).collect())
     });
+    let times = [
+        ("reading_interval", say!(w, "form-interval")),
+        ("mixing", say!(w, "form-mixing")),
+        ("clearing", say!(w, "form-clearing")),
+        ("wet_before_zero", say!(w, "form-wet")),
+    ];
+    let times = form.fields("base", times);
+    let tools = [
+        ("thermometers", say!(w, "form-thermometers")),
+        ("meters", say!(w, "form-meters")),
+        ("rulers", say!(w, "form-rulers")),
+        ("kettles", say!(w, "form-kettles")),
+        ("balances", say!(w, "form-balances")),
+        ("goggles", say!(w, "form-goggles")),
+    ];
+    let tools = form.fields("equipment", tools);
     vec![
-        section("Question", asked),
-        changes(&mut w, questions),
-        section("What stays the same", base.to_vec()),
-        section("Times", plain(times)),
-        controls(&mut w),
-        day(&mut w),
-        section("Tools for one class", plain(tools.to_vec())),
+        section(say!(w, "form-question"), asked),
+        changes(&mut form, questions),
+        section(say!(w, "form-same"), base.to_vec()),
+        section(say!(w, "form-times"), plain(times)),
+        controls(&mut form),
+        day(&mut form),
+        section(say!(w, "form-tools"), plain(tools)),
     ]
 }
 
-fn section(head: &'static str, tables: Vec<Table>) -> Section {
+fn section(head: String, tables: Vec<Table>) -> Section {
     Section { head, tables, add: Vec::new() }
 }
 
@@ -168,89 +198,92 @@ fn plain(fields: Vec<FormField>) -> Vec<Table> {
     vec![table(String::new(), fields)]
 }
 
-fn changes(w: &mut Writer<'_>, questions: usize) -> Section {
-    let mut all = section("What changes", Vec::new());
+fn changes(form: &mut Writer<'_>, questions: usize) -> Section {
+    let w = form.w;
+    let mut all = section(say!(w, "form-changes"), Vec::new());
     for q in 0..questions {
         let own = format!("question[{q}]");
         let keys = [
-            ("variable", "One thing"),
-            ("reference", "Compared with"),
-            ("replicates", "Bags of each kind"),
+            ("variable", say!(w, "form-one-thing")),
+            ("reference", say!(w, "form-compared")),
+            ("replicates", say!(w, "form-replicates")),
         ];
         let head = if questions > 1 {
-            w.value(&format!("{own}.asks")).unwrap_or_default()
+            form.value(&format!("{own}.asks")).unwrap_or_default()
         } else {
             String::new()
         };
-        all.tables.push(table(head, w.fields(&own, &keys)));
+        all.tables.push(table(head, form.fields(&own, keys)));
         let variables: Vec<String> = ["variable", "crossed_with"]
             .iter()
-            .filter_map(|key| w.value(&format!("{own}.{key}")))
+            .filter_map(|key| form.value(&format!("{own}.{key}")))
             .collect();
-        for t in 0..w.draft.count(&format!("{own}.treatment")) {
+        for t in 0..form.draft.count(&format!("{own}.treatment")) {
             let place = format!("{own}.treatment[{t}]");
-            let mut fields = w.fields(&place, &[("name", "Name")]);
-            fields.extend(w.recipe(&place, &variables));
-            let name = w.value(&format!("{place}.name")).unwrap_or_default();
-            let out = Some((place, format!("Take out {name}")));
+            let mut fields = form.fields(&place, [("name", say!(w, "form-name"))]);
+            fields.extend(form.recipe(&place, &variables));
+            let name = form.value(&format!("{place}.name")).unwrap_or_default();
+            let out = Some((place, say!(w, "form-out", name = name)));
             all.tables.push(Table { head: String::new(), fields, out });
         }
-        all.add.push((format!("{own}.treatment"), "Add a kind of bag".to_owned()));
+        all.add.push((format!("{own}.treatment"), say!(w, "form-add-kind")));
     }
     all
 }
 
-fn controls(w: &mut Writer<'_>) -> Section {
-    let mut all = section("Controls on your bench", Vec::new());
-    for c in 0..w.draft.count("control") {
+fn controls(form: &mut Writer<'_>) -> Section {
+    let w = form.w;
+    let mut all = section(say!(w, "form-controls"), Vec::new());
+    for c in 0..form.draft.count("control") {
         let place = format!("control[{c}]");
-        let mut fields =
-            w.fields(&place, &[("name", "Name"), ("per_period", "Bags in each period")]);
-        fields.extend(w.recipe(&place, &[]));
-        let name = w.value(&format!("{place}.name")).unwrap_or_default();
+        let keys = [("name", say!(w, "form-name")), ("per_period", say!(w, "form-per-period"))];
+        let mut fields = form.fields(&place, keys);
+        fields.extend(form.recipe(&place, &[]));
+        let name = form.value(&format!("{place}.name")).unwrap_or_default();
         all.tables.push(Table {
             head: String::new(),
             fields,
-            out: Some((place, format!("Take out {name}"))),
+            out: Some((place, say!(w, "form-out", name = name))),
         });
     }
-    all.add.push(("control".to_owned(), "Add a control".to_owned()));
+    all.add.push(("control".to_owned(), say!(w, "form-add-control")));
     all
 }
 
-fn day(w: &mut Writer<'_>) -> Section {
-    let mut all = section("When and where", Vec::new());
-    for d in 0..w.draft.count("day") {
+fn day(form: &mut Writer<'_>) -> Section {
+    let w = form.w;
+    let mut all = section(say!(w, "form-when"), Vec::new());
+    for d in 0..form.draft.count("day") {
         let place = format!("day[{d}]");
-        let height = if w.value(&format!("{place}.pressure")).is_some() {
-            ("pressure", "Air pressure in the room")
+        let height = if form.value(&format!("{place}.pressure")).is_some() {
+            ("pressure", say!(w, "form-pressure"))
         } else {
-            ("altitude", "Height above the sea")
+            ("altitude", say!(w, "form-altitude"))
         };
         let keys = [
-            ("name", "Day"),
-            ("date", "Date"),
-            ("zone", "Time zone"),
-            ("room", "Room"),
+            ("name", say!(w, "form-day")),
+            ("date", say!(w, "form-date")),
+            ("zone", say!(w, "form-zone")),
+            ("room", say!(w, "form-room")),
             height,
         ];
-        all.tables.push(table(String::new(), w.fields(&place, &keys)));
+        all.tables.push(table(String::new(), form.fields(&place, keys)));
     }
-    for p in 0..w.draft.count("period") {
+    for p in 0..form.draft.count("period") {
         let place = format!("period[{p}]");
         let keys = [
-            ("name", "Period"),
-            ("start", "Begins"),
-            ("length", "Length"),
-            ("students", "Students"),
-            ("groups", "Groups"),
+            ("name", say!(w, "form-period")),
+            ("start", say!(w, "form-start")),
+            ("length", say!(w, "form-length")),
+            ("students", say!(w, "form-students")),
+            ("groups", say!(w, "form-groups")),
         ];
-        let fields = w.fields(&place, &keys);
-        let name = w.value(&format!("{place}.name")).unwrap_or_default();
-        let out = Some((place, format!("Take out period {name}")));
+        let fields = form.fields(&place, keys);
+        let name = form.value(&format!("{place}.name")).unwrap_or_default();
+        let out = Some((place, say!(w, "form-out-period", name = name)));
         all.tables.push(Table { head: String::new(), fields, out });
     }
-    all.add.push(("period".to_owned(), "Add a period".to_owned()));
+    all.add.push(("period".to_owned(), say!(w, "form-add-period")));
     all
 }
 

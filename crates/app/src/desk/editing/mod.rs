@@ -19,6 +19,7 @@ pub(crate) use said::{Said, place};
 pub(crate) use verdict::Verdict;
 pub(in crate::desk) use verdict::verdicts;
 
+use crate::desk::{Wording, say};
 use barm_documents::plan_text::{self, Draft};
 use barm_domain::check;
 use barm_domain::finding::{Field, Finding, Severity};
@@ -37,8 +38,6 @@ pub(crate) struct Editing {
     pub(crate) around: Vec<Said>,
     /// Cautions.
     pub(crate) cautions: Vec<Said>,
-    /// Whether it can be saved.
-    pub(crate) sound: bool,
     /// How many faults there are in all.
     pub(crate) faults: usize,
     /// Foods in its bags: id and name.
@@ -51,7 +50,7 @@ pub(crate) struct Editing {
 
 impl Editing {
     /// Opens the text of a plan, sound or not.
-    pub(crate) fn open(text: &str) -> Self {
+    pub(crate) fn open(w: Wording, text: &str) -> Self {
         let read = plan_text::read_with_old_list(text.as_bytes());
         let sound = read.mistakes.is_empty();
         let plan = read.plan.filter(|_| sound);
@@ -64,18 +63,17 @@ impl Editing {
         let (cautions, rest): (Vec<Said>, Vec<Said>) =
             said.drain(..).partition(|said| said.severity == Severity::Caution);
         let mut sections =
-            Draft::open(text).map(|mut d| form::sections(&mut d)).unwrap_or_default();
+            Draft::open(text).map(|mut d| form::sections(w, &mut d)).unwrap_or_default();
         let around = beside(&mut sections, rest);
         Self {
             text: text.to_owned(),
             sections,
             around,
             cautions,
-            sound,
             faults,
             foods: plan.as_ref().map(ready::foods_of).unwrap_or_default(),
             larder: larder(plan.as_ref()),
-            bags: plan.as_ref().map(bags).unwrap_or_default(),
+            bags: plan.as_ref().map(|plan| bags(w, plan)).unwrap_or_default(),
         }
     }
 
@@ -96,15 +94,18 @@ fn larder(plan: Option<&Plan>) -> Vec<(String, String)> {
     own.chain(built_in.map(|one| named(one.id))).collect()
 }
 
-fn bags(plan: &Plan) -> String {
+fn bags(w: Wording, plan: &Plan) -> String {
     let all = plan.bags.len();
     if all == 0 {
-        return "No bag list yet. It is written when you save.".to_owned();
+        return say!(w, "plan-no-bags");
     }
     let bench = plan.bags.iter().filter(|bag| bag.group == 0).count();
-    let periods = plan.periods.len();
-    let word = if periods == 1 { "period" } else { "periods" };
-    format!("{all} bags over {periods} {word}, {bench} of them on your own bench.")
+    say!(w, "plan-bag-count", bags = all, periods = plan.periods.len(), bench = bench)
+}
+
+/// Whether the text of a plan can be saved.
+pub(crate) fn sound(text: &str) -> bool {
+    plan_text::read_with_old_list(text.as_bytes()).mistakes.is_empty()
 }
 
 /// The text with fields as they were typed. Fields that are not in it are left out.
@@ -133,9 +134,9 @@ pub(crate) fn reshaped(text: &str, what: &str) -> Option<String> {
 }
 
 /// The text with one food in place of another, everywhere.
-pub(crate) fn swapped(text: &str, from: &str, to: &str) -> Result<String, String> {
+pub(crate) fn swapped(w: Wording, text: &str, from: &str, to: &str) -> Result<String, String> {
     let plan = plan_text::read_with_old_list(text.as_bytes()).plan;
-    let plan = plan.ok_or("Mend the faults first, then swap the food.")?;
+    let plan = plan.ok_or_else(|| say!(w, "plan-swap-faults"))?;
     let new = ready::swap(&plan, from, to).map_err(|error| sentence(&error.to_string()))?;
     Ok(plan_text::write(&new, text))
 }

@@ -4,6 +4,7 @@
 use super::verdict::{Verdict, verdicts};
 use super::{Said, foresight, late, said, sentence};
 use crate::desk::paper::strand;
+use crate::desk::{Wording, say};
 use barm_documents::chart::{ForecastChart, Frame, Moment, Strand};
 use barm_documents::plan_text;
 use barm_domain::check;
@@ -53,12 +54,12 @@ pub(crate) struct Chart {
 }
 
 /// Looks ahead for a text that is being edited at `focus`, a field of the form.
-pub(crate) fn foresee(text: &str, focus: &str, step: Step) -> Foreseen {
+pub(crate) fn foresee(w: Wording, text: &str, focus: &str, step: Step) -> Foreseen {
     let mut foreseen =
         Foreseen { charts: Vec::new(), verdicts: None, late: Vec::new(), trouble: None };
     let read = plan_text::read_with_old_list(text.as_bytes());
     let Some(plan) = read.plan.filter(|_| read.mistakes.is_empty()) else {
-        foreseen.trouble = Some("The forecast waits until the faults are mended.".to_owned());
+        foreseen.trouble = Some(say!(w, "plan-waits"));
         return foreseen;
     };
     let edited = edited(&plan, focus);
@@ -91,9 +92,9 @@ pub(crate) fn foresee(text: &str, focus: &str, step: Step) -> Foreseen {
         .filter(|one| one.forecast.fill_at_last().len() < full.draws)
         .map(|one| one.treatment.as_str())
         .collect();
-    foreseen.charts = charts(&plan, &entries, &rough, edited);
+    foreseen.charts = charts(w, &plan, &entries, &rough, edited);
     if step == Step::All {
-        foreseen.verdicts = Some(verdicts(&plan, &entries));
+        foreseen.verdicts = Some(verdicts(w, &plan, &entries));
         let found = check::check(&plan, &entries);
         foreseen.late = late(&found).cloned().map(said::of_finding).collect();
     }
@@ -116,6 +117,7 @@ fn edited<'p>(plan: &'p Plan, focus: &str) -> Option<&'p Treatment> {
 
 /// One chart for each question, that of the edited treatment first.
 fn charts(
+    w: Wording,
     plan: &Plan,
     entries: &[Entry],
     rough: &[&str],
@@ -129,12 +131,13 @@ fn charts(
     };
     questions.sort_by_key(|question| !has(question));
     let charts =
-        questions.into_iter().filter_map(|question| chart(plan, entries, rough, question));
+        questions.into_iter().filter_map(|question| chart(w, plan, entries, rough, question));
     charts.collect()
 }
 
 /// The chart of one question; nothing if none of its treatments is known yet.
 pub(in crate::desk) fn chart(
+    w: Wording,
     plan: &Plan,
     entries: &[Entry],
     rough: &[&str],
@@ -154,7 +157,7 @@ pub(in crate::desk) fn chart(
     let last = f64::from(plan.common_last_reading_min());
     let bell = plan.periods.iter().map(|period| period.length_min - plan.timing.mixing_min);
     let chart = ForecastChart {
-        title: "Forecast of card rise",
+        title: &say!(w, "plan-chart"),
         strands: &strands,
         last_reading: last,
         bell: bell.min_by(f64::total_cmp),

@@ -1,6 +1,7 @@
 //! A plan is edited: its form, what stands beside its fields, and the three steps of the forecast.
 
-use super::{Editing, Step, edited, foresee, reshaped, swapped, with_bags};
+use super::{Editing, Step, edited, foresee, reshaped, sound, swapped, with_bags};
+use crate::desk::Wording;
 
 const PLAN: &str = include_str!("../../demo/plan.toml");
 
@@ -10,8 +11,8 @@ fn typed(field: &str, value: &str) -> String {
 
 #[test]
 fn the_form_says_what_the_file_says() {
-    let editing = Editing::open(PLAN);
-    assert!(editing.sound);
+    let editing = Editing::open(Wording::english(), PLAN);
+    assert!(sound(PLAN));
     assert_eq!(editing.faults, 0);
     let all: Vec<(String, String)> =
         editing.fields().map(|field| (field.name.clone(), field.value.clone())).collect();
@@ -24,15 +25,15 @@ fn the_form_says_what_the_file_says() {
 #[test]
 fn a_fault_stands_at_its_field_and_the_text_is_kept_as_typed() {
     let text = typed("base.water", "forty");
-    let editing = Editing::open(&text);
-    assert!(!editing.sound);
+    let editing = Editing::open(Wording::english(), &text);
+    assert!(!sound(&text));
     let field = editing.fields().find(|field| field.name == "base.water").expect("the field");
     assert_eq!(field.value, "forty");
     assert_eq!(field.said.len(), 1, "{:?}", field.said);
     // Warmer water for one treatment of a question about food: two things change.
     let two = typed("question[0].treatment[0].water_temperature", "45 °C");
-    let editing = Editing::open(&two);
-    assert!(editing.sound, "it can be saved and mended later");
+    let editing = Editing::open(Wording::english(), &two);
+    assert!(sound(&two), "it can be saved and mended later");
     assert!(editing.faults > 0);
     let at: Vec<&str> = editing
         .fields()
@@ -44,8 +45,8 @@ fn a_fault_stands_at_its_field_and_the_text_is_kept_as_typed() {
 
 #[test]
 fn what_is_no_toml_still_opens() {
-    let editing = Editing::open("title = [");
-    assert!(!editing.sound && editing.sections.is_empty());
+    let editing = Editing::open(Wording::english(), "title = [");
+    assert!(!sound("title = [") && editing.sections.is_empty());
     assert!(editing.around.iter().any(|said| said.line.is_some()));
 }
 
@@ -54,11 +55,14 @@ fn kinds_periods_and_controls_are_added_and_taken_out() {
     for list in ["question[0].treatment", "period", "control"] {
         let more = reshaped(PLAN, &format!("add {list}")).expect("a longer list");
         assert_ne!(more, PLAN);
-        assert!(Editing::open(&more).fields().count() > Editing::open(PLAN).fields().count());
+        assert!(
+            Editing::open(Wording::english(), &more).fields().count()
+                > Editing::open(Wording::english(), PLAN).fields().count()
+        );
     }
     let fewer = reshaped(PLAN, "out period[3]").expect("a shorter list");
     let kept = with_bags(&fewer);
-    assert!(Editing::open(&kept).sound);
+    assert!(sound(&kept));
     assert!(kept.contains("P6-01A"), "codes of the bags that left are retired, not lost");
     for nothing in ["add moon", "out period[9]", "save", "", "out base"] {
         assert_eq!(reshaped(PLAN, nothing), None, "{nothing}");
@@ -67,33 +71,42 @@ fn kinds_periods_and_controls_are_added_and_taken_out() {
 
 #[test]
 fn a_swap_reaches_everything_and_keeps_notes() {
-    let text = swapped(PLAN, "banana", "honey").expect("swapped");
+    let text = swapped(Wording::english(), PLAN, "banana", "honey").expect("swapped");
     assert!(!text.contains("Mashed banana"));
     assert!(text.contains("# The demonstration plan"));
-    assert!(Editing::open(&text).sound);
-    assert!(swapped(PLAN, "banana", "oat_flour").is_err(), "it is there already");
+    assert!(sound(&text));
+    assert!(
+        swapped(Wording::english(), PLAN, "banana", "oat_flour").is_err(),
+        "it is there already"
+    );
 }
 
 #[test]
 fn the_line_comes_first_then_its_band_then_all() {
     let text = typed("question[0].treatment[1].food_amount", "0.7 g");
     let focus = "question[0].treatment[1].food_amount";
-    let line = foresee(&text, focus, Step::Line);
+    let line = foresee(Wording::english(), &text, focus, Step::Line);
     assert!(line.verdicts.is_none());
     assert!(line.charts.iter().any(|chart| chart.says.contains("Oat flour")));
-    let band = foresee(&text, focus, Step::Band);
+    let band = foresee(Wording::english(), &text, focus, Step::Band);
     assert!(band.verdicts.is_none());
-    let all = foresee(&text, focus, Step::All);
+    let all = foresee(Wording::english(), &text, focus, Step::All);
     assert_eq!(all.charts.len(), 2, "one for each question");
     let verdicts = all.verdicts.expect("what it comes to");
     assert!(verdicts.iter().any(|verdict| verdict.word.starts_with("Bag")));
-    let faulty = foresee(&typed("base.water", "forty"), "base.water", Step::All);
+    let faulty =
+        foresee(Wording::english(), &typed("base.water", "forty"), "base.water", Step::All);
     assert!(faulty.trouble.is_some() && faulty.charts.is_empty());
 }
 
 #[test]
 fn a_bag_that_is_too_small_says_so() {
-    let all = foresee(&typed("base.food_amount", "3 g"), "base.food_amount", Step::All);
+    let all = foresee(
+        Wording::english(),
+        &typed("base.food_amount", "3 g"),
+        "base.food_amount",
+        Step::All,
+    );
     let verdicts = all.verdicts.expect("verdicts");
     assert!(verdicts.iter().any(|verdict| verdict.word == "Bag too small"), "{verdicts:?}");
     assert!(all.late.iter().any(|said| said.code == "overfull"));

@@ -1,9 +1,9 @@
 //! The versions of a plan: opened for editing, saved, gone back to.
 
 use super::{Room, Shelf};
-use crate::desk::DeskError;
 use crate::desk::doors;
 use crate::desk::editing::{self, Editing};
+use crate::desk::{DeskError, Wording};
 use barm_domain::record::{Subject, What};
 use jiff::Timestamp;
 use std::sync::Arc;
@@ -57,7 +57,11 @@ pub(crate) enum Saved {
 }
 
 /// The page of a plan: with its newest text, or with one that is not saved.
-pub(crate) fn plan_view(room: &Room, text: Option<String>) -> Result<PlanView, DeskError> {
+pub(crate) fn plan_view(
+    room: &Room,
+    w: Wording,
+    text: Option<String>,
+) -> Result<PlanView, DeskError> {
     let version = room.read(|scene| scene.version);
     let text = match text {
         Some(text) => text,
@@ -81,7 +85,7 @@ pub(crate) fn plan_view(room: &Room, text: Option<String>) -> Result<PlanView, D
         kind: room.kind,
         title: room.read(|scene| scene.plan.title.clone()),
         version,
-        editing: Editing::open(&text),
+        editing: Editing::open(w, &text),
         versions,
         sealed,
     })
@@ -99,7 +103,7 @@ pub(crate) fn save(
     if from != newest {
         return Ok(Saved::Overtaken(newest));
     }
-    if !Editing::open(text).sound {
+    if !editing::sound(text) {
         return Ok(Saved::Faulty);
     }
     let text = editing::with_bags(text);
@@ -140,8 +144,8 @@ pub(crate) fn begin(
 #[cfg(test)]
 mod tests {
     use super::{Saved, begin, plan_view, save};
-    use crate::desk::demo;
     use crate::desk::room::{Kind, Shelf};
+    use crate::desk::{Wording, demo};
     use jiff::Timestamp;
 
     #[test]
@@ -161,7 +165,7 @@ mod tests {
         let fewer = shorter.replacen("groups = 8", "groups = 7", 1);
         let saved = save(&room, &fewer, 2, now).expect("an answer");
         assert!(matches!(saved, Saved::As { version: 3, gone, .. } if gone > 0), "{saved:?}");
-        let view = plan_view(&room, None).expect("a view");
+        let view = plan_view(&room, Wording::english(), None).expect("a view");
         let numbers: Vec<u32> = view.versions.iter().map(|version| version.number).collect();
         assert_eq!(numbers, [3, 2, 1]);
         assert!(view.versions.iter().all(|version| version.saved == Some(now)));

@@ -5,7 +5,7 @@
 
 use super::{Kind, Room, Scope};
 use crate::desk::queue::{Queue, queue};
-use crate::desk::{DeskError, doors};
+use crate::desk::{DeskError, Wording, doors};
 use barm_documents::plan_text;
 use barm_documents::proposals::Row;
 use barm_domain::cupboard::spoken;
@@ -213,7 +213,7 @@ pub(crate) struct ApproveView {
 }
 
 /// The queue page of an investigation. Waits for the disk and for forecasts.
-pub(crate) fn approve_view(room: &Room) -> Result<ApproveView, DeskError> {
+pub(crate) fn approve_view(room: &Room, w: Wording) -> Result<ApproveView, DeskError> {
     let plan = room.read(|scene| scene.plan.clone());
     let handed = handed_in(room)?;
     let missing = plan
@@ -233,7 +233,7 @@ pub(crate) fn approve_view(room: &Room) -> Result<ApproveView, DeskError> {
         id: room.id,
         kind: room.kind,
         title: plan.title.clone(),
-        queue: queue(&plan, &waiting),
+        queue: queue(w, &plan, &waiting),
         answered,
         missing,
     })
@@ -403,7 +403,8 @@ mod tests {
 
     fn plan() -> Plan {
         let typed = start::Typed { date: "2027-03-09".into(), ..start::Typed::default() };
-        let text = start::written(Ready::OwnQuestion, &typed).expect("a plan");
+        let text = start::written(crate::desk::Wording::english(), Ready::OwnQuestion, &typed)
+            .expect("a plan");
         plan_text::read(text.as_bytes()).plan.expect("a sound plan")
     }
 

@@ -1,14 +1,15 @@
 //! What the addresses of the approval queue answer.
 
 use super::page;
-use crate::desk::DeskError;
 use crate::desk::room::proposals::{
     Group, approve_view, handed_in, send_back, table_of, take_in,
 };
+use crate::desk::{DeskError, Wording, say};
 use crate::web::caller::Device;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
+use crate::web::words::Words;
 use axum::extract::{Form, Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
@@ -17,15 +18,16 @@ type Fields = Vec<(String, String)>;
 
 async fn shown(
     web: &Web,
+    w: Wording,
     id: i64,
     device: &Device,
     done: Option<String>,
 ) -> Result<Response, Trouble> {
-    let view = web.wait(move |shelf, now| approve_view(&*shelf.room(id, now)?)).await?;
-    let body = page::page(&view, &device.form_field(), done.as_deref());
-    let title = format!("Approve: {}", view.title);
+    let view = web.wait(move |shelf, now| approve_view(&*shelf.room(id, now)?, w)).await?;
+    let body = page::page(w, &view, &device.form_field(), done.as_deref());
+    let title = say!(w, "approve-title", title = &view.title);
     let styles = ["plan.css", "approve.css"];
-    Ok(sheet_with("en", &title, &styles, &["approve.js"], &body).into_response())
+    Ok(sheet_with(w.code(), &title, &styles, &["approve.js"], &body).into_response())
 }
 
 /// The queue.
@@ -33,8 +35,9 @@ pub(in crate::web) async fn show(
     State(web): State<Web>,
     Path(id): Path<i64>,
     device: Device,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
-    shown(&web, id, &device, None).await
+    shown(&web, w, id, &device, None).await
 }
 
 /// Approves, approves with one change, or sends back with one question.
@@ -42,6 +45,7 @@ pub(in crate::web) async fn act(
     State(web): State<Web>,
     Path(id): Path<i64>,
     device: Device,
+    Words(w): Words,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     let of = |name: &str| {
@@ -54,16 +58,16 @@ pub(in crate::web) async fn act(
     let done = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
-            let who = format!("period {}, group {}", group.0, group.1);
+            let who = say!(w, "approve-who", period = &group.0, group = group.1.to_string());
             if act == "return" {
                 if asks.is_empty() {
-                    return Ok(format!("Write one question for {who}, then send it back."));
+                    return Ok(say!(w, "approve-no-question", who = who));
                 }
                 send_back(&room, &group, &asks, now)?;
-                return Ok(format!("Sent back to {who} with your question."));
+                return Ok(say!(w, "approve-sent-back", who = who));
             }
             let Some(own) = handed_in(&room)?.remove(&group) else {
-                return Ok(format!("Nothing is there of {who}."));
+                return Ok(say!(w, "approve-nothing-of", who = who));
             };
             let mut written = own.row.written;
             if act == "change" {
@@ -73,15 +77,13 @@ pub(in crate::web) async fn act(
                 written.bags = bags.parse().unwrap_or(written.bags);
             }
             Ok::<_, DeskError>(if take_in(&room, &written, now)? {
-                format!("Approved: {who}. It is in the plan.")
+                say!(w, "approve-done", who = who)
             } else {
-                format!(
-                    "Not approved: {who} still has a fault. Change one thing or send it back."
-                )
+                say!(w, "approve-not-done", who = who)
             })
         })
         .await?;
-    shown(&web, id, &device, Some(done)).await
+    shown(&web, w, id, &device, Some(done)).await
 }
 
 /// Everything that was handed in, as a table.

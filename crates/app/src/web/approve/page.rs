@@ -2,54 +2,68 @@
 
 use crate::desk::queue::{Queue, Queued};
 use crate::desk::room::proposals::{Answer, ApproveView};
+use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use crate::web::plan::{chart, verdicts};
+use crate::web::words::lay;
 use barm_domain::finding::Severity;
 use maud::{Markup, html};
 
 /// The whole page.
-pub(super) fn page(view: &ApproveView, field: &Markup, done: Option<&str>) -> Markup {
+pub(super) fn page(
+    w: Wording,
+    view: &ApproveView,
+    field: &Markup,
+    done: Option<&str>,
+) -> Markup {
     html! {
         div.sheet {
-            (head(&view.title, Some(view.id), Part::Approve, view.kind))
-            (lead("What the groups propose, the ones with a fault first. Approve, change one thing, \
-                   or send it back with one question. Approved ones are in the plan at once; then \
-                   prepare."))
+            (head(w, &view.title, Some(view.id), Part::Approve, view.kind))
+            (lead(&say!(w, "approve-lead")))
             p.done role="status" { (done.unwrap_or_default()) }
             main.queue data-queue {
                 div {
                     p.small.soft.keys {
-                        "Keys: " kbd { "j" } " next, " kbd { "k" } " the one before, " kbd { "a" }
-                        " approve, " kbd { "c" } " change one thing, " kbd { "r" }
-                        " send back with one question. "
-                        label.inline { input type="checkbox" id="keys-on" checked; " Use these keys" }
+                        (lay!(
+                            w,
+                            "approve-keys",
+                            next = html! { kbd { "j" } },
+                            before = html! { kbd { "k" } },
+                            approve = html! { kbd { "a" } },
+                            change = html! { kbd { "c" } },
+                            back = html! { kbd { "r" } },
+                        ))
+                        " "
+                        label.inline {
+                            input type="checkbox" id="keys-on" checked;
+                            " " (say!(w, "approve-use-keys"))
+                        }
                     }
-                    @if view.queue.lines.is_empty() { (nothing(view)) }
+                    @if view.queue.lines.is_empty() { (nothing(w, view)) }
                     @for (place, line) in view.queue.lines.iter().enumerate() {
-                        (one(view.id, line, place == 0, field))
+                        (one(w, view.id, line, place == 0, field))
                     }
-                    (answered(view))
+                    (answered(w, view))
                 }
-                aside.board { (board(view)) }
+                aside.board { (board(w, view)) }
             }
         }
     }
 }
 
-fn nothing(view: &ApproveView) -> Markup {
+fn nothing(w: Wording, view: &ApproveView) -> Markup {
     html! {
-        section.sec { div.mg { h2 { "Waiting" } } div.bd {
+        section.sec { div.mg { h2 { (say!(w, "approve-waiting")) } } div.bd {
             @if view.answered.is_empty() {
-                p { "Nothing yet. Groups write their plan on their own page, with the codes of their \
-                     period; it comes here as soon as they hand it in." }
+                p { (say!(w, "approve-none-yet")) }
             } @else {
-                p { "Nothing waits. Every proposal has its answer." }
+                p { (say!(w, "approve-all-answered")) }
             }
         } }
     }
 }
 
-fn one(id: i64, line: &Queued, first: bool, field: &Markup) -> Markup {
+fn one(w: Wording, id: i64, line: &Queued, first: bool, field: &Markup) -> Markup {
     let written = &line.row.written;
     let faults = line.judged.faults();
     let key = format!("p{}-{}", written.period, written.group);
@@ -57,30 +71,46 @@ fn one(id: i64, line: &Queued, first: bool, field: &Markup) -> Markup {
     let grave = line.judged.found.iter().filter(|found| found.severity <= Severity::Warning);
     let cautions = line.judged.found.iter().filter(|f| f.severity == Severity::Caution);
     let cautions: Vec<_> = cautions.collect();
+    let who = named(w, &written.period, written.group);
     html! {
-        article.prop id=(name) tabindex="-1" data-proposal aria-label={ "Period " (written.period) ", group " (written.group) } {
+        article.prop id=(name) tabindex="-1" data-proposal aria-label=(who) {
             header {
-                h2 { "Period " (written.period) ", group " (written.group) }
+                h2 { (who) }
                 @match faults {
-                    0 => span.st.saved { "No fault" },
-                    1 => span.st.doubt { "1 fault" },
-                    many => span.st.doubt { (many) " faults" },
+                    0 => span.st.saved { (say!(w, "approve-faults", count = faults)) },
+                    many => span.st.doubt { (say!(w, "approve-faults", count = many)) },
                 }
             }
-            p.asks { (if written.asks.is_empty() { "No question written." } else { &written.asks }) }
+            p.asks {
+                @if written.asks.is_empty() { (say!(w, "approve-no-asks")) } @else { (written.asks) }
+            }
             dl.what {
-                dt { "Changes" } dd { (written.changes) }
-                dt { "Makes" } dd { (written.levels.join(", ")) span.soft { ", " (written.bags) " bags of each" } }
-                dt { "Beside" } dd { (if written.beside.is_empty() { "nothing" } else { &written.beside }) }
-                @if !written.keeps.is_empty() { dt { "All have" } dd { (written.keeps) } }
-                @if !line.row.expects.is_empty() {
-                    dt { "Expects" } dd { (line.row.expects)
-                        @if !line.row.because.is_empty() { span.soft { ", because " (line.row.because) } } }
+                dt { (say!(w, "approve-changes")) } dd { (written.changes) }
+                dt { (say!(w, "approve-makes")) }
+                dd {
+                    (written.levels.join(", "))
+                    span.soft { ", " (say!(w, "approve-bags-of-each", count = written.bags)) }
                 }
-                @if !line.partners.is_empty() { dt { "Same question" } dd { (groups(&line.partners)) } }
-                @if !line.allergens.is_empty() { dt { "Allergens" } dd { (line.allergens.join(", ")) } }
+                dt { (say!(w, "approve-beside")) }
+                dd {
+                    @if written.beside.is_empty() { (say!(w, "approve-beside-nothing")) }
+                    @else { (written.beside) }
+                }
+                @if !written.keeps.is_empty() { dt { (say!(w, "approve-all-have")) } dd { (written.keeps) } }
+                @if !line.row.expects.is_empty() {
+                    dt { (say!(w, "approve-expects")) }
+                    dd {
+                        (line.row.expects)
+                        @if !line.row.because.is_empty() {
+                            span.soft { (say!(w, "approve-because", why = &line.row.because)) }
+                        }
+                    }
+                }
+                @if !line.partners.is_empty() { dt { (say!(w, "approve-same-question")) } dd { (groups(w, &line.partners)) } }
+                @if !line.allergens.is_empty() { dt { (say!(w, "approve-allergens")) } dd { (line.allergens.join(", ")) } }
                 @if let Some(cost) = line.cost.filter(|cost| *cost > 0.005) {
-                    dt { "Adds" } dd { "$" (format!("{cost:.2}")) " to the shopping" }
+                    dt { (say!(w, "approve-adds")) }
+                    dd { (say!(w, "approve-adds-cost", dollars = format!("${cost:.2}"))) }
                 }
             }
             @for found in grave {
@@ -90,10 +120,10 @@ fn one(id: i64, line: &Queued, first: bool, field: &Markup) -> Markup {
             }
             @if !line.verdicts.is_empty() { (verdicts(&line.verdicts)) }
             @if let Some(drawn) = &line.chart {
-                details { summary { "Forecast" } (chart(drawn, false)) }
+                details { summary { (say!(w, "approve-forecast")) } (chart(w, drawn, false)) }
             }
             @if !cautions.is_empty() {
-                details { summary { (cautions.len()) " cautions it brings" } ul.plain.cautions {
+                details { summary { (say!(w, "approve-cautions", count = cautions.len())) } ul.plain.cautions {
                     @for one in cautions { li { span.code { (one.code) } " " (one.message) " " (one.fix) } }
                 } }
             }
@@ -103,78 +133,80 @@ fn one(id: i64, line: &Queued, first: bool, field: &Markup) -> Markup {
                 input type="hidden" name="group" value=(written.group);
                 div.btns {
                     button.btn.main[first && faults == 0] type="submit" name="do" value="approve"
-                        data-key="a" disabled[faults > 0] { "Approve" }
-                    details.act { summary data-key="c" { "Change one thing" } (change(&name, line)) }
-                    details.act { summary data-key="r" { "Send back" } (question(&name, line)) }
+                        data-key="a" disabled[faults > 0] { (say!(w, "approve-go")) }
+                    details.act { summary data-key="c" { (say!(w, "approve-change")) } (change(w, &name, line)) }
+                    details.act { summary data-key="r" { (say!(w, "approve-back")) } (question(w, &name, line)) }
                 }
             }
         }
     }
 }
 
-fn change(name: &str, line: &Queued) -> Markup {
+fn change(w: Wording, name: &str, line: &Queued) -> Markup {
     let written = &line.row.written;
     let of = |part: &str| format!("{name}-{part}");
     html! {
         div.fields {
             div.one.wide {
-                label for=(of("levels")) { "Kinds of bag, parted by ;" }
+                label for=(of("levels")) { (say!(w, "approve-kinds")) }
                 span.fld.wide { input id=(of("levels")) name="levels" value=(written.levels.join("; ")) autocomplete="off"; }
             }
             div.one {
-                label for=(of("beside")) { "Beside" }
+                label for=(of("beside")) { (say!(w, "approve-beside")) }
                 span.fld { input id=(of("beside")) name="beside" value=(written.beside) autocomplete="off"; }
             }
             div.one {
-                label for=(of("bags")) { "Bags of each" }
+                label for=(of("bags")) { (say!(w, "approve-each")) }
                 span.fld { input id=(of("bags")) name="bags" value=(written.bags) inputmode="numeric" autocomplete="off"; }
             }
-            button.btn type="submit" name="do" value="change" { "Approve with this change" }
+            button.btn type="submit" name="do" value="change" { (say!(w, "approve-with-change")) }
         }
     }
 }
 
 /// The question that goes back: offered from what the checks say, to be put in one's own words.
-fn question(name: &str, line: &Queued) -> Markup {
+fn question(w: Wording, name: &str, line: &Queued) -> Markup {
     let id = format!("{name}-asks");
     let offered = barm_domain::proposal::asks(&line.judged);
-    let offered = offered.first().map_or("", |ask| teacher_asks(*ask));
+    let offered = offered.first().map_or_else(String::new, |ask| teacher_asks(w, *ask));
     html! {
         div.fields {
             div.one.wide {
-                label for=(id) { "One question, not a correction" }
+                label for=(id) { (say!(w, "approve-one-question")) }
                 span.fld.wide { input id=(id) name="asks" value=(offered) autocomplete="off"; }
             }
-            button.btn type="submit" name="do" value="return" { "Send it back" }
+            button.btn type="submit" name="do" value="return" { (say!(w, "approve-back-go")) }
         }
     }
 }
 
 /// What a teacher might ask.
-fn teacher_asks(ask: barm_domain::proposal::Ask) -> &'static str {
+fn teacher_asks(w: Wording, ask: barm_domain::proposal::Ask) -> String {
     use barm_domain::proposal::Ask;
     match ask {
-        Ask::Unsaid => "What exactly goes into each bag?",
-        Ask::Cupboard => "What from our cupboard could you take?",
-        Ask::TwoThings => "If one bag wins, how will you know which of the two things did it?",
-        Ask::Change => "What is different between your bags?",
-        Ask::Alike => "Which two of your bags are made alike?",
-        Ask::Compare => "What will you compare your bags with?",
-        Ask::Luck => "With one bag of a kind, how will you know that it was not luck?",
-        Ask::Gas => "What in your bags makes the gas?",
-        Ask::Hot => "What could water that hot do to you, and to yeast?",
-        Ask::Make => "How will you measure that out?",
+        Ask::Unsaid => say!(w, "ask-unsaid"),
+        Ask::Cupboard => say!(w, "ask-cupboard"),
+        Ask::TwoThings => say!(w, "ask-two-things"),
+        Ask::Change => say!(w, "ask-change"),
+        Ask::Alike => say!(w, "ask-alike"),
+        Ask::Compare => say!(w, "ask-compare"),
+        Ask::Luck => say!(w, "ask-luck"),
+        Ask::Gas => say!(w, "ask-gas"),
+        Ask::Hot => say!(w, "ask-hot"),
+        Ask::Make => say!(w, "ask-make"),
     }
 }
 
-fn groups(groups: &[(String, u32)]) -> String {
-    let all: Vec<String> =
-        groups.iter().map(|(period, group)| format!("period {period} group {group}")).collect();
-    all.join(", ")
+fn groups(w: Wording, groups: &[(String, u32)]) -> String {
+    let one = |(period, group): &(String, u32)| {
+        say!(w, "approve-partner", period = period, group = group.to_string())
+    };
+    groups.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
-fn counted(groups: usize) -> String {
-    if groups == 1 { "1 group".to_owned() } else { format!("{groups} groups") }
+/// A group at the start of a line.
+fn named(w: Wording, period: &str, group: u32) -> String {
+    say!(w, "approve-group", period = period, group = group.to_string())
 }
 
 /// Periods with the numbers of their groups.
@@ -189,47 +221,54 @@ fn by_period(groups: &[(String, u32)]) -> Vec<(&str, String)> {
     found
 }
 
-fn board(view: &ApproveView) -> Markup {
+fn board(w: Wording, view: &ApproveView) -> Markup {
     let queue: &Queue = &view.queue;
     html! {
-        h2 { "What they cover" }
-        @if queue.covered.is_empty() { p.soft { "Nothing waits." } }
+        h2 { (say!(w, "approve-cover")) }
+        @if queue.covered.is_empty() { p.soft { (say!(w, "approve-cover-none")) } }
         ul.plain {
             @for covered in &queue.covered {
                 li {
                     b { (covered.variable.words()) } ": " (covered.levels.join(", "))
-                    span.soft { (counted(covered.groups.len())) ", " (covered.bags) " bags of each" }
+                    span.soft {
+                        (say!(w, "approve-covered", groups = covered.groups.len(), bags = covered.bags))
+                    }
                 }
             }
         }
         @if let Some(most) = queue.all_picked() {
-            p.warns { b { (most.groups.len()) " groups picked the same. " }
-                "Ask some of them what else could matter." }
+            p.warns {
+                b { (say!(w, "approve-alike", count = most.groups.len())) }
+                " " (say!(w, "approve-alike-ask"))
+            }
         }
         @if !view.missing.is_empty() {
-            h2 { "Not handed in" }
-            p.soft { (counted(view.missing.len())) ":" }
+            h2 { (say!(w, "approve-missing")) }
+            p.soft { (say!(w, "approve-missing-count", count = view.missing.len())) }
             ul.plain { @for (period, numbers) in by_period(&view.missing) {
-                li { "Period " (period) ": " (numbers) }
+                li { (say!(w, "approve-missing-of", period = period, groups = numbers)) }
             } }
         }
-        p.small { a href={ "/i/" (view.id) "/proposals.csv" } { "Download all as a table" } }
+        p.small { a href={ "/i/" (view.id) "/proposals.csv" } { (say!(w, "approve-download")) } }
     }
 }
 
-fn answered(view: &ApproveView) -> Markup {
+fn answered(w: Wording, view: &ApproveView) -> Markup {
     html! {
         @if !view.answered.is_empty() {
             details {
-                summary { (view.answered.len()) " answered" }
+                summary { (say!(w, "approve-answered", count = view.answered.len())) }
                 ul.plain.cautions {
                     @for (row, answer) in &view.answered {
                         li {
-                            b { "Period " (row.written.period) ", group " (row.written.group) ": " }
+                            b { (named(w, &row.written.period, row.written.group)) ": " }
                             @match answer {
-                                Answer::Approved => "approved. ",
-                                Answer::Returned(asks) => { "sent back: " (asks) " " }
+                                Answer::Approved => (say!(w, "approve-was-approved")),
+                                Answer::Returned(asks) => {
+                                    (say!(w, "approve-was-returned", question = asks))
+                                }
                             }
+                            " "
                             span.soft { (row.written.asks) }
                         }
                     }
@@ -242,6 +281,7 @@ fn answered(view: &ApproveView) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::page;
+    use crate::desk::Wording;
     use crate::desk::queue::queue;
     use crate::desk::room::Kind;
     use crate::desk::room::proposals::ApproveView;
@@ -256,7 +296,8 @@ mod tests {
             periods: "5".into(),
             ..start::Typed::default()
         };
-        let text = start::written(Ready::OwnQuestion, &typed).expect("a plan");
+        let text =
+            start::written(Wording::english(), Ready::OwnQuestion, &typed).expect("a plan");
         let lines: String = (0..40)
             .map(|n| {
                 let warm = if n % 8 == 0 { " + 45 °C" } else { "" };
@@ -272,7 +313,7 @@ mod tests {
             id: 7,
             kind: Kind::Real,
             title: "A lesson".into(),
-            queue: queue(&plan, &rows),
+            queue: queue(Wording::english(), &plan, &rows),
             answered: Vec::new(),
             missing: Vec::new(),
         }
@@ -281,7 +322,7 @@ mod tests {
     #[test]
     fn forty_proposals_take_less_than_two_keys_each() {
         let view = forty();
-        let shown = page(&view, &html! {}, None).into_string();
+        let shown = page(Wording::english(), &view, &html! {}, None).into_string();
         let mut keys = 0;
         // After each answer the next one waits at the top with the focus on it.
         for article in shown.split("<article").skip(1) {
@@ -300,7 +341,7 @@ mod tests {
         let view = forty();
         let faults: Vec<usize> = view.queue.lines.iter().map(|l| l.judged.faults()).collect();
         assert!(faults.is_sorted_by(|a, b| a >= b), "{faults:?}");
-        let shown = page(&view, &html! {}, None).into_string();
+        let shown = page(Wording::english(), &view, &html! {}, None).into_string();
         assert!(shown.contains("35 groups picked the same."), "the board says so");
         assert_eq!(
             shown.matches("btn main").count(),

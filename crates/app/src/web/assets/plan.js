@@ -100,7 +100,7 @@ addEventListener("beforeunload", (event) => {
 for (const time of document.querySelectorAll("time[data-day]")) {
   const at = new Date(time.getAttribute("datetime") ?? "");
   if (!Number.isNaN(at.getTime())) {
-    time.textContent = at.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
+    time.textContent = at.toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
   }
 }
 

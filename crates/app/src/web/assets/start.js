@@ -8,6 +8,7 @@ const text = /** @type {HTMLTextAreaElement | null} */ (document.getElementById(
 const wrong = document.getElementById("wrong");
 
 if (opener && pick && text && wrong) {
+  const says = /** @type {HTMLElement} */ (opener).dataset;
   const place = /** @type {HTMLElement} */ (opener.querySelector("[data-pick]"));
   place.hidden = false;
   pick.addEventListener("change", async () => {
@@ -15,17 +16,17 @@ if (opener && pick && text && wrong) {
     if (!file) return;
     wrong.textContent = "";
     if (file.size > MOST) {
-      wrong.textContent = "This file is larger than 1 MB, so it is no plan.";
+      wrong.textContent = says.large ?? "";
       return;
     }
     const bytes = await file.arrayBuffer();
     try {
       text.value = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
     } catch {
-      wrong.textContent = "This file is no text, so it is no plan.";
+      wrong.textContent = says.noText ?? "";
       return;
     }
-    wrong.textContent = `${file.name} is read. Open it now.`;
+    wrong.textContent = (says.read ?? "").replace("{file}", () => file.name);
   });
 }
 

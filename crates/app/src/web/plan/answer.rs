@@ -4,10 +4,12 @@ use super::form;
 use super::page::{Around, around_form, foreseen, page, tally, verdicts};
 use crate::desk::editing::{self, Editing, Foreseen, Step};
 use crate::desk::room::plans::{PlanView, Saved, plan_view, save};
+use crate::desk::{Wording, say};
 use crate::web::caller::Device;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
+use crate::web::words::Words;
 use axum::extract::{Form, Json, Path, State};
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -36,10 +38,10 @@ fn around(device: &Device, from: u32, raw: bool, done: Option<String>) -> Around
     Around { field: device.form_field(), token, done, from, raw }
 }
 
-fn shown(status: StatusCode, view: &PlanView, around: &Around) -> Response {
-    let body = page(view, around, None);
-    let title = format!("Plan: {}", view.title);
-    (status, sheet_with("en", &title, &["plan.css"], &["plan.js"], &body)).into_response()
+fn shown(w: Wording, status: StatusCode, view: &PlanView, around: &Around) -> Response {
+    let body = page(w, view, around, None);
+    let title = say!(w, "plan-title", title = &view.title);
+    (status, sheet_with(w.code(), &title, &["plan.css"], &["plan.js"], &body)).into_response()
 }
 
 /// The plan as a form.
@@ -47,9 +49,10 @@ pub(in crate::web) async fn show(
     State(web): State<Web>,
     Path(id): Path<i64>,
     device: Device,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
-    let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, None)).await?;
-    Ok(shown(StatusCode::OK, &view, &around(&device, view.version, false, None)))
+    let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, w, None)).await?;
+    Ok(shown(w, StatusCode::OK, &view, &around(&device, view.version, false, None)))
 }
 
 /// The plan as text.
@@ -57,9 +60,10 @@ pub(in crate::web) async fn text(
     State(web): State<Web>,
     Path(id): Path<i64>,
     device: Device,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
-    let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, None)).await?;
-    Ok(shown(StatusCode::OK, &view, &around(&device, view.version, true, None)))
+    let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, w, None)).await?;
+    Ok(shown(w, StatusCode::OK, &view, &around(&device, view.version, true, None)))
 }
 
 /// Saves the plan, or shows it again as it was sent with something done to it.
@@ -67,6 +71,7 @@ pub(in crate::web) async fn post(
     State(web): State<Web>,
     Path(id): Path<i64>,
     device: Device,
+    Words(w): Words,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     let text = typed(&fields);
@@ -84,7 +89,7 @@ pub(in crate::web) async fn post(
                 "raw" | "form" => (text, None),
                 "save" => {
                     let saved = save(&room, &text, from, now)?;
-                    let done = told(&saved);
+                    let done = told(w, &saved);
                     match saved {
                         Saved::As { version, .. } => from = version,
                         Saved::Overtaken(newest) => from = newest,
@@ -95,18 +100,21 @@ pub(in crate::web) async fn post(
                     let text = if fresh { room.plan_text(from)? } else { text };
                     (text, Some(done))
                 }
-                "swap" => match editing::swapped(&text, &swap[0], &swap[1]) {
-                    Ok(new) => {
-                        (new, Some("Swapped everywhere. Look at it, then save.".to_owned()))
-                    }
+                "swap" => match editing::swapped(w, &text, &swap[0], &swap[1]) {
+                    Ok(new) => (new, Some(say!(w, "plan-swapped"))),
                     Err(why) => (text, Some(why)),
                 },
                 other => match editing::reshaped(&text, other) {
-                    Some(new) => (new, Some("Done. Save when it is right.".to_owned())),
+                    Some(new) => (new, Some(say!(w, "plan-reshaped"))),
                     None => (text, None),
                 },
             };
-            Ok::<_, crate::desk::DeskError>((plan_view(&room, Some(text))?, done, from, status))
+            Ok::<_, crate::desk::DeskError>((
+                plan_view(&room, w, Some(text))?,
+                done,
+                from,
+                status,
+            ))
         })
         .await?;
     let raw = match sent(&fields, "do") {
@@ -114,26 +122,23 @@ pub(in crate::web) async fn post(
         Some("form") => false,
         _ => !has_form,
     };
-    Ok(shown(status, &view, &around(&device, from, raw, done)))
+    Ok(shown(w, status, &view, &around(&device, from, raw, done)))
 }
 
-fn told(saved: &Saved) -> String {
+fn told(w: Wording, saved: &Saved) -> String {
     match saved {
         Saved::As { version, new: 0, gone: 0 } => {
-            format!("Saved as version {version}. The bag list is as it was.")
+            say!(w, "plan-saved", version = version.to_string())
         }
         Saved::As { version, new, gone } => {
-            format!(
-                "Saved as version {version}. {new} bags are new on the list, {gone} left it."
-            )
+            let version = version.to_string();
+            say!(w, "plan-saved-bags", version = version, new = *new, gone = *gone)
         }
-        Saved::Same => "Nothing has changed since the newest version.".to_owned(),
-        Saved::Faulty => {
-            "Not saved: mend the faults first. What you typed is still here.".to_owned()
+        Saved::Same => say!(w, "plan-same"),
+        Saved::Faulty => say!(w, "plan-not-saved"),
+        Saved::Overtaken(newest) => {
+            say!(w, "plan-overtaken", version = newest.to_string())
         }
-        Saved::Overtaken(newest) => format!(
-            "Version {newest} was saved meanwhile, in another window. Saving again puts this over it."
-        ),
     }
 }
 
@@ -201,6 +206,7 @@ pub(in crate::web) struct Told {
 pub(in crate::web) async fn forecast(
     State(web): State<Web>,
     Path(_): Path<i64>,
+    Words(w): Words,
     Json(asked): Json<Asked>,
 ) -> Result<Json<Told>, Trouble> {
     let told = web
@@ -211,39 +217,39 @@ pub(in crate::web) async fn forecast(
                 _ => Step::All,
             };
             let text = editing::edited(&asked.text, &asked.fields);
-            let seen = editing::foresee(&text, &asked.focus, step);
-            let editing = (step != Step::Line).then(|| Editing::open(&text));
-            Ok::<_, crate::desk::DeskError>(tell(asked.number, editing.as_ref(), &seen))
+            let seen = editing::foresee(w, &text, &asked.focus, step);
+            let editing = (step != Step::Line).then(|| Editing::open(w, &text));
+            Ok::<_, crate::desk::DeskError>(tell(w, asked.number, editing.as_ref(), &seen))
         })
         .await?;
     Ok(Json(told))
 }
 
-fn tell(number: u64, editing: Option<&Editing>, seen: &Foreseen) -> Told {
+fn tell(w: Wording, number: u64, editing: Option<&Editing>, seen: &Foreseen) -> Told {
     let charted = !seen.charts.is_empty() || seen.trouble.is_some();
     // What an older text came to must not stand beside what is wrong with this one.
     let nothing = seen.trouble.as_ref().map(|_| String::new());
     Told {
         number,
-        said: editing.map(|editing| beside_fields(editing, seen)),
-        around: editing.map(|editing| around_form(editing).into_string()),
-        tally: editing.map(|editing| tally(editing).into_string()),
-        forecast: charted.then(|| foreseen(seen).into_string()),
+        said: editing.map(|editing| beside_fields(w, editing, seen)),
+        around: editing.map(|editing| around_form(w, editing).into_string()),
+        tally: editing.map(|editing| tally(w, editing).into_string()),
+        forecast: charted.then(|| foreseen(w, seen).into_string()),
         verdicts: seen.verdicts.as_deref().map(|all| verdicts(all).into_string()).or(nothing),
     }
 }
 
 /// What is said beside each field; what rests on the forecast, too.
-fn beside_fields(editing: &Editing, seen: &Foreseen) -> BTreeMap<String, String> {
+fn beside_fields(w: Wording, editing: &Editing, seen: &Foreseen) -> BTreeMap<String, String> {
     let mut said = BTreeMap::new();
     let names: Vec<String> = editing.fields().map(|field| field.name.clone()).collect();
     for field in editing.fields() {
-        said.insert(field.name.clone(), form::all(&field.said).into_string());
+        said.insert(field.name.clone(), form::all(w, &field.said).into_string());
     }
     for late in &seen.late {
         let place = late.at.as_deref().and_then(|at| editing::place(&names, at));
         if let Some(here) = place.and_then(|place| said.get_mut(place)) {
-            here.push_str(&form::said_here(late).into_string());
+            here.push_str(&form::said_here(w, late).into_string());
         }
     }
     said

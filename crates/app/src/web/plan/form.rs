@@ -1,22 +1,23 @@
 //! The form, section by section.
 
 use crate::desk::editing::{Editing, FormField, Input, Said, Section, Table};
+use crate::desk::{Wording, say};
 use barm_domain::finding::Severity;
 use maud::{Markup, html};
 
 /// Everything that the teacher edits.
-pub(super) fn form(editing: &Editing) -> Markup {
+pub(super) fn form(w: Wording, editing: &Editing) -> Markup {
     html! {
-        @for section in &editing.sections { (one(section)) }
+        @for section in &editing.sections { (one(w, section)) }
     }
 }
 
-fn one(section: &Section) -> Markup {
+fn one(w: Wording, section: &Section) -> Markup {
     html! {
         section.sec {
             div.mg { h2 { (section.head) } }
             div.bd {
-                @for table in &section.tables { (group(table, section.head)) }
+                @for table in &section.tables { (group(w, table, &section.head)) }
                 @if !section.add.is_empty() {
                     div.btns.addrow {
                         @for (list, says) in &section.add {
@@ -29,7 +30,7 @@ fn one(section: &Section) -> Markup {
     }
 }
 
-fn group(table: &Table, section: &str) -> Markup {
+fn group(w: Wording, table: &Table, section: &str) -> Markup {
     let single = table.out.is_none();
     html! {
         div.fields.single[single] role="group" aria-label=(label(table, section)) {
@@ -37,11 +38,11 @@ fn group(table: &Table, section: &str) -> Markup {
             @for field in &table.fields { (line(field)) }
             @if let Some((place, says)) = &table.out {
                 button.btn.quiet.out type="submit" name="do" value={ "out " (place) }
-                    aria-label=(says) title=(says) { "Take out" }
+                    aria-label=(says) title=(says) { (say!(w, "plan-out")) }
             }
             @for field in &table.fields {
                 div.saying id=(format!("said-{}", id_of(&field.name))) data-said=(field.name)
-                    data-for=(id_of(&field.name)) { (all(&field.said)) }
+                    data-for=(id_of(&field.name)) { (all(w, &field.said)) }
             }
         }
     }
@@ -95,23 +96,23 @@ fn line(field: &FormField) -> Markup {
 }
 
 /// Everything that is said beside one field.
-pub(super) fn all(said: &[Said]) -> Markup {
-    html! { @for one in said { (said_here(one)) } }
+pub(super) fn all(w: Wording, said: &[Said]) -> Markup {
+    html! { @for one in said { (said_here(w, one)) } }
 }
 
 /// One thing that is said: a fault, a warning or a note, as a sentence with what to do.
-pub(super) fn said_here(said: &Said) -> Markup {
+pub(super) fn said_here(w: Wording, said: &Said) -> Markup {
     let (class, word) = match said.severity {
-        Severity::Fault => ("fault", "Fault"),
-        Severity::Warning => ("warns", "May disappoint"),
-        Severity::Note => ("notes", "Worth knowing"),
-        Severity::Caution => ("notes", "Caution"),
+        Severity::Fault => ("fault", say!(w, "plan-fault")),
+        Severity::Warning => ("warns", say!(w, "plan-warning")),
+        Severity::Note => ("notes", say!(w, "plan-note")),
+        Severity::Caution => ("notes", say!(w, "plan-caution")),
     };
     html! {
         div class=(class) {
             p {
-                b { (word) ": " } (said.message) " " (said.fix)
-                @if let (Some(line), None) = (said.line, &said.at) { span.soft { " (line " (line) ")" } }
+                b { (word) } " " (said.message) " " (said.fix)
+                @if let (Some(line), None) = (said.line, &said.at) { span.soft { " " (say!(w, "plan-line", line = line.to_string())) } }
             }
         }
     }

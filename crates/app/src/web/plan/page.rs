@@ -3,6 +3,7 @@
 use super::form;
 use crate::desk::editing::{Chart, Editing, Foreseen, Verdict};
 use crate::desk::room::plans::{PlanView, Version};
+use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use maud::{Markup, PreEscaped, html};
 
@@ -21,44 +22,46 @@ pub(super) struct Around {
 }
 
 /// The whole page.
-pub(super) fn page(view: &PlanView, around: &Around, foreseen: Option<&Foreseen>) -> Markup {
+pub(super) fn page(
+    w: Wording,
+    view: &PlanView,
+    around: &Around,
+    foreseen: Option<&Foreseen>,
+) -> Markup {
     let home = format!("/i/{}/plan", view.id);
     let editing = &view.editing;
     html! {
         div.sheet data-plan=(home) data-token=(around.token) {
-            (head(&view.title, Some(view.id), Part::Plan, view.kind))
-            (lead("Decide here what changes and what stays the same. The forecast follows what you \
-                   type. Save when it shows what you want; then prepare."))
+            (head(w, &view.title, Some(view.id), Part::Plan, view.kind))
+            (lead(&say!(w, "plan-lead")))
             @if view.sealed > 0 {
-                p.small.soft {
-                    (view.sealed) " bags are sealed. They keep the plan that they were sealed under."
-                }
+                p.small.soft { (say!(w, "plan-sealed", count = view.sealed)) }
             }
             p.done role="status" id="done" { (around.done.as_deref().unwrap_or_default()) }
             main.plan {
                 form.editform method="post" action=(home) {
                     (around.field)
                     input type="hidden" name="from" value=(around.from);
-                    button.vh type="submit" name="do" value="save" tabindex="-1" { "Save" }
-                    (bar(editing, around.raw))
-                    div id="around" { (around_form(editing)) }
+                    button.vh type="submit" name="do" value="save" tabindex="-1" { (say!(w, "plan-save-short")) }
+                    (bar(w, editing, around.raw))
+                    div id="around" { (around_form(w, editing)) }
                     @if around.raw || editing.sections.is_empty() {
-                        (raw(editing))
+                        (raw(w, editing))
                     } @else {
                         textarea name="text" hidden aria-hidden="true" { (editing.text) }
-                        (form::form(editing))
-                        (swap(editing))
-                        (bags(editing))
+                        (form::form(w, editing))
+                        (swap(w, editing))
+                        (bags(w, editing))
                     }
-                    (versions(view))
+                    (versions(w, view))
                 }
                 section.fc id="fc" {
-                    h2 { "What you will see before the bell" }
-                    p.soft { "Line: most likely. Band: 8 of 10 bags. Only you see this page." }
+                    h2 { (say!(w, "plan-foresee")) }
+                    p.soft { (say!(w, "plan-band")) }
                     div id="forecast" aria-live="off" {
                         @match foreseen {
-                            Some(foreseen) => (self::foreseen(foreseen)),
-                            None => p.soft { "The forecast is being worked out." },
+                            Some(foreseen) => (self::foreseen(w, foreseen)),
+                            None => p.soft { (say!(w, "plan-working")) },
                         }
                     }
                     div id="verdicts" {
@@ -66,159 +69,152 @@ pub(super) fn page(view: &PlanView, around: &Around, foreseen: Option<&Foreseen>
                             (self::verdicts(verdicts))
                         }
                     }
-                    (cautions(editing))
+                    (cautions(w, editing))
                 }
             }
         }
     }
 }
 
-fn bar(editing: &Editing, raw: bool) -> Markup {
+fn bar(w: Wording, editing: &Editing, raw: bool) -> Markup {
     html! {
         div.bar {
-            button.btn.main type="submit" name="do" value="save" { "Save this plan" }
+            button.btn.main type="submit" name="do" value="save" { (say!(w, "plan-save")) }
             @if raw {
-                button.btn.quiet type="submit" name="do" value="form" { "Edit as a form" }
+                button.btn.quiet type="submit" name="do" value="form" { (say!(w, "plan-as-form")) }
             } @else {
-                button.btn.quiet type="submit" name="do" value="raw" { "Edit as text" }
+                button.btn.quiet type="submit" name="do" value="raw" { (say!(w, "plan-as-text")) }
             }
-            a.btn.quiet.tofc href="#fc" { "See the forecast" }
-            p.tally id="tally" role="status" { (tally(editing)) }
+            a.btn.quiet.tofc href="#fc" { (say!(w, "plan-see-forecast")) }
+            p.tally id="tally" role="status" { (tally(w, editing)) }
         }
     }
 }
 
 /// How the plan stands, in a few words.
-pub(super) fn tally(editing: &Editing) -> Markup {
-    html! {
-        @match editing.faults {
-            0 => "No faults.",
-            1 => b { "1 fault" },
-            many => b { (many) " faults" },
-        }
-    }
+pub(super) fn tally(w: Wording, editing: &Editing) -> Markup {
+    let says = say!(w, "plan-faults", count = editing.faults);
+    html! { @if editing.faults == 0 { (says) } @else { b { (says) } } }
 }
 
 /// What has no field of its own.
-pub(super) fn around_form(editing: &Editing) -> Markup {
+pub(super) fn around_form(w: Wording, editing: &Editing) -> Markup {
     html! {
         @if !editing.around.is_empty() {
-            div.aroundform { (form::all(&editing.around)) }
+            div.aroundform { (form::all(w, &editing.around)) }
         }
     }
 }
 
-fn raw(editing: &Editing) -> Markup {
+fn raw(w: Wording, editing: &Editing) -> Markup {
     html! {
         section.sec {
-            div.mg { h2 { "The plan as text" } }
+            div.mg { h2 { (say!(w, "plan-text")) } }
             div.bd {
-                label for="text" { "Everything, with your notes" }
+                label for="text" { (say!(w, "plan-text-all")) }
                 textarea.rawtext id="text" name="text" rows="40" spellcheck="false" { (editing.text) }
             }
         }
     }
 }
 
-fn swap(editing: &Editing) -> Markup {
+fn swap(w: Wording, editing: &Editing) -> Markup {
     if editing.foods.is_empty() {
         return html! {};
     }
     html! {
         section.sec {
-            div.mg { h2 { "Swap a food" } }
+            div.mg { h2 { (say!(w, "plan-swap")) } }
             div.bd {
-                p.soft {
-                    "For the whole class, in one go: recipes, forecast, shopping, labels and cards. \
-                     No reason is kept. Codes on the bags stay."
-                }
+                p.soft { (say!(w, "plan-swap-says")) }
                 div.fields.single {
                     div.one {
-                        label for="swap-from" { "In place of" }
+                        label for="swap-from" { (say!(w, "plan-swap-from")) }
                         span.fld { select id="swap-from" name="swap-from" {
                             @for (id, name) in &editing.foods { option value=(id) { (name) } }
                         } }
                     }
                     div.one {
-                        label for="swap-to" { "take" }
+                        label for="swap-to" { (say!(w, "plan-swap-to")) }
                         span.fld { select id="swap-to" name="swap-to" {
                             @for (id, name) in &editing.larder { option value=(id) { (name) } }
                         } }
                     }
-                    button.btn.quiet type="submit" name="do" value="swap" { "Swap it" }
+                    button.btn.quiet type="submit" name="do" value="swap" { (say!(w, "plan-swap-go")) }
                 }
             }
         }
     }
 }
 
-fn bags(editing: &Editing) -> Markup {
+fn bags(w: Wording, editing: &Editing) -> Markup {
     html! {
         section.sec {
-            div.mg { h2 { "Bags" } }
+            div.mg { h2 { (say!(w, "plan-bags")) } }
             div.bd {
                 p { (editing.bags) }
-                p.soft { "Saving keeps the list in step with what you changed. Codes that were \
-                          given out are never given again." }
+                p.soft { (say!(w, "plan-bags-says")) }
             }
         }
     }
 }
 
-fn versions(view: &PlanView) -> Markup {
+fn versions(w: Wording, view: &PlanView) -> Markup {
     html! {
         section.sec {
-            div.mg { h2 { "Versions" } }
+            div.mg { h2 { (say!(w, "plan-versions")) } }
             div.bd {
-                p.soft { "Every version you save is kept. Going back makes a new one." }
+                p.soft { (say!(w, "plan-versions-says")) }
                 ul.plain.versions {
-                    @for version in &view.versions { li { (one_version(view, version)) } }
+                    @for version in &view.versions { li { (one_version(w, view, version)) } }
                 }
-                p.small { a href={ "/i/" (view.id) "/plan.toml" } { "Download this plan as a file" } }
+                p.small { a href={ "/i/" (view.id) "/plan.toml" } { (say!(w, "plan-download")) } }
             }
         }
     }
 }
 
-fn one_version(view: &PlanView, version: &Version) -> Markup {
+fn one_version(w: Wording, view: &PlanView, version: &Version) -> Markup {
     let newest = version.number == view.version;
     html! {
-        span.num { "Version " (version.number) }
+        span.num { (say!(w, "plan-version", number = version.number.to_string())) }
         @if let Some(at) = version.saved {
             time datetime=(at) data-day { (at.strftime("%Y-%m-%d %H:%M UTC")) }
         }
         @if newest {
-            span.soft { "as it is now" }
+            span.soft { (say!(w, "plan-version-now")) }
         } @else {
             button.btn.quiet type="submit" formaction={ "/i/" (view.id) "/plan/back" }
                 name="version" value=(version.number)
-                aria-label={ "Go back to version " (version.number) } { "Go back to it" }
+                aria-label=(say!(w, "plan-back-to", number = version.number.to_string())) {
+                    (say!(w, "plan-back"))
+                }
         }
     }
 }
 
 /// The charts, that of what is being edited first.
-pub(super) fn foreseen(foreseen: &Foreseen) -> Markup {
+pub(super) fn foreseen(w: Wording, foreseen: &Foreseen) -> Markup {
     html! {
         @if let Some(trouble) = &foreseen.trouble { p.soft { (trouble) } }
         @for (place, one) in foreseen.charts.iter().enumerate() {
             @if place == 0 {
-                (chart(one, foreseen.charts.len() > 1))
+                (chart(w, one, foreseen.charts.len() > 1))
             } @else {
-                details { summary { (one.asks) } (chart(one, false)) }
+                details { summary { (one.asks) } (chart(w, one, false)) }
             }
         }
     }
 }
 
 /// One chart, drawn for a wide page and again for a phone.
-pub(in crate::web) fn chart(chart: &Chart, named: bool) -> Markup {
+pub(in crate::web) fn chart(w: Wording, chart: &Chart, named: bool) -> Markup {
     html! {
         figure.forecast {
             @if named { figcaption { (chart.asks) } }
             div.wid { (PreEscaped(&chart.wide)) }
             div.nar { (PreEscaped(&chart.narrow)) }
-            details.says { summary { "In words" } p { (chart.says) } }
+            details.says { summary { (say!(w, "plan-in-words")) } p { (chart.says) } }
         }
     }
 }
@@ -234,11 +230,11 @@ pub(in crate::web) fn verdicts(verdicts: &[Verdict]) -> Markup {
     }
 }
 
-fn cautions(editing: &Editing) -> Markup {
+fn cautions(w: Wording, editing: &Editing) -> Markup {
     html! {
         @if !editing.cautions.is_empty() {
             details.cautions {
-                summary { (editing.cautions.len()) " cautions for this plan" }
+                summary { (say!(w, "plan-cautions", count = editing.cautions.len())) }
                 ul.plain {
                     @for caution in &editing.cautions {
                         li {

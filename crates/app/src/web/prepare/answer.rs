@@ -2,10 +2,11 @@
 
 use super::page;
 use crate::desk::room::prepare;
-use crate::desk::{self, DeskError, Size};
+use crate::desk::{self, DeskError, Size, say};
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
+use crate::web::words::Words;
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderName, header};
 use axum::response::{IntoResponse, Response};
@@ -15,6 +16,7 @@ use serde::Deserialize;
 pub(in crate::web) async fn show(
     State(web): State<Web>,
     Path(id): Path<i64>,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
     let view = web
         .wait(move |shelf, now| {
@@ -23,9 +25,9 @@ pub(in crate::web) async fn show(
             Ok::<_, DeskError>(prepare::prepare_view(&room))
         })
         .await?;
-    let title = format!("Prepare: {}", view.title);
-    let body = page::page(&view);
-    Ok(sheet_with("en", &title, &["plan.css"], &[], &body).into_response())
+    let title = say!(w, "prepare-title", title = &view.title);
+    let body = page::page(w, &view);
+    Ok(sheet_with(w.code(), &title, &["plan.css"], &[], &body).into_response())
 }
 
 /// Which paper.

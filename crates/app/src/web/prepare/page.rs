@@ -2,34 +2,33 @@
 
 use crate::desk::drawings::mark;
 use crate::desk::room::prepare::PrepareView;
-use crate::desk::{PrepSheet, WaterMix};
+use crate::desk::{PrepSheet, WaterMix, Wording, say};
 use crate::web::head::{Part, head, lead};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
-pub(super) fn page(view: &PrepareView) -> Markup {
+pub(super) fn page(w: Wording, view: &PrepareView) -> Markup {
     html! {
         div.sheet {
-            (head(&view.title, Some(view.id), Part::Prepare, view.kind))
-            (lead("What to buy, mix and lay out, worked out from the bag list. Print it, shop, set \
-                   the trays; on the day, run."))
+            (head(w, &view.title, Some(view.id), Part::Prepare, view.kind))
+            (lead(&say!(w, "prepare-lead")))
             main {
                 @match &view.sheet {
-                    Ok(sheet) => (parts(view, sheet)),
-                    Err(why) => (stuck(view, why)),
+                    Ok(sheet) => (parts(w, view, sheet)),
+                    Err(why) => (stuck(w, view, why)),
                 }
             }
         }
     }
 }
 
-fn stuck(view: &PrepareView, why: &str) -> Markup {
+fn stuck(w: Wording, view: &PrepareView, why: &str) -> Markup {
     html! {
         section.sec {
-            div.mg { h2 { "Not yet" } }
+            div.mg { h2 { (say!(w, "prepare-not-yet")) } }
             div.bd {
-                div.fault { p { b { "This plan cannot be prepared yet." } " " (why) } }
-                div.btns.addrow { a.btn.main href={ "/i/" (view.id) "/plan" } { "Back to the plan" } }
+                div.fault { p { b { (say!(w, "prepare-cannot")) } " " (why) } }
+                div.btns.addrow { a.btn.main href={ "/i/" (view.id) "/plan" } { (say!(w, "prepare-to-plan")) } }
             }
         }
     }
@@ -39,78 +38,86 @@ fn section(head: &str, body: &Markup) -> Markup {
     html! { section.sec { div.mg { h2 { (head) } } div.bd { (body) } } }
 }
 
-fn parts(view: &PrepareView, sheet: &PrepSheet) -> Markup {
+fn parts(w: Wording, view: &PrepareView, sheet: &PrepSheet) -> Markup {
     let id = view.id;
     html! {
         @if view.faults > 0 {
             div.fault.aroundform {
                 p {
-                    b { "The plan has faults. " }
-                    "Mend them before you buy anything: "
-                    a href={ "/i/" (id) "/plan" } { "to the plan" } "."
+                    b { (say!(w, "prepare-faults")) } " " (say!(w, "prepare-mend")) " "
+                    a href={ "/i/" (id) "/plan" } { (say!(w, "prepare-to-plan")) }
                 }
             }
         }
-        (section("Paper", &html! {
-            p.soft { "Made now, from the newest plan. " (sheet.summary) }
+        (section(&say!(w, "prepare-paper"), &html! {
+            p.soft { (say!(w, "prepare-made-now")) " " (sheet.summary) }
             ul.papers {
-                li { a.btn.main href={ "/i/" (id) "/prep.pdf" } { "Prep sheet" } }
-                li { a.btn.quiet href={ "/i/" (id) "/forecast.pdf" } { "Forecast, for you only" } }
-                li { a.btn.quiet href={ "/i/" (id) "/prep.pdf?paper=a4" } { "Prep sheet on A4" } }
+                li { a.btn.main href={ "/i/" (id) "/prep.pdf" } { (say!(w, "prepare-sheet")) } }
+                li { a.btn.quiet href={ "/i/" (id) "/forecast.pdf" } { (say!(w, "prepare-forecast")) } }
+                li { a.btn.quiet href={ "/i/" (id) "/prep.pdf?paper=a4" } { (say!(w, "prepare-sheet-a4")) } }
             }
         }))
-        (section("Buy", &shopping(sheet)))
-        @if !sheet.stocks.is_empty() { (section("Make before school", &stocks(sheet))) }
-        (section("Water", &water(sheet)))
-        (section("Trays", &trays(sheet)))
-        (section("In all", &html! {
+        (section(&say!(w, "prepare-buy"), &shopping(w, sheet)))
+        @if !sheet.stocks.is_empty() { (section(&say!(w, "prepare-stocks"), &stocks(w, sheet))) }
+        (section(&say!(w, "prepare-water"), &water(w, sheet)))
+        (section(&say!(w, "prepare-trays"), &trays(w, sheet)))
+        (section(&say!(w, "prepare-in-all"), &html! {
             div.scrolls { table { tbody { @for total in &sheet.totals {
                 tr { th scope="row" { (total.what) } td.r { (total.amount) } td { (total.note) } }
             } } } }
             @for note in &sheet.notes { p.small.soft { b { (note.head) ": " } (note.says) } }
         }))
-        (section("Cautions", &cautions(sheet)))
+        (section(&say!(w, "prepare-cautions"), &cautions(w, sheet)))
     }
 }
 
-fn shopping(sheet: &PrepSheet) -> Markup {
+fn shopping(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
         div.scrolls { table {
             thead { tr {
-                th scope="col" { "What" }
-                th scope="col" { "The day needs" }
-                th scope="col" { "In stock" }
-                th scope="col" { "Buy" }
-                th.r scope="col" { "Cost" }
+                th scope="col" { (say!(w, "prepare-what")) }
+                th scope="col" { (say!(w, "prepare-needs")) }
+                th scope="col" { (say!(w, "prepare-stock")) }
+                th scope="col" { (say!(w, "prepare-buy")) }
+                th.r scope="col" { (say!(w, "prepare-cost")) }
             } }
             tbody { @for one in &sheet.shopping { tr {
                 th scope="row" { (one.item) }
                 td { (one.need) }
                 td { (one.in_stock) }
-                td { @if one.packs.is_empty() { span.soft { "enough in stock" } } @else { b { (one.packs) } } }
+                td { @if one.packs.is_empty() { span.soft { (say!(w, "prepare-enough")) } } @else { b { (one.packs) } } }
                 td.r { (one.cost) }
             } } }
         } }
-        p.addrow { b { "In all: " (sheet.cost.as_deref().unwrap_or("no price known")) ". " } span.soft { (sheet.cost_note) } }
+        p.addrow {
+            b {
+                @match &sheet.cost {
+                    Some(cost) => (say!(w, "prepare-cost-all", cost = cost)),
+                    None => (say!(w, "prepare-no-price")),
+                }
+            }
+            " "
+            span.soft { (sheet.cost_note) }
+        }
     }
 }
 
-fn stocks(sheet: &PrepSheet) -> Markup {
+fn stocks(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
-        p.soft { "You make these, never students: enzyme dust." }
+        p.soft { (say!(w, "prepare-dust")) }
         @for stock in &sheet.stocks {
             div.fields.single {
                 div.one.wide {
                     h3 { (stock.name) ": " (stock.makes) }
                     p { (stock.recipe) }
-                    p.soft { "For " (stock.serves) "." }
+                    p.soft { (say!(w, "prepare-serves", whom = &stock.serves)) }
                 }
             }
         }
     }
 }
 
-fn water(sheet: &PrepSheet) -> Markup {
+fn water(w: Wording, sheet: &PrepSheet) -> Markup {
     let row = |mix: &WaterMix| {
         html! { tr {
             th scope="row" { (mix.period) }
@@ -121,12 +128,12 @@ fn water(sheet: &PrepSheet) -> Markup {
     html! {
         div.scrolls { table {
             thead { tr {
-                th scope="col" { "Period" }
-                th.r scope="col" { "Mix at" }
-                th.r scope="col" { "Hot" }
-                th.r scope="col" { "Cold" }
-                th scope="col" { "In the jug then" }
-                th scope="col" { "In the bag" }
+                th scope="col" { (say!(w, "prepare-period")) }
+                th.r scope="col" { (say!(w, "prepare-mix-at")) }
+                th.r scope="col" { (say!(w, "prepare-hot")) }
+                th.r scope="col" { (say!(w, "prepare-cold")) }
+                th scope="col" { (say!(w, "prepare-in-jug")) }
+                th scope="col" { (say!(w, "prepare-in-bag")) }
             } }
             tbody { @for mix in &sheet.water { (row(mix)) } }
         } }
@@ -134,17 +141,17 @@ fn water(sheet: &PrepSheet) -> Markup {
     }
 }
 
-fn trays(sheet: &PrepSheet) -> Markup {
+fn trays(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
         @for period in &sheet.trays {
             details {
-                summary { span { b { (period.period) } ", " (period.clock) ", " (period.trays.len()) " trays" } }
+                summary { span { b { (period.period) } ", " (period.clock) ", " (say!(w, "prepare-tray-count", count = period.trays.len())) } }
                 @if !period.every_tray.is_empty() {
-                    p { b { "On every tray: " } (period.every_tray.join(", ")) "." }
+                    p { b { (say!(w, "prepare-every-tray")) } " " (period.every_tray.join(", ")) "." }
                 }
                 @for tray in &period.trays {
                     div.tray {
-                        h3 { "Group " (tray.group) }
+                        h3 { (say!(w, "prepare-group", group = tray.group.to_string())) }
                         div {
                             ul { @for bag in &tray.bags {
                                 li {
@@ -153,7 +160,7 @@ fn trays(sheet: &PrepSheet) -> Markup {
                                     span { (bag.treatment) }
                                 }
                             } }
-                            @if !tray.also.is_empty() { p.small.soft { "Also: " (tray.also.join(", ")) "." } }
+                            @if !tray.also.is_empty() { p.small.soft { (say!(w, "prepare-also", things = tray.also.join(", "))) } }
                         }
                     }
                 }
@@ -162,9 +169,9 @@ fn trays(sheet: &PrepSheet) -> Markup {
     }
 }
 
-fn cautions(sheet: &PrepSheet) -> Markup {
+fn cautions(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
-        p.soft { "For what is in this plan. Your school's and state's rules come first." }
+        p.soft { (say!(w, "prepare-rules-first")) }
         ul.plain.cautions {
             @for one in &sheet.cautions {
                 li {

@@ -3,10 +3,12 @@
 use super::page;
 use crate::desk::room::Shelf;
 use crate::desk::room::results::{results_pdf, results_view};
+use crate::desk::say;
 use crate::web::page::sheet_with;
 use crate::web::prepare::{Paper, pdf};
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
+use crate::web::words::Words;
 use axum::extract::{Path, Query, State};
 use axum::response::{IntoResponse, Response};
 
@@ -14,11 +16,12 @@ use axum::response::{IntoResponse, Response};
 pub(in crate::web) async fn show(
     State(web): State<Web>,
     Path(id): Path<i64>,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
     let view = web.wait(move |shelf: &Shelf, now| results_view(&*shelf.room(id, now)?)).await?;
-    let title = format!("Results: {}", view.title);
-    let body = page::page(&view);
-    Ok(sheet_with("en", &title, &["plan.css"], &[], &body).into_response())
+    let title = say!(w, "results-title", title = &view.title);
+    let body = page::page(w, &view);
+    Ok(sheet_with(w.code(), &title, &["plan.css"], &[], &body).into_response())
 }
 
 /// The report, made now.

@@ -1,43 +1,43 @@
 //! The results page as markup.
 
 use crate::desk::room::results::{Answered, ResultsView};
+use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
-pub(super) fn page(view: &ResultsView) -> Markup {
+pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
     let id = view.id;
     html! {
         div.sheet {
-            (head(&view.title, Some(id), Part::Results, view.kind))
-            (lead("What the class found, from what is on record now. Only you see this page; open \
-                   results to the class from the run page."))
+            (head(w, &view.title, Some(id), Part::Results, view.kind))
+            (lead(&say!(w, "results-lead")))
             main {
                 @if view.bags == 0 {
                     section.sec {
-                        div.mg { h2 { "Not yet" } }
+                        div.mg { h2 { (say!(w, "results-not-yet")) } }
                         div.bd {
-                            p { "No bag has a height that counts. Answers stand here once groups have read." }
-                            div.btns.addrow { a.btn.main href={ "/i/" (id) "/run" } { "Run" } }
+                            p { (say!(w, "results-none")) }
+                            div.btns.addrow { a.btn.main href={ "/i/" (id) "/run" } { (say!(w, "head-run")) } }
                         }
                     }
                 } @else {
                     p.lead { (view.compared) }
-                    @for answered in &view.questions { (question(answered)) }
+                    @for answered in &view.questions { (question(w, answered)) }
                     section.sec {
-                        div.mg { h2 { "What did not work" } }
+                        div.mg { h2 { (say!(w, "results-not-worked")) } }
                         div.bd {
-                            @if view.left_out.is_empty() { p { "Nothing was left out." } }
+                            @if view.left_out.is_empty() { p { (say!(w, "results-nothing-out")) } }
                             ul.plain { @for says in &view.left_out { li.fr { p { (says) } } } }
                         }
                     }
                     section.sec {
-                        div.mg { h2 { "Paper" } }
+                        div.mg { h2 { (say!(w, "results-paper")) } }
                         div.bd {
-                            p.soft { "Every bag, the spread and the intervals, made now from " (view.bags) " bags." }
+                            p.soft { (say!(w, "results-made-now", count = view.bags)) }
                             ul.papers {
-                                li { a.btn.main href={ "/i/" (id) "/results.pdf" } { "Report" } }
-                                li { a.btn.quiet href={ "/i/" (id) "/results.pdf?paper=a4" } { "Report on A4" } }
+                                li { a.btn.main href={ "/i/" (id) "/results.pdf" } { (say!(w, "results-report")) } }
+                                li { a.btn.quiet href={ "/i/" (id) "/results.pdf?paper=a4" } { (say!(w, "results-report-a4")) } }
                             }
                         }
                     }
@@ -47,10 +47,10 @@ pub(super) fn page(view: &ResultsView) -> Markup {
     }
 }
 
-fn question(answered: &Answered) -> Markup {
+fn question(w: Wording, answered: &Answered) -> Markup {
     html! {
         section.sec {
-            div.mg { h2 { "What we found" } }
+            div.mg { h2 { (say!(w, "results-found")) } }
             div.bd {
                 h3 { (answered.asks) }
                 div.chartbox {
@@ -96,14 +96,14 @@ mod tests {
 
     #[test]
     fn before_the_first_height_it_says_what_comes_next() {
-        let page = page(&view(Vec::new(), &[])).into_string();
+        let page = page(Wording::english(), &view(Vec::new(), &[])).into_string();
         assert!(page.contains("No bag has a height that counts"));
         assert!(page.contains("href=\"/i/7/run\"") && !page.contains("results.pdf"));
     }
 
     #[test]
     fn every_verdict_stands_in_words_and_what_was_left_out_is_never_missing() {
-        let said = page(&view(vec![answered()], &[])).into_string();
+        let said = page(Wording::english(), &view(vec![answered()], &[])).into_string();
         for part in ["compared at minute 24", "clear", "Honey", "Hardly ever", "id=\"narrow\""]
         {
             assert!(said.contains(part), "{part}");
@@ -113,7 +113,8 @@ mod tests {
             "words of a plan are no markup"
         );
         assert!(said.contains("Nothing was left out."));
-        let aside = page(&view(vec![answered()], &["One bag leaked."])).into_string();
+        let aside = page(Wording::english(), &view(vec![answered()], &["One bag leaked."]))
+            .into_string();
         assert!(aside.contains("One bag leaked.") && !aside.contains("Nothing was left out."));
     }
 }

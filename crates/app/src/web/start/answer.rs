@@ -2,10 +2,12 @@
 
 use super::page;
 use crate::desk::start::{self, Typed};
+use crate::desk::{Wording, say};
 use crate::web::caller::Device;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
+use crate::web::words::Words;
 use axum::extract::{Form, Path, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -14,22 +16,25 @@ use maud::Markup;
 
 type Fields = Vec<(String, String)>;
 
-fn shown(status: StatusCode, title: &str, body: &Markup) -> Response {
-    (status, sheet_with("en", title, &["plan.css"], &["start.js"], body)).into_response()
+fn shown(status: StatusCode, w: Wording, title: &str, body: &Markup) -> Response {
+    (status, sheet_with(w.code(), title, &["plan.css"], &["start.js"], body)).into_response()
 }
 
 /// All investigations.
 pub(in crate::web) async fn shelf(
     State(web): State<Web>,
     device: Device,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
-    let lines = web.wait(start::on_shelf).await?;
-    Ok(shown(StatusCode::OK, "Shelf", &page::shelf(&lines, &device.form_field())))
+    let lines = web.wait(move |shelf, now| start::on_shelf(shelf, w, now)).await?;
+    let body = page::shelf(w, &lines, &device.form_field());
+    Ok(shown(StatusCode::OK, w, &say!(w, "shelf-title"), &body))
 }
 
 /// The ways to start.
-pub(in crate::web) async fn lessons(device: Device) -> Response {
-    shown(StatusCode::OK, "Start", &page::lessons(&device.form_field(), None))
+pub(in crate::web) async fn lessons(device: Device, Words(w): Words) -> Response {
+    let body = page::lessons(w, &device.form_field(), None);
+    shown(StatusCode::OK, w, &say!(w, "start-title"), &body)
 }
 
 fn named(name: &str) -> Result<Ready, Trouble> {
@@ -40,10 +45,11 @@ fn named(name: &str) -> Result<Ready, Trouble> {
 pub(in crate::web) async fn lesson(
     Path(name): Path<String>,
     device: Device,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
     let ready = named(&name)?;
-    let body = page::six(ready, &Typed::default(), None, &device.form_field());
-    Ok(shown(StatusCode::OK, ready.title(), &body))
+    let body = page::six(w, ready, &Typed::default(), None, &device.form_field());
+    Ok(shown(StatusCode::OK, w, ready.title(), &body))
 }
 
 fn typed(fields: &Fields) -> Typed {
@@ -72,18 +78,19 @@ pub(in crate::web) async fn made(
     State(web): State<Web>,
     Path(name): Path<String>,
     device: Device,
+    Words(w): Words,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     let ready = named(&name)?;
     let typed = typed(&fields);
-    match start::written(ready, &typed) {
+    match start::written(w, ready, &typed) {
         Ok(text) => {
             let id = web.wait(move |shelf, now| start::begin(shelf, &text, now)).await?;
             Ok(Redirect::to(&format!("/i/{id}/plan")).into_response())
         }
         Err(not) => {
-            let body = page::six(ready, &typed, Some(&not), &device.form_field());
-            Ok(shown(StatusCode::UNPROCESSABLE_ENTITY, ready.title(), &body))
+            let body = page::six(w, ready, &typed, Some(&not), &device.form_field());
+            Ok(shown(StatusCode::UNPROCESSABLE_ENTITY, w, ready.title(), &body))
         }
     }
 }
@@ -92,23 +99,25 @@ pub(in crate::web) async fn made(
 pub(in crate::web) async fn file(
     State(web): State<Web>,
     device: Device,
+    Words(w): Words,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     let text = fields.into_iter().find(|(name, _)| name == "text").map(|(_, text)| text);
     let text = text.unwrap_or_default().replace("\r\n", "\n");
     let wrong: Vec<String> = if text.trim().is_empty() {
-        vec!["There is nothing in it.".to_owned()]
+        vec![say!(w, "start-nothing")]
     } else {
         let mistakes = start::look_at(text.as_bytes());
         let said = mistakes.iter().take(12);
-        said.map(|one| format!("Line {}: {}; {}.", one.line, one.what, one.fix)).collect()
+        said.map(|one| say!(w, "start-line", line = one.line, what = &one.what, fix = &one.fix))
+            .collect()
     };
     if wrong.is_empty() {
         let id = web.wait(move |shelf, now| start::begin(shelf, &text, now)).await?;
         return Ok(Redirect::to(&format!("/i/{id}/plan")).into_response());
     }
-    let body = page::lessons(&device.form_field(), Some((&text, &wrong)));
-    Ok(shown(StatusCode::UNPROCESSABLE_ENTITY, "Start", &body))
+    let body = page::lessons(w, &device.form_field(), Some((&text, &wrong)));
+    Ok(shown(StatusCode::UNPROCESSABLE_ENTITY, w, &say!(w, "start-title"), &body))
 }
 
 /// The invented school.

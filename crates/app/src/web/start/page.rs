@@ -2,54 +2,54 @@
 
 use crate::desk::room::Kind;
 use crate::desk::start::{NotYet, OnShelf, Typed, cupboard};
+use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use barm_domain::plan::Inquiry;
 use barm_domain::ready::{QUESTIONS, Ready};
 use maud::{Markup, html};
 
 /// All investigations, the newest on top.
-pub(super) fn shelf(lines: &[OnShelf], field: &Markup) -> Markup {
+pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
     let own = lines.iter().filter(|line| line.kind == Kind::Real).count();
     html! {
         div.sheet {
-            (head("Shelf", None, Part::Shelf, Kind::Real))
-            (lead("Every investigation you have, the newest on top. Open one to plan, prepare, run \
-                   or look back."))
+            (head(w, &say!(w, "shelf-title"), None, Part::Shelf, Kind::Real))
+            (lead(&say!(w, "shelf-lead")))
             main {
                 section.sec {
-                    div.mg { h2 { "Investigations" } }
+                    div.mg { h2 { (say!(w, "shelf-head")) } }
                     div.bd {
                         div.scrolls { table.shelf.ghost[lines.is_empty()] {
                             thead { tr {
-                                th scope="col" { "Day" }
-                                th scope="col" { "Question" }
-                                th.r scope="col" { "Bags" }
-                                th scope="col" { "Where it stands" }
+                                th scope="col" { (say!(w, "shelf-day")) }
+                                th scope="col" { (say!(w, "shelf-question")) }
+                                th.r scope="col" { (say!(w, "shelf-bags")) }
+                                th scope="col" { (say!(w, "shelf-stands")) }
                             } }
                             tbody {
                                 @if lines.is_empty() {
-                                    tr { td colspan="4" { "Nothing yet. Your first plan is the first line here." } }
+                                    tr { td colspan="4" { (say!(w, "shelf-empty")) } }
                                     tr { td colspan="4" {} }
                                     tr { td colspan="4" {} }
                                 }
-                                @for one in lines { (line(one)) }
+                                @for one in lines { (line(w, one)) }
                             }
                         } }
                         p.note {
-                            "A shelf keeps plans, bags and verdicts, never names. Next year it shows \
-                             what worked, what did not, and what it cost."
+                            (say!(w, "shelf-keeps"))
                         }
                         br;
                         div.btns {
-                            a.btn.main href="/start" { "Start an investigation" }
-                            a.btn.quiet href="/start#file" { "Open a plan file" }
+                            a.btn.main href="/start" { (say!(w, "shelf-start")) }
+                            a.btn.quiet href="/start#file" { (say!(w, "shelf-open")) }
                             @if lines.iter().all(|line| line.kind != Kind::Invented) {
-                                (invented_button(field))
+                                (invented_button(w, field))
                             }
                         }
                         @if own == 0 {
-                            p.small.soft { "The made-up class is invented and says so on every page." }
+                            p.small.soft { (say!(w, "shelf-invented")) }
                         }
+                        p.small { a href="/teacher/passphrase" { (say!(w, "shelf-sign-out")) } }
                     }
                 }
             }
@@ -57,63 +57,65 @@ pub(super) fn shelf(lines: &[OnShelf], field: &Markup) -> Markup {
     }
 }
 
-fn line(one: &OnShelf) -> Markup {
-    let kind = match one.kind {
-        Kind::Real => "",
-        Kind::Rehearsal => "Rehearsal. ",
-        Kind::Invented => "Made-up class. ",
+fn line(w: Wording, one: &OnShelf) -> Markup {
+    let stands = match one.kind {
+        Kind::Real => one.stands.clone(),
+        Kind::Rehearsal => say!(w, "shelf-rehearsal", stands = &one.stands),
+        Kind::Invented => say!(w, "shelf-made-up", stands = &one.stands),
     };
     html! {
         tr {
             td.nowrap { (one.day) }
             td { a href={ "/i/" (one.id) "/plan" } { (one.title) } }
             td.r { (one.bags) }
-            td { (kind) (one.stands) }
+            td { (stands) }
         }
     }
 }
 
-fn invented_button(field: &Markup) -> Markup {
+fn invented_button(w: Wording, field: &Markup) -> Markup {
     html! {
         form method="post" action="/start/invented" {
             (field)
-            button.btn.quiet type="submit" { "Look at the made-up class" }
+            button.btn.quiet type="submit" { (say!(w, "start-made-up-go")) }
         }
     }
 }
 
 /// What a level of inquiry leaves to the students.
-const fn level(inquiry: Inquiry) -> &'static str {
+fn level(w: Wording, inquiry: Inquiry) -> String {
     match inquiry {
-        Inquiry::Confirmation => "Confirmation: question, method and answer are given",
-        Inquiry::Structured => "Structured: question and method are given",
-        Inquiry::Guided => "Guided: the question is given",
-        Inquiry::Open => "Open: students ask and plan",
+        Inquiry::Confirmation => say!(w, "start-confirmation"),
+        Inquiry::Structured => say!(w, "start-structured"),
+        Inquiry::Guided => say!(w, "start-guided"),
+        Inquiry::Open => say!(w, "start-open"),
     }
 }
 
 /// The ways to start.
-pub(super) fn lessons(field: &Markup, brought: Option<(&str, &[String])>) -> Markup {
+pub(super) fn lessons(
+    w: Wording,
+    field: &Markup,
+    brought: Option<(&str, &[String])>,
+) -> Markup {
     html! {
         div.sheet {
-            (head("Start an investigation", None, Part::Shelf, Kind::Real))
-            (lead("Take a ready plan and answer six questions, or open a file. You can change \
-                   everything afterwards; the plan page comes next."))
+            (head(w, &say!(w, "start-head"), None, Part::Shelf, Kind::Real))
+            (lead(&say!(w, "start-lead")))
             main {
                 section.sec {
-                    div.mg { h2 { "Ready plans" } }
-                    div.bd { ul.lessons { @for ready in Ready::ALL { (ready_line(ready)) } } }
+                    div.mg { h2 { (say!(w, "start-ready")) } }
+                    div.bd { ul.lessons { @for ready in Ready::ALL { (ready_line(w, ready)) } } }
                 }
                 section.sec id="file" {
-                    div.mg { h2 { "A plan file" } }
-                    div.bd { (file(field, brought)) }
+                    div.mg { h2 { (say!(w, "start-file")) } }
+                    div.bd { (file(w, field, brought)) }
                 }
                 section.sec {
-                    div.mg { h2 { "The made-up class" } }
+                    div.mg { h2 { (say!(w, "start-made-up")) } }
                     div.bd {
-                        p { "An invented school with its plan and its bags, to look at before you \
-                             make your own. It says on every page that it is invented." }
-                        div.btns.addrow { (invented_button(field)) }
+                        p { (say!(w, "start-made-up-says")) }
+                        div.btns.addrow { (invented_button(w, field)) }
                     }
                 }
             }
@@ -121,85 +123,97 @@ pub(super) fn lessons(field: &Markup, brought: Option<(&str, &[String])>) -> Mar
     }
 }
 
-fn ready_line(ready: Ready) -> Markup {
+fn ready_line(w: Wording, ready: Ready) -> Markup {
     html! {
         li {
             h3 { (ready.title()) }
             p { (ready.says()) }
-            p.small.soft { (level(ready.inquiry())) ". From " (ready.good_from_min()) " minutes." }
+            p.small.soft {
+                (level(w, ready.inquiry())) " "
+                (say!(w, "start-from", minutes = ready.good_from_min().to_string()))
+            }
             a.btn.act href={ "/start/ready/" (ready.name()) }
-                aria-label={ "Take this plan: " (ready.title()) } { "Take this plan" }
+                aria-label=(say!(w, "start-take-it", title = ready.title())) {
+                (say!(w, "start-take"))
+            }
         }
     }
 }
 
-fn file(field: &Markup, brought: Option<(&str, &[String])>) -> Markup {
+fn file(w: Wording, field: &Markup, brought: Option<(&str, &[String])>) -> Markup {
     html! {
-        p { "A colleague’s plan, one of last year, or one you wrote in a text editor. Up to 1 MB." }
-        form.opener method="post" action="/start/file" data-opener {
+        p { (say!(w, "start-file-says")) }
+        form.opener method="post" action="/start/file" data-opener
+            data-large=(say!(w, "start-too-large")) data-no-text=(say!(w, "start-no-text"))
+            data-read=(say!(w, "start-read", file = "{file}")) {
             (field)
             div hidden data-pick {
-                label for="pick" { "Choose the file" }
+                label for="pick" { (say!(w, "start-choose")) }
                 input id="pick" type="file" accept=".toml,text/plain,application/toml";
             }
             div {
-                label for="brought" { "or paste what is in it" }
+                label for="brought" { (say!(w, "start-paste")) }
                 textarea.rawtext id="brought" name="text" rows="6" spellcheck="false"
                     aria-describedby="wrong" { (brought.map(|(text, _)| text).unwrap_or_default()) }
             }
             div id="wrong" role="status" {
                 @if let Some((_, wrong)) = brought {
                     div.fault {
-                        p { b { "This file cannot be opened yet." } " Mend this and open it again:" }
+                        p { b { (say!(w, "start-cannot")) } " " (say!(w, "start-mend")) }
                         ul { @for one in wrong { li { (one) } } }
                     }
                 }
             }
-            div.btns { button.btn type="submit" { "Open it" } }
+            div.btns { button.btn type="submit" { (say!(w, "start-open-it")) } }
         }
     }
 }
 
 /// The six questions of a ready plan.
-pub(super) fn six(ready: Ready, typed: &Typed, not: Option<&NotYet>, field: &Markup) -> Markup {
+pub(super) fn six(
+    w: Wording,
+    ready: Ready,
+    typed: &Typed,
+    not: Option<&NotYet>,
+    field: &Markup,
+) -> Markup {
     html! {
         div.sheet.startpage {
-            (head(ready.title(), None, Part::Shelf, Kind::Real))
-            (lead("Six questions fit the plan to your school. What you leave as it is can be \
-                   changed later."))
+            (head(w, ready.title(), None, Part::Shelf, Kind::Real))
+            (lead(&say!(w, "start-six-lead")))
             main {
                 form method="post" action={ "/start/ready/" (ready.name()) } {
                     (field)
                     (question(1, not, &html! {
-                        (entry("date", "Day", &typed.date, "date"))
-                        (entry("start", "First bell", &typed.start, "text"))
-                        (entry("altitude", "Height above the sea", &typed.altitude, "text"))
-                        (entry("zone", "Time zone", &typed.zone, "text"))
+                        (entry("date", &say!(w, "start-day"), &typed.date, "date"))
+                        (entry("start", &say!(w, "start-bell"), &typed.start, "text"))
+                        (entry("altitude", &say!(w, "start-altitude"), &typed.altitude, "text"))
+                        (entry("zone", &say!(w, "start-zone"), &typed.zone, "text"))
                     }))
                     (question(2, not, &html! {
-                        (entry("periods", "Periods", &typed.periods, "text"))
-                        (entry("groups", "Groups in each", &typed.groups, "text"))
-                        (entry("students", "Students in each", &typed.students, "text"))
+                        (entry("periods", &say!(w, "start-periods"), &typed.periods, "text"))
+                        (entry("groups", &say!(w, "start-groups"), &typed.groups, "text"))
+                        (entry("students", &say!(w, "start-students"), &typed.students, "text"))
                     }))
                     (question(3, not, &ticks(typed)))
                     (question(4, not, &html! {
                         div.one {
-                            label for="bag" { "Bag" }
+                            label for="bag" { (say!(w, "start-bag")) }
                             span.fld { input id="bag" name="bag" value=(typed.bag) list="bags" autocomplete="off"; }
                             datalist id="bags" {
                                 @for bag in ["snack", "sandwich", "quart", "gallon"] { option value=(bag) {} }
                             }
                         }
-                        p.small.soft { "Snack bags show most for least. Or write the size inside, such as 165 x 83 mm." }
+                        p.small.soft { (say!(w, "start-bag-hint")) }
                     }))
                     (question(5, not, &html! {
-                        (entry("water", "Water as poured", &typed.water, "text"))
-                        p.small.soft { "40 °C (104 °F) is warm bath water. Above 48 °C yeast dies." }
+                        (entry("water", &say!(w, "start-water"), &typed.water, "text"))
+                        p.small.soft { (say!(w, "start-water-hint")) }
                     }))
-                    (question(6, not, &entry("length", "From bell to bell", &typed.length, "text")))
+                    (question(6, not, &entry("length", &say!(w, "start-length"), &typed.length, "text")))
                     div.btns {
-                        button.btn.main type="submit" { "Write the plan" }
-                        a.btn.quiet href="/start" { "Another plan" }
+                        button.btn.main type="submit" { (say!(w, "start-write")) }
+                        a.btn.quiet href="/start" { (say!(w, "start-another")) }
                     }
                 }
             }

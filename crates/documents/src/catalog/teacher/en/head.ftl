@@ -1,0 +1,17 @@
+# What the teacher reads on every page. A language is a folder like this one; one file is enough.
+# Sentences may be longer than those for students, and still are plain. What a plan says, what the
+# checks find and how a result is worded are made elsewhere.
+
+# Small words of sentences.
+word-and = { $first } and { $last }
+
+# The running head.
+head-parts = Parts
+head-plan = Plan
+head-approve = Approve
+head-prepare = Prepare
+head-run = Run
+head-results = Results
+head-shelf = Shelf
+head-rehearsal = Rehearsal. Nothing here counts.
+head-invented = Made-up class. Nothing here is real.
