@@ -99,22 +99,11 @@ fn a_folder_that_cannot_be_written_to_is_one_sentence_and_2() {
     fs::create_dir(&day).expect("made");
     fs::set_permissions(&day, fs::Permissions::from_mode(0o555)).expect("set");
     if fs::write(day.join("probe"), "").is_ok() {
-        skipped("a_folder_that_cannot_be_written_to", "this user may write anywhere");
+        program::skip("a_folder_that_cannot_be_written_to", "this user may write anywhere");
         return;
     }
     let (out, err) = program::run(home.path(), &["demo", "--out", "day"]).ended(2);
     assert_eq!(out, "");
     one_sentence(&err, "day");
     assert!(everything(&day).is_empty());
-}
-
-/// Says that a test could not run, on the error stream and in the file named by `BARM_SKIPS`.
-fn skipped(name: &str, why: &str) {
-    use std::io::Write;
-    let line = format!("{name}: {why}\n");
-    std::io::stderr().write_all(line.as_bytes()).expect("an error stream");
-    if let Some(list) = std::env::var_os("BARM_SKIPS") {
-        let list = fs::OpenOptions::new().append(true).create(true).open(list);
-        list.and_then(|mut list| list.write_all(line.as_bytes())).expect("the list grows");
-    }
 }

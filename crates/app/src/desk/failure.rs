@@ -226,6 +226,11 @@ impl DeskError {
         matches!(self, Self::Store(StoreError::InUse { .. }))
     }
 
+    /// Whether the disk has no room left.
+    pub(crate) const fn is_full(&self) -> bool {
+        matches!(self, Self::Store(StoreError::DiskFull { .. }))
+    }
+
     /// 1: the plan or the data have faults. 2: unreadable input or wrong use.
     pub(crate) const fn exit_code(&self) -> u8 {
         match self {

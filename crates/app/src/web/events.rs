@@ -23,6 +23,9 @@ type Stream =
 
 /// Changes within this time are told as one.
 const AT_MOST_EVERY: Duration = Duration::from_millis(250);
+/// The same for the teacher's own pages, of which few are open: a slip that is seen at once can be
+/// mended.
+const TEACHER_AT_MOST_EVERY: Duration = Duration::from_millis(100);
 /// A sign of life, so that a dead connection is noticed.
 const ALIVE_EVERY: Duration = Duration::from_secs(20);
 
@@ -84,6 +87,10 @@ pub(super) async fn teacher_version(
 /// server stops or nobody listens any more.
 fn stream(web: &Web, room: &Arc<Room>, scope: Scope, part: Part, token: String) -> Stream {
     let (tell, told) = mpsc::channel(1);
+    let every = match scope {
+        Scope::Teacher => TEACHER_AT_MOST_EVERY,
+        _ => AT_MOST_EVERY,
+    };
     let mut changed = room.changed(scope);
     let mut ended = web.shelf.doors.ended();
     let mut stopping = web.stopping.clone();
@@ -112,7 +119,7 @@ fn stream(web: &Web, room: &Arc<Room>, scope: Scope, part: Part, token: String) 
                     if tell.send(Ok(event)).await.is_err() {
                         return;
                     }
-                    next = Instant::now() + AT_MOST_EVERY;
+                    next = Instant::now() + every;
                 }
             }
         }

@@ -45,12 +45,23 @@ impl IntoResponse for Trouble {
             Self::NotYours => plain(StatusCode::FORBIDDEN, "This page is not for you."),
             Self::Wrong(says) => told(StatusCode::BAD_REQUEST, "That cannot be used", &says),
             Self::Desk(error) => {
-                let mut answer = told(
-                    StatusCode::INTERNAL_SERVER_ERROR,
-                    "That did not work",
-                    "The program could not do that. What was saved before is safe. Try again; \
-                     if it happens again, the file barm.log in the data folder says why.",
-                );
+                let mut answer = if error.is_full() {
+                    told(
+                        StatusCode::INSUFFICIENT_STORAGE,
+                        "The disk is full",
+                        "The disk of the teacher's computer is full, so this was not kept there. \
+                         What was saved before is safe. Devices keep what is typed and send it \
+                         again once some space is free.",
+                    )
+                } else {
+                    told(
+                        StatusCode::INTERNAL_SERVER_ERROR,
+                        "That did not work",
+                        "The program could not do that. What was saved before is safe. Try \
+                         again; if it happens again, the file barm.log in the data folder says \
+                         why.",
+                    )
+                };
                 answer.extensions_mut().insert(ForTheLog(whole(&error)));
                 answer
             }

@@ -79,6 +79,18 @@ impl Bench {
         true
     }
 
+    /// Its line to the server, joined.
+    pub(crate) fn joined(&mut self, port: u16) -> &mut Line {
+        self.line(port).expect("the server answers")
+    }
+
+    /// The next thing that it holds was acknowledged.
+    pub(crate) fn acknowledged(&mut self) {
+        let (key, entry) = self.waiting.pop_front().expect("it holds something");
+        *self.saved.entry(key).or_default() += 1;
+        self.past.push((key, entry));
+    }
+
     fn line(&mut self, port: u16) -> Option<&mut Line> {
         if self.line.as_ref().is_none_or(|(to, _)| *to != port) {
             let mut line = Line::to(port);

@@ -9,6 +9,7 @@ mod program;
 mod typed;
 
 mod bench;
+mod full;
 mod killed;
 mod rehearsed;
 mod school;

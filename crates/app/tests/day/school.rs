@@ -44,7 +44,12 @@ pub(crate) struct School {
 
 impl School {
     pub(crate) fn new() -> Self {
-        let folder = tempfile::tempdir().expect("a folder");
+        Self::below(&std::env::temp_dir())
+    }
+
+    /// With its record somewhere below a folder.
+    pub(crate) fn below(place: &Path) -> Self {
+        let folder = tempfile::tempdir_in(place).expect("a folder");
         let text = std::fs::read_to_string(program::invented().join("plan.toml"));
         let text = text.expect("the plan");
         let plan = barm_documents::plan_text::read(text.as_bytes()).plan.expect("a sound plan");

@@ -53,3 +53,15 @@ pub(crate) fn soak(folder: &Path, treatment: &str) {
     let soaked = plan.replacen(&name, &format!("{name}water = \"400 mL\"\n"), 1);
     std::fs::write(folder.join("plan.toml"), soaked).expect("written");
 }
+
+/// Says that a test could not run, on the error stream and in the file named by `BARM_SKIPS`.
+#[allow(dead_code)]
+pub(crate) fn skip(name: &str, why: &str) {
+    use std::io::Write;
+    let line = format!("{name}: {why}\n");
+    std::io::stderr().write_all(line.as_bytes()).expect("an error stream");
+    if let Some(list) = std::env::var_os("BARM_SKIPS") {
+        let list = std::fs::OpenOptions::new().append(true).create(true).open(list);
+        list.and_then(|mut list| list.write_all(line.as_bytes())).expect("the list grows");
+    }
+}

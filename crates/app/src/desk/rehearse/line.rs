@@ -69,6 +69,13 @@ impl Line {
         self.call("POST", path, &head, json)
     }
 
+    /// Another line of the same device.
+    #[allow(dead_code)]
+    pub(crate) fn another(&self) -> Self {
+        let Self { port, cookies, form, .. } = self;
+        Self { port: *port, kept: None, cookies: cookies.clone(), form: form.clone() }
+    }
+
     /// Its cookies, as a request holds them.
     pub(crate) fn cookies(&self) -> String {
         let all = self.cookies.iter().map(|(name, value)| format!("{name}={value}"));

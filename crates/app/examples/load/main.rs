@@ -1,0 +1,45 @@
+//! How the server bears a whole school: entries acknowledged a second, how long one takes at 200 a
+//! second, how soon the teacher's run page shows one, how much memory all of it takes, how soon the
+//! first page is there, and how soon the plan page's forecast follows the keys.
+//!
+//! `cargo build --release && cargo run --release -p barm --example load -- target/release/barm`
+//!
+//! Everything stays on this computer: a folder that is deleted at the end and a port of its own.
+//! Five periods with ten groups each have a whole day on record; 300 devices are joined and hold
+//! 500 event streams.
+
+#![allow(clippy::print_stdout)]
+
+mod editing;
+#[path = "../../src/desk/rehearse/line.rs"]
+#[allow(dead_code)]
+mod line;
+mod run_page;
+mod school;
+mod sending;
+mod streams;
+
+use school::School;
+use std::error::Error;
+
+/// What may fail here: files, the program, its answers.
+type Fallible<T> = Result<T, Box<dyn Error + Send + Sync>>;
+
+fn main() -> Fallible<()> {
+    let program =
+        std::env::args().nth(1).ok_or("name the program, such as target/release/barm")?;
+    let school = School::new(&program)?;
+    let server = school.serve(&program)?;
+    let mut devices = school.join(server.port)?;
+    let streams = streams::Streams::open(server.port, &devices)?;
+    println!("{} devices send, {} event streams listen", devices.len(), streams.many());
+    server.memory("300 devices, five periods on record")?;
+    let mut teacher = server.teacher()?;
+    run_page::measure(&server, &mut teacher, &mut devices)?;
+    server.memory("the same after a busy while with the run page open")?;
+    sending::as_fast_as_they_can(&mut devices)?;
+    sending::at_a_pace(&mut devices)?;
+    println!("changes heard on the streams: {}", streams.heard());
+    server.memory("after all of that, as many entries as many days bring")?;
+    editing::measure(&mut teacher)
+}
