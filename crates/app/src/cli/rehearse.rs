@@ -2,12 +2,10 @@
 
 use super::failure::Failure;
 use super::{page, progress, serve};
-use crate::desk::rehearse::{self, Caught, Drive, Report, Stage, Wish};
+use crate::desk::rehearse::{self, Drive, Report, Stage, Wish};
 use crate::desk::room::Kind;
 use crate::system;
 use crate::web::{Ask, Reach, serve as serve_pages};
-use barm_domain::code::BagCode;
-use barm_domain::rehearsal::Mishap;
 use std::io::Write;
 use std::net::Ipv4Addr;
 use std::path::PathBuf;
@@ -130,7 +128,8 @@ pub(super) fn play(stage: &Stage, play: Play, out: &mut impl Write) -> Result<()
 fn welcome(stage: &Stage, play: Play, port: u16, out: &mut impl Write) -> Result<(), Failure> {
     let script = &stage.script;
     let groups = script.devices.iter().filter(|device| device.group > 0).count();
-    let address = format!("http://localhost:{port}");
+    // Not by the name that the record's own pages go by: a browser keeps who is signed in by name.
+    let address = format!("http://127.0.0.1:{port}");
     let codes = stage.shelf.doors.codes(&stage.room, &script.period, stage.clock.now())?;
     writeln!(
         out,
@@ -174,39 +173,29 @@ fn told(stage: &Stage, report: &Report, out: &mut impl Write) -> Result<(), Fail
         "{} of {} entries sent: {} saved, {} refused.",
         report.sent, report.of, report.saved, report.refused
     )?;
-    let happened: Vec<&Caught> = report.caught.iter().filter(|one| one.happened).collect();
+    let wrong = report.went_wrong();
     page::part(out, "What went wrong, and what the run page showed of it")?;
-    if happened.is_empty() {
+    if wrong.is_empty() {
         writeln!(out, "Nothing went wrong. Another --seed gives another class.")?;
         return Ok(());
     }
-    let rows = happened.iter().map(|one| {
-        let staged = one.staged;
-        let minute = staged.planned.filter(|_| {
-            !matches!(staged.mishap, Mishap::WrongStart | Mishap::Copied | Mishap::Swapped)
-        });
-        let other = staged.other.map(|other| format!(" (with {})", called(other)));
+    let rows = wrong.iter().map(|one| {
         vec![
-            called(staged.bag),
-            minute.map(|minute| format!("minute {minute}")).unwrap_or_default(),
-            format!("{}{}", staged.mishap.says(), other.unwrap_or_default()),
+            one.bag.clone(),
+            one.minute.map(|minute| format!("minute {minute}")).unwrap_or_default(),
+            one.what.clone(),
             if one.shown { "shown" } else { "not shown" }.to_owned(),
         ]
     });
     page::rows(out, &["bag", "", "what", ""], &[], rows.collect::<Vec<_>>())?;
-    let shown = happened.iter().filter(|one| one.shown).count();
+    let shown = wrong.iter().filter(|one| one.shown).count();
     writeln!(out)?;
     let says = format!(
         "{shown} of {} were shown on the run page of period {} or dealt with. A small slip looks \
          like what bags do anyhow; no page can tell it.",
-        happened.len(),
+        wrong.len(),
         stage.script.period
     );
     page::paragraph(out, 0, &says)?;
     Ok(())
-}
-
-/// A bag as people say it: group and letter.
-fn called(bag: BagCode) -> String {
-    format!("{}{}", bag.group(), bag.letter())
 }

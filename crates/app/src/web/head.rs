@@ -13,6 +13,8 @@ pub(super) enum Part {
     Approve,
     /// Preparing.
     Prepare,
+    /// Practicing it.
+    Rehearse,
     /// The class day.
     Run,
     /// What the class found.
@@ -39,6 +41,7 @@ pub(super) fn parts(w: Wording, id: Option<i64>, here: Part) -> Markup {
         (Part::Plan, "plan", say!(w, "head-plan")),
         (Part::Approve, "approve", say!(w, "head-approve")),
         (Part::Prepare, "prepare", say!(w, "head-prepare")),
+        (Part::Rehearse, "rehearse", say!(w, "head-rehearse")),
         (Part::Run, "run", say!(w, "head-run")),
         (Part::Results, "results", say!(w, "head-results")),
     ];

@@ -28,6 +28,7 @@ mod plan_together;
 mod prepare;
 #[cfg(test)]
 mod proof;
+mod rehearse;
 mod results;
 mod round;
 mod routes;

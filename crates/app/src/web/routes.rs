@@ -3,7 +3,7 @@
 use super::state::Web;
 use super::{
     aide, approve, assets, bench, devices, events, guard, headers, host, join, page, plan,
-    plan_together, prepare, results, round, run, sign_in, start, time, trouble, wall,
+    plan_together, prepare, rehearse, results, round, run, sign_in, start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -167,6 +167,10 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/prepare", TEACHER, prepare::show),
         get("/i/{id}/prep.pdf", TEACHER, prepare::prep_pdf),
         get("/i/{id}/forecast.pdf", TEACHER, prepare::forecast_pdf),
+        get("/i/{id}/rehearse", TEACHER, rehearse::show),
+        post("/i/{id}/rehearse", TEACHER, rehearse::set_up),
+        post("/i/{id}/rehearse/stop", TEACHER, rehearse::stop),
+        get("/i/{id}/rehearse/state", TEACHER, rehearse::so_far),
         get("/i/{id}/results", TEACHER, results::show),
         get("/i/{id}/results.pdf", TEACHER, results::report),
         // What groups propose.

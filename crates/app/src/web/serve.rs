@@ -1,6 +1,7 @@
 //! Opens the door: listens, answers, and stops when told.
 
 use super::log::Log;
+use super::rehearse::Practice;
 use super::state::{Reach, Running, Web};
 use super::{routes, tls};
 use crate::desk::room::Shelf;
@@ -38,8 +39,14 @@ pub(crate) async fn serve(
     let tls = ask.certificate.as_ref().map(tls::from).transpose()?;
     let (stop, stopping) = watch::channel(false);
     let log = Log::in_folder(&ask.shelf.folder);
-    let running =
-        Running { shelf: ask.shelf, reach: ask.reach, log, clock: ask.clock, stopping };
+    let running = Running {
+        shelf: ask.shelf,
+        reach: ask.reach,
+        log,
+        clock: ask.clock,
+        practice: Practice::default(),
+        stopping,
+    };
     let web = Web::new(running);
     web.log.write(web.now(), "started");
     let service = routes::router(&web).into_make_service_with_connect_info::<SocketAddr>();

@@ -2,6 +2,7 @@
 
 use super::caller::Caller;
 use super::log::Log;
+use super::rehearse::Practice;
 use super::trouble::Trouble;
 use crate::desk::doors::Part;
 use crate::desk::room::{Room, Scope, Shelf};
@@ -25,6 +26,8 @@ pub(super) struct Running {
     pub(super) log: Log,
     /// The time; tests set their own.
     pub(super) clock: Arc<Clock>,
+    /// The rehearsal that runs beside it.
+    pub(super) practice: Practice,
     /// Becomes true when the server is told to stop.
     pub(super) stopping: watch::Receiver<bool>,
 }

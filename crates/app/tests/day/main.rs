@@ -9,6 +9,7 @@ mod program;
 mod typed;
 
 mod bench;
+mod beside;
 mod full;
 mod killed;
 mod rehearsed;

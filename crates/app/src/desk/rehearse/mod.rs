@@ -2,14 +2,18 @@
 //! pages send, over real connections.
 
 mod bench;
+mod beside;
 mod done;
 mod line;
+mod report;
 mod stage;
 mod teacher;
 mod typed;
 mod watch;
 
+pub(crate) use beside::Beside;
 pub(crate) use done::done_before;
+pub(crate) use report::WentWrong;
 pub(crate) use stage::{Stage, Wish, stage, stage_bytes};
 pub(crate) use watch::Caught;
 

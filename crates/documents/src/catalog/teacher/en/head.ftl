@@ -10,6 +10,7 @@ head-parts = Parts
 head-plan = Plan
 head-approve = Approve
 head-prepare = Prepare
+head-rehearse = Rehearse
 head-run = Run
 head-results = Results
 head-shelf = Shelf
