@@ -178,6 +178,8 @@ pub(super) fn table() -> Vec<Route> {
         post("/plan-together", GROUP, plan_together::post),
         get("/i/{id}/approve", TEACHER, approve::show),
         post("/i/{id}/approve", TEACHER, approve::act),
+        get("/i/{id}/approve/sheet", TEACHER, plan_together::sheet),
+        post("/i/{id}/approve/sheet", TEACHER, plan_together::typed_in),
         get("/i/{id}/proposals.csv", TEACHER, approve::table),
         // Who is in, and the codes.
         post("/i/{id}/devices/out", TEACHER, devices::put_out),

@@ -4,6 +4,7 @@ use crate::desk::queue::{Queue, Queued};
 use crate::desk::room::proposals::{Answer, ApproveView};
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
+use crate::web::page::in_path;
 use crate::web::plan::{chart, verdicts};
 use crate::web::words::lay;
 use barm_domain::finding::Severity;
@@ -210,15 +211,20 @@ fn named(w: Wording, period: &str, group: u32) -> String {
 }
 
 /// Periods with the numbers of their groups.
-fn by_period(groups: &[(String, u32)]) -> Vec<(&str, String)> {
-    let mut found: Vec<(&str, String)> = Vec::new();
+fn by_period(groups: &[(String, u32)]) -> Vec<(&str, Vec<u32>)> {
+    let mut found: Vec<(&str, Vec<u32>)> = Vec::new();
     for (period, group) in groups {
         match found.last_mut().filter(|(last, _)| last == period) {
-            Some((_, numbers)) => numbers.push_str(&format!(", {group}")),
-            None => found.push((period, group.to_string())),
+            Some((_, numbers)) => numbers.push(*group),
+            None => found.push((period, vec![*group])),
         }
     }
     found
+}
+
+/// Where the paper sheet of a group is typed in.
+fn sheet_of(id: i64, period: &str, group: u32) -> String {
+    format!("/i/{id}/approve/sheet?period={}&group={group}", in_path(period))
 }
 
 fn board(w: Wording, view: &ApproveView) -> Markup {
@@ -246,8 +252,19 @@ fn board(w: Wording, view: &ApproveView) -> Markup {
             h2 { (say!(w, "approve-missing")) }
             p.soft { (say!(w, "approve-missing-count", count = view.missing.len())) }
             ul.plain { @for (period, numbers) in by_period(&view.missing) {
-                li { (say!(w, "approve-missing-of", period = period, groups = numbers)) }
+                li {
+                    (lay!(w, "approve-missing-of", period = period, groups = html! {
+                        @for (place, number) in numbers.iter().enumerate() {
+                            @if place > 0 { " " }
+                            a.sheet-of href=(sheet_of(view.id, period, *number))
+                                aria-label=(say!(w, "approve-type-in", who = named(w, period, *number))) {
+                                (number)
+                            }
+                        }
+                    }))
+                }
             } }
+            p.small.soft { (say!(w, "approve-missing-paper")) }
         }
         p.small { a href={ "/i/" (view.id) "/proposals.csv" } { (say!(w, "approve-download")) } }
     }

@@ -1,6 +1,6 @@
 //! What the planning page answers.
 
-use super::page;
+use super::page::{self, Hand};
 use crate::desk::Catalog;
 use crate::desk::room::proposals::{Group, HANDED_MOST, Typed, hand_in, together_view};
 use crate::web::caller::{Caller, Device};
@@ -50,7 +50,7 @@ async fn shown(
             together_view(&room, &group, row)
         })
         .await?;
-    let body = page::page(&view, &device.form_field(), words);
+    let body = page::page(&view, &device.form_field(), words, &Hand::Its);
     let title = words.say("together-title");
     let styles = ["plan.css", "approve.css"];
     Ok(sheet_with(words.code(), &title, &styles, &[], &body).into_response())
@@ -76,13 +76,24 @@ pub(in crate::web) async fn post(
     headers: HeaderMap,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Result<Response, Trouble> {
+    let typed = typed(&fields);
+    let hands_in = sent(&fields, "do") == Some("hand-in");
+    shown(&web, caller, &device, words(&chosen, &headers), Some(typed), hands_in).await
+}
+
+/// What was sent under a name.
+pub(super) fn sent<'f>(fields: &'f [(String, String)], name: &str) -> Option<&'f str> {
+    fields.iter().find(|(field, _)| field == name).map(|(_, value)| value.trim())
+}
+
+/// What the form says.
+pub(super) fn typed(fields: &[(String, String)]) -> Typed {
     let of = |name: &str| {
-        let found = fields.iter().find(|(field, _)| field == name);
-        let text = found.map(|(_, value)| value.trim()).unwrap_or_default();
+        let text = sent(fields, name).unwrap_or_default();
         text.chars().take(HANDED_MOST).collect::<String>()
     };
     let levels = fields.iter().filter(|(field, _)| field == "level");
-    let typed = Typed {
+    Typed {
         asks: of("asks"),
         changes: of("changes"),
         levels: levels
@@ -94,7 +105,5 @@ pub(in crate::web) async fn post(
         bags: of("bags"),
         expects: of("expects"),
         because: of("because"),
-    };
-    let hands_in = of("do") == "hand-in";
-    shown(&web, caller, &device, words(&chosen, &headers), Some(typed), hands_in).await
+    }
 }

@@ -4,5 +4,7 @@
 
 mod answer;
 mod page;
+mod sheet;
 
 pub(super) use answer::{post, show};
+pub(super) use sheet::{sheet, typed_in};

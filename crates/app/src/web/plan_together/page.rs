@@ -9,8 +9,22 @@ use maud::{Markup, html};
 /// Lines for kinds of bag.
 const KINDS: usize = 4;
 
+/// Who types on the page.
+pub(super) enum Hand<'a> {
+    /// The group.
+    Its,
+    /// The teacher, from the group's paper, for the investigation of this number; what to say of
+    /// it.
+    Teacher(i64, &'a Markup),
+}
+
 /// The whole page.
-pub(super) fn page(view: &PlanTogetherView, field: &Markup, words: &Catalog) -> Markup {
+pub(super) fn page(
+    view: &PlanTogetherView,
+    field: &Markup,
+    words: &Catalog,
+    hand: &Hand<'_>,
+) -> Markup {
     let say = |key: &str| words.say(key);
     let group = view.group.to_string();
     let whose = words.say_with("bench-title", &[("group", &group), ("period", &view.period)]);
@@ -18,9 +32,11 @@ pub(super) fn page(view: &PlanTogetherView, field: &Markup, words: &Catalog) -> 
         main.together lang=(words.code()) {
             header.head {
                 h1 { (say("together-title")) small { (whose) } }
-                nav aria-label=(say("language-choose")) {
-                    @for other in Catalog::all().filter(|other| other.code() != words.code()) {
-                        a lang=(other.code()) href={ "?lang=" (other.code()) } { (other.say("language-name")) }
+                @if matches!(hand, Hand::Its) {
+                    nav aria-label=(say("language-choose")) {
+                        @for other in Catalog::all().filter(|other| other.code() != words.code()) {
+                            a lang=(other.code()) href={ "?lang=" (other.code()) } { (other.say("language-name")) }
+                        }
                     }
                 }
             }
@@ -29,11 +45,22 @@ pub(super) fn page(view: &PlanTogetherView, field: &Markup, words: &Catalog) -> 
                 Kind::Rehearsal => p.madeup { (say("bench-rehearsal")) },
                 Kind::Invented => p.madeup { (say("bench-invented")) },
             }
-            p.lead { (say("together-lead")) }
+            @match hand {
+                Hand::Its => p.lead { (say("together-lead")) },
+                Hand::Teacher(_, says) => (says),
+            }
             p { (words.say_with("together-question", &[("question", &view.big_question)])) }
             div role="status" { (standing(view, words)) }
-            form method="post" action={ "/plan-together?lang=" (words.code()) } {
+            @let to = match hand {
+                Hand::Its => format!("/plan-together?lang={}", words.code()),
+                Hand::Teacher(id, _) => format!("/i/{id}/approve/sheet"),
+            };
+            form method="post" action=(to) {
                 (field)
+                @if let Hand::Teacher(..) = hand {
+                    input type="hidden" name="period" value=(view.period);
+                    input type="hidden" name="group" value=(view.group);
+                }
                 (write(view, words))
                 (think(view, words))
                 div.btns {

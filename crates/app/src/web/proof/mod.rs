@@ -5,4 +5,5 @@ mod changes;
 mod class;
 mod doors;
 mod secrets;
+mod sheet;
 mod streams;

@@ -82,6 +82,11 @@ approve-missing-count = { $count ->
    *[other] { $count } groups:
   }
 approve-missing-of = Period { $period }: { $groups }
+approve-missing-paper = Planned on paper? A group’s number opens its sheet to be typed in.
+approve-type-in = Type in the sheet of { $who }
+approve-sheet-title = A planning sheet, typed in
+approve-sheet-lead = Type in what the group wrote on paper, as it wrote it. When you hand it in, it waits in the queue with the others.
+approve-sheet-back = Back to the queue
 approve-download = Download all as a table
 approve-answered = { $count } answered
 approve-was-approved = approved.
