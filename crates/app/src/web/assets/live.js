@@ -5,11 +5,11 @@
 const root = /** @type {HTMLElement} */ (document.querySelector("[data-live]"));
 
 /** The program's clock as it was heard, this device's then (ms), and how fast the program's runs. */
-let heard = { now: Number(root.dataset.now), at: Date.now(), speed: 1 };
+let clocks = { now: Number(root.dataset.now), at: Date.now(), speed: 1 };
 let best = Infinity;
 
 /** Program time now (ms). */
-const now = () => heard.now + (Date.now() - heard.at) * heard.speed;
+const now = () => clocks.now + (Date.now() - clocks.at) * clocks.speed;
 
 /** Measures this device's clock against the program's; the quickest answer is the best. */
 async function measure() {
@@ -20,7 +20,7 @@ async function measure() {
     const { now_ms, speed } = await answer.json();
     if (after - before <= best) {
       best = after - before;
-      heard = { now: now_ms, at: (before + after) / 2, speed };
+      clocks = { now: now_ms, at: (before + after) / 2, speed };
     }
   } catch { /* asked again with the next change */ }
 }
