@@ -226,7 +226,7 @@ fn a_label_asks_for_the_class_code_only_and_a_wrong_one_is_told_plainly() {
     browser.run("document.getElementById('period').value = 'XXXX9';");
     browser.click("form button[type=submit]");
     browser.until("return document.getElementById('fault') !== null;");
-    assert!(browser.text().contains("Los códigos no van juntos."));
+    assert!(browser.text().contains("Los códigos no van juntos"));
     browser
         .run(&format!("document.getElementById('period').value = '{}';", school.period_code));
     browser.click("form button[type=submit]");

@@ -29,7 +29,7 @@ join-group-hint = It is on your tray. The code on a bag label works too.
 join-bag = You hold bag { $bag }.
 join-bag-wrong = That is not my bag
 join-go = Join
-join-fault = These codes do not fit. Look again and write both once more.
+join-fault = These codes do not fit, or they do not work now. Look again and write both once more.
 join-wait = Too many tries. Wait { $seconds } seconds, then try again.
 join-brings = This device brings { $count } readings. Join, and they are sent.
 join-page = Wall, aide or walk-round
@@ -127,17 +127,18 @@ bench-curve-point = { $mm } mm at { $minute } min
 bench-curve-rose = Bag { $bag } rose { $mm } mm in { $minute } minutes.
 bench-curve-fell = Bag { $bag } fell { $mm } mm in { $minute } minutes.
 bench-curve-flat = Bag { $bag } did not rise in { $minute } minutes.
-bench-curve-ruler = The small bars are 1 mm up and down: how well a ruler can be read.
+bench-curve-ruler = The small bars are 1 mm up and down. A ruler cannot be read better than that.
 
 # The guess.
 bench-guess = Your guess
-bench-guess-lead = How far will each card rise by the last reading?
+bench-guess-lead = How many mm will each card rise, from the zero height to the last reading?
 bench-guess-bag = Bag { $bag }, in mm
 bench-guess-why = Why do you think so? Write no names.
 bench-guess-save = Save the guess
 bench-guess-fault = Write a number from 0 to 250 for each bag.
-bench-guess-locks = It locks with your first zero reading.
+bench-guess-locks = After your first zero height, you cannot change your guess.
 bench-guess-says = Bag { $bag } about { $mm } mm.
+bench-guess-skip = You have no guess yet. Write one below, or tap once more to go on without.
 bench-guess-none = No guess was written.
 
 # What to do.
@@ -161,7 +162,7 @@ thing-of = { $amount } { $thing }
 # After the last reading.
 bench-after = After the last reading
 bench-after-open = Open the bags over the tub.
-bench-after-goggles = Goggles stay on until then.
+bench-after-goggles = Keep your goggles on until every bag is open and the bench is clean.
 bench-after-tap = Tap when a bag is open.
 bench-after-bag = Bag { $bag } is open
 bench-after-done = All bags are open. Wash your hands.
@@ -199,7 +200,7 @@ bench-carry-take = Yes, send them
 bench-carry-leave = No, leave them
 bench-clear = Clear this device
 bench-clear-lead = Do this at the end of the period. The next class starts fresh.
-bench-clear-unsent = { $count } entries are not sent yet. Copy the list first.
+bench-clear-unsent = Not sent yet: { $count }. Copy the list first.
 bench-clear-sure = Yes, clear it
 
 # The wall page.
@@ -304,6 +305,7 @@ together-because = Why? Write no names.
 together-look = Look it over
 together-hand-in = Hand it in
 together-think = Think about this
+together-think-blank = Write first what you change and what goes into your bags.
 together-think-none = Good. You can hand it in.
 together-handed-in = It is handed in. Your teacher will look at it.
 together-approved = Your plan is approved. You will make these bags.

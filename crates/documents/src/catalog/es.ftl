@@ -29,7 +29,7 @@ join-group-hint = Está en su bandeja. También sirve el código de una bolsa.
 join-bag = Tienen la bolsa { $bag }.
 join-bag-wrong = No es mi bolsa
 join-go = Entrar
-join-fault = Los códigos no van juntos. Miren bien y escriban los dos otra vez.
+join-fault = Los códigos no van juntos, o no sirven ahora. Miren otra vez y pongan los dos de nuevo.
 join-wait = Son muchos intentos. Esperen { $seconds } segundos y prueben de nuevo.
 join-brings = Este aparato trae { $count } lecturas. Entren y se mandan.
 join-page = Pared, asistente o ronda
@@ -127,18 +127,19 @@ bench-curve-point = { $mm } mm a los { $minute } min
 bench-curve-rose = La bolsa { $bag } subió { $mm } mm en { $minute } minutos.
 bench-curve-fell = La bolsa { $bag } bajó { $mm } mm en { $minute } minutos.
 bench-curve-flat = La bolsa { $bag } no subió en { $minute } minutos.
-bench-curve-ruler = Las rayas cortas van 1 mm arriba y abajo: así de bien lee una regla.
+bench-curve-ruler = Las rayas cortas van 1 mm arriba y abajo. Una regla no se puede leer mejor.
 
 # La idea.
-bench-guess = Su idea
-bench-guess-lead = ¿Cuánto va a subir cada tarjeta al final?
+bench-guess = Su predicción
+bench-guess-lead = ¿Cuántos mm va a subir cada tarjeta, de la altura cero a la última lectura?
 bench-guess-bag = Bolsa { $bag }, en mm
 bench-guess-why = ¿Por qué piensan eso? No pongan nombres.
-bench-guess-save = Guardar la idea
+bench-guess-save = Guardar la predicción
 bench-guess-fault = Pongan un número de 0 a 250 para cada bolsa.
-bench-guess-locks = Se cierra con su primera lectura cero.
+bench-guess-locks = Después de la primera altura cero no pueden cambiarla.
 bench-guess-says = Bolsa { $bag } unos { $mm } mm.
-bench-guess-none = No escribieron una idea.
+bench-guess-skip = No hay predicción. Escriban una abajo, o toquen otra vez para seguir sin ella.
+bench-guess-none = No escribieron una predicción.
 
 # Qué hacer.
 bench-steps = Qué hacer
@@ -161,7 +162,7 @@ thing-of = { $amount } { $thing }
 # Después de la última lectura.
 bench-after = Después de la última lectura
 bench-after-open = Abran las bolsas sobre la tina.
-bench-after-goggles = No se quiten los lentes hasta entonces.
+bench-after-goggles = Dejen los lentes puestos hasta que toda bolsa esté abierta y la mesa limpia.
 bench-after-tap = Toquen cuando una bolsa esté abierta.
 bench-after-bag = La bolsa { $bag } está abierta
 bench-after-done = Todas las bolsas están abiertas. Lávense las manos.
@@ -199,7 +200,7 @@ bench-carry-take = Sí, mandarlos
 bench-carry-leave = No, dejarlos
 bench-clear = Borrar este aparato
 bench-clear-lead = Háganlo al final de la hora. La otra clase empieza de cero.
-bench-clear-unsent = Faltan { $count } datos por mandar. Copien la lista antes.
+bench-clear-unsent = Falta mandar: { $count }. Copien la lista primero.
 bench-clear-sure = Sí, borrar
 
 # The wall page.
@@ -304,6 +305,7 @@ together-because = ¿Por qué? No escriban nombres.
 together-look = Mirar otra vez
 together-hand-in = Entregar el plan
 together-think = Piensen en esto
+together-think-blank = Escriban primero qué cambian y qué va en sus bolsas.
 together-think-none = Bien. Ya lo pueden entregar.
 together-handed-in = Ya está entregado. Su maestra o maestro lo va a leer.
 together-approved = Su plan está aprobado. Van a hacer estas bolsas.

@@ -1,6 +1,6 @@
 //! The record in memory: entries by subject, and the state they add up to.
 
-use super::fold::{self, Refusals, Seen, Whole};
+use super::fold::{self, FirstZero, Refusals, Seen, Whole};
 use super::{Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
 use crate::code::BagCode;
 use jiff::Timestamp;
@@ -211,12 +211,21 @@ impl Ledger {
     }
 
     /// The earliest zero reading of a group's bags.
-    fn first_zero(&self, (period, group): &(String, u32)) -> Option<Timestamp> {
+    fn first_zero(&self, (period, group): &(String, u32)) -> Option<FirstZero> {
         let own = self.standing.bags.iter().filter(|(code, _)| {
             let home = self.known.bags.get(code);
             home.is_some_and(|home| home.period == *period && home.group == *group)
         });
-        own.filter_map(|(_, bag)| Some(bag.zero.as_ref()?.measured)).min()
+        let zeros = own.filter_map(|(code, bag)| {
+            let measured = bag.zero.as_ref()?.measured;
+            let entries = self.entries_of(&Subject::Bag(*code));
+            let zeros = entries.iter().filter(|entry| matches!(entry.what, What::Zero { .. }));
+            Some(FirstZero { measured, arrived: zeros.map(|entry| entry.arrived).min()? })
+        });
+        zeros.reduce(|a, b| FirstZero {
+            measured: a.measured.min(b.measured),
+            arrived: a.arrived.min(b.arrived),
+        })
     }
 
     /// Lists what does not count, by time. There is little of it.

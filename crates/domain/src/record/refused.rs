@@ -63,6 +63,9 @@ pub enum Refused {
     /// A guess after the first zero reading.
     #[error("the guess was locked before the zero reading")]
     GuessLocked,
+    /// A start taken back that never was.
+    #[error("this period has not begun")]
+    NotBegun,
     /// Begun while it runs.
     #[error("the clock of this period runs already")]
     BegunAlready,

@@ -53,7 +53,8 @@ pub enum What {
         /// Name of the rule.
         rule: String,
     },
-    /// Taken back: undoes the newest of what stands, being set aside or a loss tapped in error.
+    /// Taken back: undoes the newest of what stands, being set aside or a loss tapped in error. Of
+    /// a period: its start was a slip, and it has not begun.
     TakenBack,
     /// Vented.
     Vented,

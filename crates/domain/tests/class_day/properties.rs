@@ -61,6 +61,7 @@ fn about_others() -> impl Strategy<Value = What> {
         2 => Just(What::Stopped),
         2 => Just(What::WentOn),
         1 => Just(What::Ended),
+        1 => Just(What::TakenBack),
         1 => (0u32..30).prop_map(|minute| What::LastReading { minute }),
         1 => (height(), 1u32..3).prop_map(|(celsius, jug)| What::Jug { celsius, jug }),
         1 => (1u32..4).prop_map(|version| What::PlanSaved { version }),

@@ -297,6 +297,23 @@ fn a_guess_is_locked_by_the_first_zero_of_the_group() {
 }
 
 #[test]
+fn a_guess_that_comes_after_the_first_zero_is_late_whatever_time_it_claims() {
+    let group = Subject::Group { period: "1".into(), group: 1 };
+    let guess = |number, claims, arrives| {
+        let expects = vec![(bag(1, 1, 0), 9.0)];
+        let entry = entry(number, claims, What::Guess { expects, because: None });
+        about(group.clone(), Entry { arrived: at(arrives), ..entry })
+    };
+    let zero = |arrives| Entry { arrived: at(arrives), ..entry(2, 850, zero(9.0)) };
+    // Sent together from a device that was cut off: in the order in which they were typed.
+    let story = [guess(1, 700, 4000), zero(4000)];
+    assert_eq!(standing(&story).refused, []);
+    // The zero was on record before.
+    let story = [guess(1, 700, 4001), zero(4000)];
+    assert_eq!(standing(&story).refused, [(key(1), Refused::GuessLocked)]);
+}
+
+#[test]
 fn another_group_does_not_lock_the_guess() {
     let group = Subject::Group { period: "1".into(), group: 2 };
     let guess = What::Guess { expects: vec![(bag(1, 2, 0), 5.0)], because: None };
@@ -352,6 +369,26 @@ fn a_fire_drill() {
         (key(9), Refused::WrongSubject),
     ];
     assert_eq!(standing.refused, refused);
+}
+
+#[test]
+fn a_start_that_was_a_slip() {
+    let period = |number, second, what| {
+        by(Who::Teacher, about(Subject::Period("1".into()), entry(number, second, what)))
+    };
+    let story = [
+        period(1, 0, What::TakenBack),
+        period(2, 10, What::Began),
+        period(3, 20, What::Stopped),
+        period(4, 30, What::TakenBack),
+        period(5, 40, What::TakenBack),
+    ];
+    let slip = standing(&story);
+    let found = &slip.periods["1"];
+    assert_eq!((found.began, found.ended, found.stopped.len()), (None, None, 0));
+    assert_eq!(slip.refused, [(key(1), Refused::NotBegun), (key(5), Refused::NotBegun)]);
+    let again = [&story[..], &[period(6, 500_000, What::Began)]].concat();
+    assert_eq!(standing(&again).periods["1"].began, Some(at(500_000)));
 }
 
 #[test]

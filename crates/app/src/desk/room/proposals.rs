@@ -265,8 +265,24 @@ pub(crate) struct PlanTogetherView {
     pub(crate) asks: Vec<Ask>,
     /// Whether it is handed in.
     pub(crate) handed_in: bool,
+    /// Whether the group has just sent what it wrote, and not only opened the page.
+    pub(crate) looked: bool,
     /// The teacher's answer.
     pub(crate) answer: Option<Answer>,
+}
+
+impl PlanTogetherView {
+    /// Whether what is written can be handed in: something is written, and the group has seen what
+    /// it is asked about it, or nothing is asked.
+    pub(crate) fn may_be_handed_in(&self, seen: bool) -> bool {
+        !self.is_blank() && (seen || self.asks.is_empty())
+    }
+
+    /// Whether too little is written to be asked about it.
+    pub(crate) fn is_blank(&self) -> bool {
+        let written = &self.wrote.written;
+        written.changes.is_empty() || written.levels.is_empty()
+    }
 }
 
 /// The planning page of a group: with what it typed just now, or what it handed in. Waits for the
@@ -278,10 +294,12 @@ pub(crate) fn together_view(
 ) -> Result<PlanTogetherView, DeskError> {
     let plan = room.read(|scene| scene.plan.clone());
     let own = handed_in(room)?.remove(group);
-    let handed_in = typed.is_none() && own.is_some();
+    let looked = typed.is_some();
+    let handed_in = !looked && own.is_some();
     let answer = own.as_ref().and_then(|own| own.answer.clone());
     let wrote = typed.or_else(|| own.map(|own| own.row)).unwrap_or_else(|| blank(group));
-    Ok(together(&plan, room.kind, group, wrote, handed_in, answer))
+    let view = together(&plan, room.kind, group, wrote, handed_in, answer);
+    Ok(PlanTogetherView { looked, ..view })
 }
 
 fn blank(group: &Group) -> Row {
@@ -330,6 +348,7 @@ pub(crate) fn together(
         wrote,
         asks: lone,
         handed_in,
+        looked: false,
         answer,
     }
 }
@@ -442,6 +461,7 @@ mod tests {
             wrote: _,
             asks: _,
             handed_in: _,
+            looked: _,
             answer: _,
         } = view(Typed::default(), None);
         assert!(cupboard.iter().any(|food| food == "honey"));

@@ -3,6 +3,7 @@
 import { bagOf, page, settle, show, write } from "./bench.js";
 import { readingName } from "./bench-page.js";
 import { el, sign } from "./bench-draw.js";
+import { saveGuess, typedGuess } from "./bench-rest.js";
 import { mmText, t } from "./bench-words.js";
 /** @typedef {import("./bench.js").Target} Target */
 
@@ -14,7 +15,8 @@ export function asking(to) {
   if (!to) {
     const all = [written()];
     if (zeros.length > 0) {
-      all.push(button("zero-go", t("bench-zero-go"), () => (page.zeroOpen = true), "btn main"));
+      if (page.guessAsked && !page.whole.guess) all.push(el("p", { role: "alert" }, t("bench-guess-skip")));
+      all.push(button("zero-go", t("bench-zero-go"), beginZero, "btn main"));
     } else if (page.chosen && clock.ended_ms === null && bagOf(page.chosen)?.vented === false) {
       all.push(button("between", t("bench-between"), () => (page.between = true), "btn quiet"));
     }
@@ -34,6 +36,19 @@ export function asking(to) {
     page.typing ? typed() : pad(),
     page.change && button("change-stop", t("bench-change-stop"), () => (page.change = null), "btn quiet"),
   ];
+}
+
+/** The first zero locks the guess: what is typed of it is kept before, and without one it asks once. */
+function beginZero() {
+  if (!page.whole.guess && page.whole.bags.every((bag) => !bag.zero)) {
+    const typed = typedGuess();
+    if (typed.some && !saveGuess(typed)) return;
+    if (!typed.some && !page.guessAsked) {
+      page.guessAsked = true;
+      return;
+    }
+  }
+  page.zeroOpen = true;
 }
 
 /** @param {string} text */
@@ -173,7 +188,10 @@ function before(bag, guard) {
   const zero = bag.zero;
   if (guard.target.zero) return `${t("guard-before-zero", { mm: mmText(zero.mm) })} `;
   if (guard.target.what === "zero") return "";
-  const earlier = [zero, ...bag.readings].filter((one) => one.key !== guard.target.of && one.at_ms <= guard.at + (page.skew.offset ?? 0));
+  // What is corrected was read then, not now.
+  const own = bag.readings.find((one) => one.key === guard.target.of);
+  const when = own ? own.at_ms : guard.at + (page.skew.offset ?? 0);
+  const earlier = [zero, ...bag.readings].filter((one) => one.key !== guard.target.of && one.at_ms <= when);
   const last = earlier[earlier.length - 1];
   if (!last) return "";
   const minute = last.planned ?? Math.round((last.at_ms - zero.at_ms) / 60_000);

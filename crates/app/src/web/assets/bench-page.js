@@ -54,7 +54,7 @@ export function draw() {
   part("notes", [said, scene.kind, page.line?.up, page.line?.out, page.canKeep, page.come.length, whole.stand_in, counted()], notes);
   part("clock", [...base, whole.clock, to, page.zeroOpen], () => clock(to));
   part("tabs", [...base, to, page.chosen], () => tabs(to));
-  part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, whole.bags, whole.clock.began_ms, moment()], () => asking(to));
+  part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment()], () => asking(to));
   part("steps", [said, scene.inquiry, scene.bags, stretch()], () => steps(stretch()));
   part("odd", [said, to?.code, page.chosen, whole.bags.map((bag) => bag.odd), stretch()], () => odd(to, stretch()));
   part("curve", [said, whole.bags, width()], drawCurve);
@@ -217,6 +217,8 @@ function tabs(to) {
 /** @param {string} code */
 function choose(code) {
   page.chosen = page.chosen === code ? null : code;
+  page.asked = null;
+  page.typing = false;
   page.between = false;
   page.change = null;
   page.guard = null;

@@ -71,7 +71,35 @@ function plan(bags) {
       el("li", {},
         el("b", {}, markIcon(bag.look, bag.hollow), ` ${bag.letter}`),
         el("span", {}, `${t("step-dry", { things: things(bag) })} ${water(bag)} ${t(LIES[bag.lies])}`)))),
+    el("p", {}, `${t("step-close")} ${t("step-zero")}`),
   ];
+}
+
+/** @typedef {{expects: [string, number][], wrong: string[], because: string, some: boolean}} Typed */
+
+/** What stands in the fields of the guess, saved or not. @returns {Typed} */
+export function typedGuess() {
+  /** @type {Typed} */
+  const typed = { expects: [], wrong: [], because: "", some: false };
+  for (const { code } of page.whole.bags) {
+    const field = document.getElementById(`guess-${code}`);
+    const value = field instanceof HTMLInputElement ? field.value : "";
+    const mm = heightOf(value);
+    if (mm !== null) typed.expects.push([code, mm]);
+    else typed.wrong.push(code);
+    typed.some ||= value.trim() !== "";
+  }
+  const why = document.getElementById("guess-why");
+  if (why instanceof HTMLTextAreaElement) typed.because = why.value;
+  return typed;
+}
+
+/** Saves a guess that is whole; else shows what is missing and says no. @param {Typed} typed */
+export function saveGuess(typed) {
+  page.guessFault = typed.wrong;
+  if (typed.wrong.length > 0) return false;
+  guess(typed.expects, typed.because);
+  return true;
 }
 
 /** @param {string} stretch */
@@ -88,18 +116,10 @@ export function guessing(stretch) {
   }
   const send = (/** @type {Event} */ event) => {
     event.preventDefault();
-    /** @type {[string, number][]} */
-    const expects = [];
-    for (const bag of bags) {
-      const field = /** @type {HTMLInputElement} */ (document.getElementById(`guess-${bag.code}`));
-      const mm = heightOf(field.value);
-      if (mm !== null) expects.push([bag.code, mm]);
-    }
-    page.guessFault = expects.length < bags.length;
-    if (page.guessFault) return show();
-    const why = /** @type {HTMLTextAreaElement} */ (document.getElementById("guess-why"));
-    guess(expects, why.value);
+    saveGuess(typedGuess());
+    show();
   };
+  const bad = (/** @type {string} */ code) => page.guessFault.includes(code);
   return [
     title,
     said && el("p", {}, sign("saved"), ` ${says}`),
@@ -108,8 +128,8 @@ export function guessing(stretch) {
       el("div", { class: "guesses" }, ...bags.map((bag) =>
         el("div", {},
           el("label", { for: `guess-${bag.code}` }, markIcon(bag.look, bag.hollow), ` ${t("bench-guess-bag", { bag: bag.letter })}`),
-          el("span", { class: page.guessFault ? "fld bad" : "fld" }, el("input", { id: `guess-${bag.code}`, "data-k": `guess-${bag.code}`, inputmode: "decimal", autocomplete: "off", maxlength: "6", "aria-invalid": page.guessFault ? "true" : null, "aria-describedby": page.guessFault ? "guess-fault" : null }))))),
-      page.guessFault && el("p", { id: "guess-fault", role: "alert" }, t("bench-guess-fault")),
+          el("span", { class: bad(bag.code) ? "fld bad" : "fld" }, el("input", { id: `guess-${bag.code}`, "data-k": `guess-${bag.code}`, inputmode: "decimal", autocomplete: "off", maxlength: "6", "aria-invalid": bad(bag.code) ? "true" : null, "aria-describedby": bad(bag.code) ? "guess-fault" : null }))))),
+      page.guessFault.length > 0 && el("p", { id: "guess-fault", role: "alert" }, t("bench-guess-fault")),
       el("label", { for: "guess-why" }, t("bench-guess-why")),
       el("span", { class: "fld wide" }, el("textarea", { id: "guess-why", "data-k": "guess-why", rows: "2", maxlength: "500" })),
       el("div", { class: "btns" }, el("button", { class: "btn", type: "submit", "data-k": "guess-save" }, t("bench-guess-save"))),

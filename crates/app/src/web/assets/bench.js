@@ -35,6 +35,8 @@ export const page = {
   canKeep: true,
   /** @type {string | null} code of the bag that was tapped */
   chosen: null,
+  /** @type {Target | null} what the page asks for; it stays until it is answered or another is tapped */
+  asked: null,
   between: false,
   zeroOpen: false,
   /** @type {number | null} */
@@ -54,7 +56,10 @@ export const page = {
   moving: false,
   moveFault: false,
   clearAsked: false,
-  guessFault: false,
+  /** @type {string[]} codes of bags whose guess is no number */
+  guessFault: [],
+  /** Somebody was told that there is no guess yet. */
+  guessAsked: false,
   /** @type {Kept[]} what a link from an old address brings */
   come: [],
 };
@@ -89,13 +94,20 @@ export function target() {
     state.is === "due" || state.is === "late" || (state.is === "zero" && page.zeroOpen),
   );
   open.sort((a, b) => rank(a.state) - rank(b.state));
+  const asked = page.asked;
+  const writes = page.typing || page.tens !== null;
+  // A question never changes under a hand that writes, nor while it waits for its answer.
+  const stands = asked && open.find(({ bag, state }) => bag.code === asked.code && planned(state) === asked.planned);
+  if (asked && bagOf(asked.code) && (stands || writes)) return asked;
   const tapped = states.find(({ bag }) => bag.code === page.chosen);
   const next = open.find(({ bag }) => bag.code === page.chosen) ?? (tapped && page.between ? tapped : open[0]);
-  if (!next) return null;
-  const { bag, state } = next;
-  if (state.is === "zero") return { code: bag.code, what: "zero", planned: null };
-  const planned = state.is === "due" || state.is === "late" ? state.planned : null;
-  return { code: bag.code, what: "reading", planned };
+  page.asked = next ? { code: next.bag.code, what: next.state.is === "zero" ? "zero" : "reading", planned: planned(next.state) } : null;
+  return page.asked;
+}
+
+/** The minute that is to be read. @param {import("./bench-clock.js").State} state */
+function planned(state) {
+  return state.is === "due" || state.is === "late" ? state.planned : null;
 }
 
 /** @param {import("./bench-clock.js").State} state */
@@ -216,6 +228,7 @@ async function put(to, mm, at, sure) {
   page.change = null;
   page.between = false;
   page.chosen = null;
+  page.asked = null;
   if (to.what === "correction") {
     await enter([{ ...common, what: "correction", of: to.of }]);
     page.last = { code: to.code, mm, target: to, key: /** @type {string} */ (to.of) };

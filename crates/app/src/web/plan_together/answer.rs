@@ -36,18 +36,21 @@ async fn shown(
     device: &Device,
     words: &'static Catalog,
     typed: Option<Typed>,
-    hands_in: bool,
+    (hands_in, seen): (bool, bool),
 ) -> Result<Response, Trouble> {
     let (id, group) = own(caller)?;
     let view = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
             let row = typed.map(|typed| typed.row(&group));
-            if let (true, Some(row)) = (hands_in, &row) {
-                hand_in(&room, row, now)?;
-                return together_view(&room, &group, None);
+            let view = together_view(&room, &group, row.clone())?;
+            match row.filter(|_| hands_in && view.may_be_handed_in(seen)) {
+                Some(row) => {
+                    hand_in(&room, &row, now)?;
+                    together_view(&room, &group, None)
+                }
+                None => Ok(view),
             }
-            together_view(&room, &group, row)
         })
         .await?;
     let body = page::page(&view, &device.form_field(), words, &Hand::Its);
@@ -64,7 +67,7 @@ pub(in crate::web) async fn show(
     Query(chosen): Query<Chosen>,
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
-    shown(&web, caller, &device, words(&chosen, &headers), None, false).await
+    shown(&web, caller, &device, words(&chosen, &headers), None, (false, false)).await
 }
 
 /// Looks over what the group typed, or hands it in.
@@ -78,7 +81,10 @@ pub(in crate::web) async fn post(
 ) -> Result<Response, Trouble> {
     let typed = typed(&fields);
     let hands_in = sent(&fields, "do") == Some("hand-in");
-    shown(&web, caller, &device, words(&chosen, &headers), Some(typed), hands_in).await
+    // The group has read the questions, and hands it in all the same.
+    let seen = sent(&fields, "seen").is_some();
+    let how = (hands_in, seen);
+    shown(&web, caller, &device, words(&chosen, &headers), Some(typed), how).await
 }
 
 /// What was sent under a name.

@@ -173,17 +173,19 @@ fn kept(variable: Variable, words: &Catalog) -> String {
 }
 
 fn think(view: &PlanTogetherView, words: &Catalog) -> Markup {
-    let started = !view.wrote.written.changes.is_empty();
     html! {
-        @if started && !view.handed_in {
+        @if !view.handed_in&& view.looked {
             div.think role="status" {
-                @if view.asks.is_empty() {
+                @if view.is_blank() {
+                    p { (words.say("together-think-blank")) }
+                } @else if view.asks.is_empty() {
                     p { (words.say("together-think-none")) }
                 } @else {
                     h2 { (words.say("together-think")) }
                     ul.plain { @for ask in &view.asks {
                         li { (words.say(&format!("together-ask-{}", ask.word()))) }
                     } }
+                    input type="hidden" name="seen" value="1";
                 }
             }
         }

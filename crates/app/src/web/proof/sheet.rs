@@ -1,4 +1,4 @@
-//! A planning sheet that a group filled in on paper.
+//! What groups propose: handed in on their own page, or typed in from paper.
 
 use super::class::{Call, Class, DURING_1};
 use crate::desk::room::Kind;
@@ -35,4 +35,30 @@ async fn the_teacher_types_in_a_sheet_and_it_waits_in_the_queue() {
     let other = class.group("1", 1);
     let foreign = class.call(hand_in().cookie("barm-bench", &other)).await;
     assert_eq!(foreign.status, 403);
+}
+
+#[tokio::test]
+async fn a_group_sees_what_it_is_asked_before_its_plan_is_handed_in() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let teacher = class.teacher();
+    let token = class.group("1", 3);
+    let path = format!("/i/{}/approve", class.room.id);
+    let queue = || Call::get(&path).cookie("barm-teacher", &teacher);
+    let hand_in = |wrote: &str| {
+        let body = format!("{wrote}&do=hand-in");
+        Call::form(&class, "/plan-together", &body).cookie("barm-bench", &token)
+    };
+    let empty = class.call(hand_in("asks=&changes=&bags=2")).await.body;
+    assert!(empty.contains("Write first what you change"), "{empty}");
+    // Two things at once.
+    let unfair = "asks=Honey&changes=food&level=honey+%2B+45+%C2%B0C&level=oat+flour&bags=2\
+                  &beside=No+food&expects=honey&because=so";
+    let asked = class.call(hand_in(unfair)).await.body;
+    assert!(asked.contains("Think about this") && asked.contains("name=\"seen\""), "{asked}");
+    let none = class.call(queue()).await.body;
+    assert!(none.contains("/approve/sheet?period=1&amp;group=3"), "nothing is handed in");
+    let all_the_same = class.call(hand_in(&format!("{unfair}&seen=1"))).await.body;
+    assert!(all_the_same.contains("It is handed in"), "{all_the_same}");
+    let waits = class.call(queue()).await.body;
+    assert!(!waits.contains("/approve/sheet?period=1&amp;group=3"), "it waits");
 }

@@ -10,16 +10,33 @@ pub(in crate::record) fn stand_in_since(entries: &[Entry]) -> Option<Timestamp> 
     first.map(|entry| entry.measured)
 }
 
-/// The group, and what does not count. `first_zero` is the earliest zero reading of its bags.
+/// When the first zero reading of a group's bags was made, and when one first arrived.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::record) struct FirstZero {
+    /// When it was read.
+    pub(in crate::record) measured: Timestamp,
+    /// When the program heard of one.
+    pub(in crate::record) arrived: Timestamp,
+}
+
+impl FirstZero {
+    /// Whether a guess comes after it. A device sends in the order in which it was typed, so that
+    /// a guess that arrives later than a zero reading was made later, whatever time it claims.
+    fn locks(&self, guess: &Entry) -> bool {
+        guess.measured >= self.measured || guess.arrived > self.arrived
+    }
+}
+
+/// The group, and what does not count.
 pub(in crate::record) fn group(
     entries: &[Entry],
-    first_zero: Option<Timestamp>,
+    first_zero: Option<FirstZero>,
 ) -> (GroupStanding, Refusals) {
     let mut group =
         GroupStanding { stand_in: stand_in_since(entries), ..GroupStanding::default() };
     let mut refusals = Refusals::default();
     for entry in entries {
-        let locked = first_zero.is_some_and(|zero| entry.measured >= zero);
+        let locked = first_zero.is_some_and(|zero| zero.locks(entry));
         match &entry.what {
             What::Guess { .. } if locked => refusals.add(entry, Refused::GuessLocked),
             What::Guess { expects, .. } if expects.iter().any(|(_, mm)| !mm.is_finite()) => {

@@ -33,6 +33,13 @@ pub(in crate::record) fn period(entries: &[Entry]) -> (PeriodStanding, Refusals)
             }
             What::Jug { .. } => refusals.add(entry, Refused::NotANumber),
             What::Ended => period.ended = Some(at),
+            // A start that was a slip: as if nobody had rung the bell.
+            What::TakenBack if period.began.is_some() => {
+                period.began = None;
+                period.ended = None;
+                period.stopped.clear();
+            }
+            What::TakenBack => refusals.add(entry, Refused::NotBegun),
             _ => refusals.add(entry, Refused::WrongSubject),
         }
     }

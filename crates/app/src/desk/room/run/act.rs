@@ -113,6 +113,7 @@ impl Act {
         };
         Ok(match (first, rest.as_slice()) {
             ("begin", []) => Self::Period(vec![What::Began]),
+            ("not-begun", []) => Self::Period(vec![What::TakenBack]),
             ("stop", []) => Self::Period(vec![What::Stopped]),
             ("go-on", []) => Self::Period(vec![What::WentOn]),
             ("go-on", [last]) => {

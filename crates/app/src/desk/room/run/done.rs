@@ -103,7 +103,8 @@ fn told(ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
 
 fn of_period(ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
     let (says, back) = match &entry.what {
-        What::Began => ("The clock runs.".to_owned(), Some("end".to_owned())),
+        What::Began => ("The clock runs.".to_owned(), Some("not-begun".to_owned())),
+        What::TakenBack => ("The clock has not started.".to_owned(), Some("begin".to_owned())),
         What::Stopped => ("All clocks stand still.".to_owned(), Some("go-on".to_owned())),
         What::WentOn => ("The clocks go on.".to_owned(), Some("stop".to_owned())),
         What::Ended => ("The period is over.".to_owned(), Some("go-on".to_owned())),
