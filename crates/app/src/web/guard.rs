@@ -75,7 +75,7 @@ fn reachable(web: &Web, rules: Rules, from: Option<IpAddr>) -> bool {
     if from.is_some_and(|from| from.is_loopback()) {
         return true;
     }
-    let reach = &web.reach;
+    let reach = web.reach_now();
     // Somebody who comes from nowhere comes from the network.
     reach.lan && (!rules.near || reach.tls || reach.teacher_from_network)
 }

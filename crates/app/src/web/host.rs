@@ -10,7 +10,7 @@ use std::net::IpAddr;
 
 /// Refuses what is addressed to another host.
 pub(super) async fn host(State(web): State<Web>, request: Request, next: Next) -> Response {
-    if named(request.headers()).is_some_and(|host| ours(&web.reach, host)) {
+    if named(request.headers()).is_some_and(|host| ours(&web.reach_now(), host)) {
         return next.run(request).await;
     }
     plain(

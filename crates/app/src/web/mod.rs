@@ -21,6 +21,7 @@ mod host;
 mod join;
 mod join_page;
 mod log;
+mod network;
 mod origin;
 mod page;
 mod plan;

@@ -2,8 +2,9 @@
 
 use super::state::Web;
 use super::{
-    aide, approve, assets, bench, devices, events, guard, headers, host, join, page, plan,
-    plan_together, prepare, rehearse, results, round, run, sign_in, start, time, trouble, wall,
+    aide, approve, assets, bench, devices, events, guard, headers, host, join, network, page,
+    plan, plan_together, prepare, rehearse, results, round, run, sign_in, start, time, trouble,
+    wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -191,6 +192,7 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/run/{period}", TEACHER, run::run),
         post("/i/{id}/run/{period}", TEACHER, run::act),
         get("/i/{id}/run/{period}/codes", TEACHER, run::codes),
+        post("/i/{id}/run/{period}/codes/let-in", TEACHER, network::let_in),
         get("/i/{id}/run/{period}/bag/{code}", TEACHER, run::one_bag),
         post("/i/{id}/run/{period}/bag/{code}", TEACHER, run::act_on_bag),
         get("/bench", GROUP, bench::bench),

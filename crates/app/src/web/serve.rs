@@ -1,6 +1,7 @@
 //! Opens the door: listens, answers, and stops when told.
 
 use super::log::Log;
+use super::network::Network;
 use super::rehearse::Practice;
 use super::state::{Reach, Running, Web};
 use super::{routes, tls};
@@ -44,6 +45,8 @@ pub(crate) async fn serve(
         reach: ask.reach,
         log,
         clock: ask.clock,
+        network: Network::default(),
+        port: ask.listener.local_addr().map_err(DeskError::Serve)?.port(),
         practice: Practice::default(),
         stopping,
     };

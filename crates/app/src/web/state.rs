@@ -2,6 +2,7 @@
 
 use super::caller::Caller;
 use super::log::Log;
+use super::network::Network;
 use super::rehearse::Practice;
 use super::trouble::Trouble;
 use crate::desk::doors::Part;
@@ -26,6 +27,10 @@ pub(super) struct Running {
     pub(super) log: Log,
     /// The time; tests set their own.
     pub(super) clock: Arc<Clock>,
+    /// Where it listens since it was told to let others in.
+    pub(super) network: Network,
+    /// The port it listens on.
+    pub(super) port: u16,
     /// The rehearsal that runs beside it.
     pub(super) practice: Practice,
     /// Becomes true when the server is told to stop.

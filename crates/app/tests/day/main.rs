@@ -12,6 +12,7 @@ mod bench;
 mod beside;
 mod full;
 mod killed;
+mod let_in;
 mod rehearsed;
 mod school;
 mod whole;

@@ -6,6 +6,7 @@ use crate::desk::doors::{From, JoinKey, Part, PeriodCodes};
 use crate::desk::room::{Kind, Room, Shelf};
 use crate::web::cookies;
 use crate::web::log::Log;
+use crate::web::network::Network;
 use crate::web::rehearse::Practice;
 use crate::web::routes::router;
 use crate::web::state::{Reach, Running, Web};
@@ -157,6 +158,8 @@ impl Class {
                 let ms = hands.load(Ordering::Relaxed);
                 Timestamp::from_millisecond(ms).expect("a moment")
             }))),
+            network: Network::default(),
+            port: 0,
             practice: Practice::default(),
             stopping,
         });

@@ -233,8 +233,8 @@ async fn joining(
         codes,
         works_until: until.map(local),
         devices: own.map(|one| (local(one.since), local(one.seen), one)).collect(),
-        lan: web.reach.lan,
-        address: address::shown(&web.reach, headers),
+        lan: web.lan(),
+        address: address::shown(&web.reach_now(), headers),
     })
 }
 

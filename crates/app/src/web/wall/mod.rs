@@ -49,7 +49,7 @@ pub(super) async fn wall(
     } else {
         None
     };
-    let join = page::HowToJoin { address: address::shown(&web.reach, &headers), code };
+    let join = page::HowToJoin { address: address::shown(&web.reach_now(), &headers), code };
     let words = language(asked.lang.as_deref(), &headers);
     let title = words.say_with("wall-period", &[("period", period)]);
     let body = page::page(&view, Some(&join), words);
