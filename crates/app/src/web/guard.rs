@@ -6,6 +6,7 @@ use super::caller::{Caller, Device, FIELD};
 use super::cookies;
 use super::origin::{FROM_SCRIPT, from_us, is_form};
 use super::routes::{Role, Rules};
+use super::sign_in;
 use super::state::Web;
 use super::trouble::{Pattern, Trouble, in_our_words, plain};
 use crate::desk::doors::{Token, same};
@@ -94,8 +95,12 @@ fn wrong_role(who: &[Role], request: &Request) -> Response {
     let accepts = request.headers().get(header::ACCEPT).and_then(|kinds| kinds.to_str().ok());
     let page = accepts.is_some_and(|kinds| kinds.contains("text/html"));
     if request.method() == Method::GET && page {
-        let to = if who == [Role::Teacher] { "/teacher" } else { "/join" };
-        return Redirect::to(to).into_response();
+        let to = if who == [Role::Teacher] {
+            sign_in::door(request.uri().path())
+        } else {
+            "/join".to_owned()
+        };
+        return Redirect::to(&to).into_response();
     }
     Trouble::NotYours.into_response()
 }

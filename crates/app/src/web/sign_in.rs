@@ -7,9 +7,10 @@ use super::state::Web;
 use super::trouble::Trouble;
 use super::words::{Words, lay};
 use crate::desk::doors::{NotSignedIn, Part, Token, bucket};
+use crate::desk::room::Kind;
 use crate::desk::{DeskError, Wording, say};
 use axum::Form;
-use axum::extract::State;
+use axum::extract::{Query, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
@@ -19,6 +20,41 @@ use serde::Deserialize;
 #[derive(Deserialize)]
 pub(super) struct Passphrase {
     passphrase: String,
+    #[serde(default)]
+    next: String,
+}
+
+/// What is behind the door, once a passphrase was chosen.
+#[derive(Clone, Copy)]
+struct Door<'a> {
+    /// Where it goes on.
+    next: &'a str,
+    /// Whether a rehearsal is, with a passphrase of its own.
+    rehearsal: bool,
+}
+
+/// Where somebody wanted to go.
+#[derive(Deserialize)]
+pub(super) struct Wanted {
+    #[serde(default)]
+    next: String,
+}
+
+/// The address of the door for somebody who wanted to go to a page.
+pub(super) fn door(wanted: &str) -> String {
+    if onward(wanted) == wanted {
+        format!("/teacher?next={wanted}")
+    } else {
+        "/teacher".to_owned()
+    }
+}
+
+/// Where it goes on after the door: a page of an investigation, which is on this server whatever
+/// somebody wrote into the address; else the shelf.
+fn onward(wanted: &str) -> &str {
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"/-._~%".contains(&byte);
+    let ours = wanted.starts_with("/i/") && !wanted.contains("//") && wanted.bytes().all(plain);
+    if ours { wanted } else { "/shelf" }
 }
 
 /// What the form of a new passphrase holds.
@@ -33,9 +69,17 @@ pub(super) async fn ask(
     State(web): State<Web>,
     device: Device,
     Words(w): Words,
+    Query(wanted): Query<Wanted>,
 ) -> Result<Response, Trouble> {
-    let chosen = web.wait(|shelf, _| shelf.doors.has_passphrase()).await?;
-    Ok(shown(w, StatusCode::OK, chosen, &device, None))
+    let (chosen, rehearsal) = web
+        .wait(|shelf, _| {
+            let all = shelf.investigations()?;
+            let rehearsal = all.iter().any(|one| one.kind == Kind::Rehearsal);
+            Ok::<_, DeskError>((shelf.doors.has_passphrase()?, rehearsal))
+        })
+        .await?;
+    let door = Door { next: &wanted.next, rehearsal };
+    Ok(shown(w, StatusCode::OK, chosen.then_some(door), &device, None))
 }
 
 /// Lets the teacher in.
@@ -47,13 +91,14 @@ pub(super) async fn sign_in(
     Form(sent): Form<Passphrase>,
 ) -> Result<Response, Trouble> {
     let address = bucket(device.address);
+    let Passphrase { passphrase, next } = sent;
     let result =
-        web.wait(move |shelf, now| shelf.doors.sign_in(&sent.passphrase, &address, now)).await;
+        web.wait(move |shelf, now| shelf.doors.sign_in(&passphrase, &address, now)).await;
     match result {
         Ok((token, failed)) => {
             web.log
                 .write(web.now(), &format!("teacher signed in; {failed} wrong tries before"));
-            signed_in(&web, &headers, &token).await
+            signed_in(&web, &headers, &token, onward(&next)).await
         }
         Err(NotSignedIn::Desk(error)) => Err(error.into()),
         Err(refused) => {
@@ -62,7 +107,8 @@ pub(super) async fn sign_in(
                 NotSignedIn::Wait(_) => StatusCode::TOO_MANY_REQUESTS,
                 _ => StatusCode::UNAUTHORIZED,
             };
-            Ok(shown(w, status, true, &device, Some(&says)))
+            let door = Door { next: onward(&next), rehearsal: false };
+            Ok(shown(w, status, Some(door), &device, Some(&says)))
         }
     }
 }
@@ -81,7 +127,7 @@ pub(super) async fn first(
     }
     if sent.passphrase != sent.again {
         let says = say!(w, "door-not-same");
-        return Ok(shown(w, StatusCode::BAD_REQUEST, false, &device, Some(&says)));
+        return Ok(shown(w, StatusCode::BAD_REQUEST, None, &device, Some(&says)));
     }
     let address = bucket(device.address);
     let result = web
@@ -96,12 +142,12 @@ pub(super) async fn first(
     match result {
         Ok(Some((token, _))) => {
             web.log.write(web.now(), "the first passphrase was chosen");
-            signed_in(&web, &headers, &token).await
+            signed_in(&web, &headers, &token, "/shelf").await
         }
         Ok(None) => Ok(Redirect::to("/teacher").into_response()),
         Err(NotSignedIn::Desk(DeskError::Weak(weak))) => {
             let says = sentence(&DeskError::Weak(weak).to_string());
-            Ok(shown(w, StatusCode::BAD_REQUEST, false, &device, Some(&says)))
+            Ok(shown(w, StatusCode::BAD_REQUEST, None, &device, Some(&says)))
         }
         Err(NotSignedIn::Desk(error)) => Err(error.into()),
         Err(_) => Ok(Redirect::to("/teacher").into_response()),
@@ -160,7 +206,12 @@ fn out(web: &Web, to: &str) -> Response {
     ([(header::SET_COOKIE, cookie)], Redirect::to(to)).into_response()
 }
 
-async fn signed_in(web: &Web, headers: &HeaderMap, token: &Token) -> Result<Response, Trouble> {
+async fn signed_in(
+    web: &Web,
+    headers: &HeaderMap,
+    token: &Token,
+    to: &str,
+) -> Result<Response, Trouble> {
     // The session of before ends with a new one.
     end(web, headers).await?;
     let now = web.now();
@@ -168,22 +219,25 @@ async fn signed_in(web: &Web, headers: &HeaderMap, token: &Token) -> Result<Resp
     let ends = ends.map_or(now, |seat| seat.ends);
     let name = cookies::name(Part::Teacher);
     let cookie = cookies::set(name, token.as_str(), now, ends, web.reach.tls);
-    Ok(([(header::SET_COOKIE, cookie)], Redirect::to("/shelf")).into_response())
+    Ok(([(header::SET_COOKIE, cookie)], Redirect::to(to)).into_response())
 }
 
 fn shown(
     w: Wording,
     status: StatusCode,
-    chosen: bool,
+    chosen: Option<Door<'_>>,
     device: &Device,
     says: Option<&str>,
 ) -> Response {
-    let body = if chosen { known(w, device, says) } else { choose(w, device, says) };
-    let title = if chosen { say!(w, "door-sign-in") } else { say!(w, "door-choose") };
+    let body = match chosen {
+        Some(door) => known(w, device, says, door),
+        None => choose(w, device, says),
+    };
+    let title = if chosen.is_some() { say!(w, "door-sign-in") } else { say!(w, "door-choose") };
     (status, sheet_with(w.code(), &title, &["door.css"], &[], &body)).into_response()
 }
 
-fn known(w: Wording, device: &Device, says: Option<&str>) -> Markup {
+fn known(w: Wording, device: &Device, says: Option<&str>, door: Door<'_>) -> Markup {
     html! {
         main.quietpage.door {
             p.soft {
@@ -192,9 +246,11 @@ fn known(w: Wording, device: &Device, says: Option<&str>) -> Markup {
                 }))
             }
             h1 { (say!(w, "door-sign-in")) }
+            @if door.rehearsal { p { (say!(w, "door-rehearsal")) } }
             (fault(says))
             form method="post" action="/teacher" {
                 (device.form_field())
+                input type="hidden" name="next" value=(door.next);
                 label for="passphrase" { (say!(w, "door-passphrase")) }
                 span.fld {
                     input id="passphrase" name="passphrase" type="password" required

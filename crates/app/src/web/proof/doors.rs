@@ -276,3 +276,26 @@ async fn whoever_is_in_stays_in_when_the_program_starts_anew() {
     assert_eq!(shelf.doors.codes(&room, "1", now).expect("codes"), codes);
     assert_eq!(shelf.doors.form_token("device"), form, "an open form can still be sent");
 }
+
+#[tokio::test]
+async fn the_door_leads_on_to_the_page_that_was_asked_for_and_nowhere_else() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let _ = class.teacher();
+    let asked = class.call(Call::get("/i/1/run/1").header("accept", "text/html")).await;
+    assert_eq!(asked.header("location"), "/teacher?next=/i/1/run/1");
+    let page = class.call(Call::get("/teacher?next=/i/1/run/1")).await.body;
+    assert!(page.contains("value=\"/i/1/run/1\""), "{page}");
+    for (next, to) in [
+        ("/i/1/run/1", "/i/1/run/1"),
+        ("", "/shelf"),
+        ("https://evil.example/i/", "/shelf"),
+        ("//evil.example/i/1", "/shelf"),
+        ("/i/..//evil.example", "/shelf"),
+        ("/i/1/run/1%0d%0aset-cookie:x", "/shelf"),
+        ("/i/\\evil.example", "/shelf"),
+    ] {
+        let body = format!("passphrase={}&next={next}", PASSPHRASE.replace(' ', "+"));
+        let answer = class.call(Call::form(&class, "/teacher", &body)).await;
+        assert_eq!((answer.status.as_u16(), answer.header("location")), (303, to), "{next}");
+    }
+}

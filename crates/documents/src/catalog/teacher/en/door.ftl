@@ -1,5 +1,6 @@
 # The teacher's door: choosing a passphrase, signing in and out.
 
+door-rehearsal = This is a rehearsal. Its passphrase is not yours: it stands on the page on which you set it up.
 door-sign-in = Sign in
 door-choose = Choose a passphrase
 door-for = For the teacher. Groups come in at { $page }. After this comes your shelf.
