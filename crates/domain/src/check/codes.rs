@@ -79,6 +79,7 @@ pub const CODES: &[Code] = &[
     fault("past-midnight", "a period would run past midnight"),
     warning("short-changeover", "less than 3 min between two periods"),
     warning("idle-group", "a group has no bag to make"),
+    warning("thin-groups", "a period has fewer students than groups"),
     warning(
         "crowded-group",
         "a group has more bags than it can read, at half a minute each, before they are due again",

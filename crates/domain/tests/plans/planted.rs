@@ -611,6 +611,12 @@ pub(crate) const FAULTS: &[Fault] = &[
         List(|p, _| p.periods.push(barm_domain::testing::period("11"))),
     ),
     fault(
+        "thin-groups",
+        "the size of a group written for that of the class",
+        ANY,
+        List(|p, d| p.periods[0].students = d.below(4) as u32),
+    ),
+    fault(
         "crowded-group",
         "one group makes the bags of everybody",
         ANY,

@@ -53,7 +53,8 @@ impl Editing {
     pub(crate) fn open(w: Wording, text: &str) -> Self {
         let read = plan_text::read_with_old_list(text.as_bytes());
         let sound = read.mistakes.is_empty();
-        let plan = read.plan.filter(|_| sound);
+        // Saving brings the bag list into step, so that nobody is told to mend it by hand.
+        let plan = read.plan.filter(|_| sound).map(in_step);
         let mistakes = read.mistakes.into_iter().map(of_mistake);
         let mut said: Vec<Said> = match &plan {
             Some(plan) => check::check(plan, &[]).into_iter().map(of_finding).collect(),
@@ -141,16 +142,23 @@ pub(crate) fn swapped(w: Wording, text: &str, from: &str, to: &str) -> Result<St
     Ok(plan_text::write(&new, text))
 }
 
+/// The plan with its bag list in step with the rest; as it is where that cannot be.
+fn in_step(plan: Plan) -> Plan {
+    match barm_domain::bag_list::write(&plan) {
+        Ok(list) => Plan { bags: list.bags, retired_codes: list.retired, ..plan },
+        Err(_) => plan,
+    }
+}
+
 /// The text with its bag list in step with the rest; as it is where that cannot be.
 pub(crate) fn with_bags(text: &str) -> String {
     let Some(plan) = plan_text::read_with_old_list(text.as_bytes()).plan else {
         return text.to_owned();
     };
-    let Ok(list) = barm_domain::bag_list::write(&plan) else { return text.to_owned() };
-    if (&list.bags, &list.retired) == (&plan.bags, &plan.retired_codes) {
+    let new = in_step(plan.clone());
+    if (&new.bags, &new.retired_codes) == (&plan.bags, &plan.retired_codes) {
         return text.to_owned();
     }
-    let new = Plan { bags: list.bags, retired_codes: list.retired, ..plan };
     plan_text::write(&new, text)
 }
 

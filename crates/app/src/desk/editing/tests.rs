@@ -44,6 +44,15 @@ fn a_fault_stands_at_its_field_and_the_text_is_kept_as_typed() {
 }
 
 #[test]
+fn fewer_groups_are_no_fault_of_a_list_that_saving_writes_anew() {
+    let fewer = typed("period[0].groups", "7");
+    let editing = Editing::open(Wording::english(), &fewer);
+    assert_eq!(editing.faults, 0, "{:?}", editing.around);
+    let saved = Editing::open(Wording::english(), &with_bags(&fewer));
+    assert_eq!(saved.faults, 0, "and so it is when it is saved");
+}
+
+#[test]
 fn what_is_no_toml_still_opens() {
     let editing = Editing::open(Wording::english(), "title = [");
     assert!(!sound("title = [") && editing.sections.is_empty());

@@ -1,4 +1,4 @@
-//! Groups with nothing to make, and groups with more bags than they can read.
+//! Groups with nothing to make, with more bags than they can read, or with nobody in them.
 
 use crate::finding::{Finding, Severity};
 use crate::plan::{Period, Plan};
@@ -11,16 +11,30 @@ const READ: &str = "common practice, no source: half a minute for one reading of
 const NAMED: usize = 4;
 
 pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
+    let periods = plan.periods.iter().enumerate();
+    let thin = periods.clone().filter_map(|(p, period)| thin(p, period));
     // Without a list nobody has a bag yet, which is said elsewhere.
     if plan.bags.is_empty() {
-        return Vec::new();
+        return thin.collect();
     }
-    let periods = plan.periods.iter().enumerate();
-    periods
-        .flat_map(|(p, period)| {
-            idle(plan, p, period).into_iter().chain(crowded(plan, p, period))
-        })
-        .collect()
+    let others = periods.flat_map(|(p, period)| {
+        idle(plan, p, period).into_iter().chain(crowded(plan, p, period))
+    });
+    thin.chain(others).collect()
+}
+
+/// Fewer students than groups: mostly the size of one group was written for that of the class.
+fn thin(p: usize, period: &Period) -> Option<Finding> {
+    let (students, groups) = (period.students, period.groups);
+    (students < groups).then(|| {
+        let message = format!(
+            "Period “{}” has {students} students in {groups} groups, fewer than one a group.",
+            period.name
+        );
+        let fix = "Write how many students the whole class has, or plan fewer groups.";
+        let finding = Finding::new(Severity::Warning, "thin-groups", message, fix);
+        finding.at(format!("period[{p}].students"))
+    })
 }
 
 fn bags(plan: &Plan, period: &Period, group: u32) -> usize {
