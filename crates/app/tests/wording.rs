@@ -17,7 +17,8 @@ fn sources(folder: &Path, all: &mut Vec<PathBuf>) {
     }
     for file in fs::read_dir(folder).expect("a folder of sources") {
         let path = file.expect("a file").path();
-        if path.is_dir() || path.extension().is_some_and(|end| end == "rs") {
+        let source = path.extension().is_some_and(|end| end == "rs");
+        if path.is_dir() || (source && !path.ends_with("tests.rs")) {
             sources(&path, all);
         }
     }
@@ -26,7 +27,9 @@ fn sources(folder: &Path, all: &mut Vec<PathBuf>) {
 /// A source without comments, and without the tests at its end.
 fn code(file: &Path) -> String {
     let text = fs::read_to_string(file).expect("a source");
-    let text = text.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default();
+    let in_line = |at: usize| text[at..].lines().nth(1).is_some_and(|mod_| mod_.ends_with('{'));
+    let mut tests = text.match_indices("#[cfg(test)]\nmod ").map(|(at, _)| at);
+    let text = tests.find(|at| in_line(*at)).map_or(text.as_str(), |at| &text[..at]);
     let kept = text.lines().filter(|line| !line.trim_start().starts_with("//"));
     kept.collect::<Vec<_>>().join("\n")
 }
@@ -43,7 +46,18 @@ fn pieces(code: &str) -> Vec<Piece> {
     let mut all = Vec::new();
     let mut rest = code.chars().peekable();
     while let Some(c) = rest.next() {
+        let fences = all.iter().rev().take_while(|piece| **piece == Piece::Other('#')).count();
+        let raw = fences > 0 && all.iter().rev().nth(fences) == Some(&Piece::Other('r'));
         match c {
+            // Raw literals hold pictures and no texts.
+            '"' if raw => {
+                let end = format!("\"{}", "#".repeat(fences));
+                let mut literal = String::new();
+                while !literal.ends_with(&end) {
+                    let Some(c) = rest.next() else { break };
+                    literal.push(c);
+                }
+            }
             '"' => {
                 let mut literal = String::new();
                 while let Some(c) = rest.next().filter(|c| *c != '"') {
@@ -164,17 +178,27 @@ fn calls_are_found_with_everything_they_fill_in() {
 /// The pages whose words are in the catalog, and what is worded for them.
 const MOVED: &[&str] = &[
     "web/approve",
+    "web/devices.rs",
     "web/head.rs",
     "web/plan",
     "web/prepare",
     "web/results",
+    "web/round",
+    "web/run",
     "web/sign_in.rs",
+    "web/signs.rs",
     "web/start",
+    "desk/drawings.rs",
+    "desk/editing/form.rs",
     "desk/editing/verdict.rs",
+    "desk/room/doubts.rs",
+    "desk/room/round.rs",
+    "desk/room/run",
+    "desk/start.rs",
 ];
 
-/// What is no English although it has words: a command that one types.
-const COMMANDS: &[&str] = &["barm passphrase"];
+/// What is no English although it has words: what one types, and values of a plan.
+const TYPED: &[&str] = &["barm passphrase", "--lan", "active dry", "America/New_York"];
 
 /// Words of a literal of two letters at least; what is filled in does not count.
 fn words(literal: &str) -> Vec<String> {
@@ -198,7 +222,7 @@ fn words(literal: &str) -> Vec<String> {
 fn reads_like_a_text(literal: &str, alone: bool) -> bool {
     let shapes = ["charset=", "filename=", "%Y", "%-I"];
     let has_shape = shapes.iter().any(|part| literal.contains(part));
-    if has_shape || literal.starts_with('/') || COMMANDS.contains(&literal) {
+    if has_shape || literal.starts_with(['/', '<']) || TYPED.contains(&literal) {
         return false;
     }
     let words = words(literal);
@@ -222,8 +246,10 @@ fn texts(code: &str) -> Vec<String> {
             .collect();
         // The log is written for whoever looks after the program, in English.
         let for_the_log = before.contains("write(web.now()") || before.contains("reason = ");
-        let chosen = before.contains("(if ")
-            || (before.ends_with("else { ") && !before.ends_with("@else { "));
+        let clause = before.strip_suffix("{ ").unwrap_or_default();
+        let clause = clause.rsplit(['{', '}', ';']).next().unwrap_or_default();
+        let chosen =
+            !clause.contains('@') && (clause.contains("if ") || clause.contains("else"));
         let attribute = before.ends_with("={ ");
         let spaced = literal.starts_with(' ') || literal.ends_with(' ');
         let alone = (spaced || before.ends_with("{ ")) && !chosen && !attribute;
@@ -269,6 +295,7 @@ fn a_text_is_told_from_a_name() {
         "kbd { \"j\" }",
         "(\"text/csv; charset=utf-8\")",
         "if c == '\"' { x } else { y }",
+        "concat!(r##\"<path fill=\"#fff\" d=\"Two words\"/>\"##, x)",
     ] {
         assert_eq!(texts(name), [""; 0], "{name}");
     }

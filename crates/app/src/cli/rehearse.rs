@@ -176,7 +176,13 @@ fn told(stage: &Stage, report: &Report, out: &mut impl Write) -> Result<(), Fail
     let wrong = report.went_wrong();
     page::part(out, "What went wrong, and what the run page showed of it")?;
     if wrong.is_empty() {
-        writeln!(out, "Nothing went wrong. Another --seed gives another class.")?;
+        // The demonstration is one class, the same each time.
+        let other = if stage.room.kind == Kind::Rehearsal {
+            " Another --seed gives another class."
+        } else {
+            ""
+        };
+        writeln!(out, "Nothing went wrong.{other}")?;
         return Ok(());
     }
     let rows = wrong.iter().map(|one| {

@@ -11,7 +11,8 @@ use rayon::join;
 use std::path::{Path, PathBuf};
 
 const PLAN: &[u8] = include_bytes!("../demo/plan.toml");
-const READINGS: &[u8] = include_bytes!("../demo/readings.csv");
+/// The invented readings as a table.
+pub(super) const READINGS: &[u8] = include_bytes!("../demo/readings.csv");
 
 /// The invented plan as text.
 pub(crate) fn plan() -> &'static str {

@@ -1,6 +1,7 @@
 //! Small pictures for pages, drawn in the look of the charts.
 
 use super::room::run::RunBag;
+use super::{Wording, say};
 use barm_documents::chart::{Frame, Look, Spark, mark as draw_mark};
 use fast_qr::ECL;
 use fast_qr::qr::QRBuilder;
@@ -11,7 +12,7 @@ pub(crate) fn mark(look: Look, size: f64) -> String {
 }
 
 /// A bag's curve on its forecast; for the teacher only.
-pub(crate) fn spark(bag: &RunBag, width: f64, doubtful: bool) -> String {
+pub(crate) fn spark(w: Wording, bag: &RunBag, width: f64, doubtful: bool) -> String {
     let spark = Spark {
         rises: &bag.bag.rises,
         band: &bag.band,
@@ -19,20 +20,24 @@ pub(crate) fn spark(bag: &RunBag, width: f64, doubtful: bool) -> String {
         to_min: bag.to_min,
         top_mm: bag.top_mm,
     };
-    spark.svg(width, &says(bag))
+    spark.svg(width, &says(w, bag))
 }
 
 /// The same in words.
-fn says(bag: &RunBag) -> String {
+fn says(w: Wording, bag: &RunBag) -> String {
     let Some((minute, rise)) = bag.bag.rises.last().filter(|_| bag.bag.rises.len() > 1) else {
-        return "no rise read yet".to_owned();
+        return say!(w, "spark-none");
     };
     let near =
         bag.band.iter().min_by(|a, b| (a.0 - minute).abs().total_cmp(&(b.0 - minute).abs()));
-    let expected = near.map_or_else(String::new, |(_, low, high)| {
-        format!(", {low:.0} to {high:.0} mm expected")
-    });
-    format!("rose {rise:.0} mm in {minute:.0} min{expected}")
+    let (rise, minute) = (format!("{rise:.0}"), format!("{minute:.0}"));
+    match near {
+        Some((_, low, high)) => {
+            let (low, high) = (format!("{low:.0}"), format!("{high:.0}"));
+            say!(w, "spark-expected", mm = rise, minute = minute, low = low, high = high)
+        }
+        None => say!(w, "spark-rose", mm = rise, minute = minute),
+    }
 }
 
 /// A QR code (ISO/IEC 18004) of an address, as large as its place; empty if it is too long for one.

@@ -2,6 +2,7 @@
 //! invented school.
 
 use super::editing::sentence;
+use super::rehearse::done_before;
 use super::room::{Kind, Shelf, plans};
 use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
@@ -148,10 +149,15 @@ pub(crate) fn look_at(bytes: &[u8]) -> Vec<Mistake> {
 /// The invented school: the one that is on the shelf, or a new one.
 pub(crate) fn invented(shelf: &Shelf, now: Timestamp) -> Result<i64, DeskError> {
     let there = shelf.investigations()?;
-    match there.iter().find(|one| one.kind == Kind::Invented) {
-        Some(one) => Ok(one.id),
-        None => plans::begin(shelf, demo::plan(), Kind::Invented, now),
+    if let Some(one) = there.iter().find(|one| one.kind == Kind::Invented) {
+        return Ok(one.id);
     }
+    let id = plans::begin(shelf, demo::plan(), Kind::Invented, now)?;
+    let room = shelf.room(id, now)?;
+    // The last period is left for whoever wants to press the buttons.
+    let last = room.read(|scene| scene.plan.periods.last().map(|period| period.name.clone()));
+    done_before(&room, &last.unwrap_or_default(), demo::READINGS)?;
+    Ok(id)
 }
 
 /// One line of the shelf.
@@ -212,9 +218,11 @@ pub(crate) fn on_shelf(
 
 #[cfg(test)]
 mod tests {
-    use super::{Typed, written};
+    use super::{Typed, invented, written};
     use crate::desk::Wording;
+    use crate::desk::room::{Kind, Shelf};
     use barm_domain::ready::Ready;
+    use jiff::Timestamp;
 
     fn typed() -> Typed {
         Typed { date: "2027-03-09".into(), ..Typed::default() }
@@ -226,6 +234,31 @@ mod tests {
             let text = written(Wording::english(), ready, &typed()).expect("a plan");
             assert!(text.contains(ready.title()));
         }
+    }
+
+    #[test]
+    fn the_invented_school_has_read_its_bags_and_leaves_one_period_to_try() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let now = Timestamp::from_second(1_800_000_000).expect("a time");
+        let shelf = Shelf::open(folder.path(), now).expect("a shelf");
+        let id = invented(&shelf, now).expect("an investigation");
+        assert_eq!(invented(&shelf, now).expect("the same"), id);
+        let room = shelf.room(id, now).expect("a room");
+        assert_eq!(room.kind, Kind::Invented);
+        room.read(|scene| {
+            let periods = &scene.plan.periods;
+            let (last, others) = periods.split_last().expect("periods");
+            let over = |name: &String| {
+                scene.standing().periods.get(name).is_some_and(|one| one.ended.is_some())
+            };
+            assert!(others.iter().all(|period| over(&period.name)) && !over(&last.name));
+            assert!(scene.standing().refused.is_empty(), "{:?}", scene.standing().refused);
+            for bag in scene.plan.bags.iter() {
+                let code = bag.code.parse().expect("a code");
+                let read = scene.standing().bags.get(&code).is_some_and(|of| of.zero.is_some());
+                assert!(read || bag.period == last.name, "{}", bag.code);
+            }
+        });
     }
 
     #[test]

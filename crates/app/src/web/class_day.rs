@@ -5,13 +5,13 @@
 
 use super::page::sheet_with;
 use super::{aide, round, run, wall};
-use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::acted::{Acted, PERIOD, at, bag};
 use crate::desk::room::aide::aide_view;
 use crate::desk::room::round::round_view;
 use crate::desk::room::run::{bag_page, run_view};
 use crate::desk::room::wall::wall_view;
+use crate::desk::{Catalog, Wording};
 use barm_domain::record::{Audience, Face, Subject, What, Who};
 
 /// Leaves a page where a person can look at it, if asked to.
@@ -62,7 +62,9 @@ fn sound(name: &str, page: &str) {
 
 fn run_page(name: &str, acted: &Acted, minute: f64) -> String {
     let now = at(60.0 * minute);
-    let view = acted.scene(|scene| run_view(scene, PERIOD, None, now)).expect("a view");
+    let view = acted
+        .scene(|scene| run_view(scene, Wording::english(), PERIOD, None, now))
+        .expect("a view");
     let body = run::drawn(&view);
     leave(name, "en", &["run.css"], &body);
     let page = body.into_string();
@@ -82,8 +84,10 @@ fn wall_page(name: &str, acted: &Acted, minute: f64, language: &str) -> String {
 
 fn round_page(name: &str, acted: &Acted, minute: f64) -> String {
     let now = at(60.0 * minute);
-    let view = acted.scene(|scene| round_view(scene, PERIOD, now)).expect("a view");
-    let body = round::drawn(&view);
+    let view = acted
+        .scene(|scene| round_view(scene, Wording::english(), PERIOD, now))
+        .expect("a view");
+    let body = round::drawn(Wording::english(), &view);
     leave(name, "en", &["wall.css"], &body);
     let page = body.into_string();
     sound(name, &page);
@@ -152,7 +156,9 @@ fn the_page_of_a_bag_stands() {
     let code = bag(1, 1);
     acted.bag(60.0 * 31.0, code, What::Odd(barm_domain::record::Odd::Leak));
     let now = at(60.0 * 32.6);
-    let view = acted.scene(|scene| bag_page(scene, PERIOD, code, None, now)).expect("a view");
+    let view = acted
+        .scene(|scene| bag_page(scene, Wording::english(), PERIOD, code, None, now))
+        .expect("a view");
     let body = run::bag_drawn(&view);
     leave("run-bag", "en", &["run.css"], &body);
     sound("bag", &body.into_string());

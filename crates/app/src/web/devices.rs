@@ -3,7 +3,9 @@
 use super::page::in_path;
 use super::state::Web;
 use super::trouble::Trouble;
+use super::words::Words;
 use crate::desk::doors::{CodeRow, Part};
+use crate::desk::say;
 use axum::Form;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -68,6 +70,7 @@ pub(super) async fn close_codes(
 pub(super) async fn renew_codes(
     State(web): State<Web>,
     Path((id, period)): Path<(i64, String)>,
+    Words(w): Words,
     Form(renewed): Form<Renewed>,
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
@@ -82,7 +85,7 @@ pub(super) async fn renew_codes(
             ("wall", _) => CodeRow::Page(Part::Wall, &period),
             ("round", _) => CodeRow::Page(Part::Round, &period),
             ("aide", _) => CodeRow::Aide,
-            _ => return Err(Trouble::Wrong("There is no such code.".into())),
+            _ => return Err(Trouble::Wrong(say!(w, "codes-none-such"))),
         };
         shelf.doors.renew(&room, row, now)?;
         Ok(())

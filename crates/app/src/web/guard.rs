@@ -66,10 +66,10 @@ async fn guarded(web: &Web, rules: Rules, request: Request, next: Next) -> Respo
     answer
 }
 
-const FAR: &str = "This page answers only on the computer that runs the program.";
-const FOREIGN: &str = "This was not sent from a page of this program. Open the page again.";
-const STALE: &str = "This form is too old. Go back, load the page again and send it once more.";
-const LARGE: &str = "That is more than this address takes.";
+const FAR: &str = "trouble-far";
+const FOREIGN: &str = "trouble-foreign";
+const STALE: &str = "trouble-stale";
+const LARGE: &str = "trouble-large";
 
 /// Whether an address may be called from there.
 fn reachable(web: &Web, rules: Rules, from: Option<IpAddr>) -> bool {

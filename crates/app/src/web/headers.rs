@@ -1,7 +1,8 @@
 //! What stands on every answer, and what of it is written down.
 
 use super::state::Web;
-use super::trouble::{ForTheLog, Pattern};
+use super::trouble::{ForTheLog, Pattern, spoken};
+use super::wall::language;
 use axum::extract::{Request, State};
 use axum::http::{HeaderName, HeaderValue, header};
 use axum::middleware::Next;
@@ -25,7 +26,8 @@ const EVERY: [(HeaderName, &str); 5] = [
 /// Puts the headers on, and writes down what was refused and what went wrong.
 pub(super) async fn headers(State(web): State<Web>, request: Request, next: Next) -> Response {
     let method = request.method().clone();
-    let mut answer = next.run(request).await;
+    let words = language(None, request.headers());
+    let mut answer = spoken(next.run(request).await, words);
     let status = answer.status();
     let why = answer.extensions().get::<ForTheLog>().cloned();
     let refused = matches!(status.as_u16(), 401 | 403 | 413 | 421 | 429);

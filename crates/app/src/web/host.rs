@@ -13,11 +13,7 @@ pub(super) async fn host(State(web): State<Web>, request: Request, next: Next) -
     if named(request.headers()).is_some_and(|host| ours(&web.reach_now(), host)) {
         return next.run(request).await;
     }
-    plain(
-        StatusCode::MISDIRECTED_REQUEST,
-        "This program does not answer to that name. Use the address that it printed when it \
-         started, or start it with --name and the name you use.",
-    )
+    plain(StatusCode::MISDIRECTED_REQUEST, "trouble-name")
 }
 
 /// The host that a request is addressed to; `None` if there are several or none.

@@ -8,16 +8,19 @@ use super::trouble::Trouble;
 use super::wall::language;
 use crate::desk::Catalog;
 use crate::desk::doors::{From, JoinKey, NotJoined, Part};
+use crate::desk::room::proposals::plans_first;
 use axum::Form;
 use axum::extract::{Query, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde::Deserialize;
 
-/// What the address of a label brings: the code of a bag, and nothing else.
+/// What an address brings: from a label the code of a bag, from a group's card its code. Neither
+/// lets anybody in without the class code.
 #[derive(Deserialize)]
 pub(super) struct Label {
     bag: Option<String>,
+    group: Option<String>,
     lang: Option<String>,
 }
 
@@ -42,11 +45,12 @@ pub(super) async fn ask(
     headers: HeaderMap,
     Query(label): Query<Label>,
 ) -> Response {
-    let bag: String = label.bag.unwrap_or_default().chars().take(12).collect();
+    let from_label = label.bag.as_ref().is_some_and(|bag| !bag.is_empty());
+    let brought = label.bag.filter(|_| from_label).or(label.group).unwrap_or_default();
+    let brought: String = brought.chars().take(12).collect();
     let words = language(label.lang.as_deref(), &headers);
     let form_field = device.form_field();
-    let from_label = !bag.is_empty();
-    let page = JoinPage { words, group: &bag, from_label, not_in: None, form_field };
+    let page = JoinPage { words, group: &brought, from_label, not_in: None, form_field };
     join_page(&page).into_response()
 }
 
@@ -123,7 +127,14 @@ async fn answer(
             let name = cookies::name(seat.part);
             let cookie =
                 cookies::set(name, token.as_str(), web.now(), seat.ends, web.reach.tls);
+            let plans = match (seat.investigation, seat.period.as_deref(), seat.group) {
+                (Some(id), Some(period), Some(group)) => {
+                    web.room(id).await?.read(|scene| plans_first(scene, period, group))
+                }
+                _ => false,
+            };
             let page = match seat.part {
+                Part::Group if plans => "/plan-together",
                 Part::Group => "/bench",
                 Part::Wall => "/wall",
                 Part::Round => "/round",

@@ -1,5 +1,7 @@
 //! Words with a shape: states, marks, icons and clocks that pages share.
 
+use super::words::lay;
+use crate::desk::Wording;
 use crate::desk::room::hour::clock;
 use jiff::Timestamp;
 use maud::{Markup, PreEscaped, html};
@@ -21,6 +23,11 @@ pub(super) fn due(word: &str) -> Markup {
 /// Late; what stands beside the word counts up.
 pub(super) fn late(word: &Markup) -> Markup {
     html! { span.st.late { (sign(r#"<path d="M3 2v12M8 2v12M13 2v12"/>"#, "2.6")) span { (word) } } }
+}
+
+/// Late, counting up, in the teacher's words.
+pub(super) fn late_since(w: Wording, at: Timestamp, now: Timestamp) -> Markup {
+    late(&lay!(w, "state-late-since", time = since(at, now)))
 }
 
 /// Doubtful.

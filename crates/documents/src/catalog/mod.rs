@@ -6,6 +6,7 @@
 //! page always stands. Numbers come in as text: whoever asks decides how a number is written.
 
 mod languages;
+mod larder;
 mod wording;
 
 pub use wording::{Filling, Wording};

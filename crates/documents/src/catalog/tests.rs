@@ -2,14 +2,17 @@
 
 use super::Catalog;
 use super::languages::LANGUAGES;
+use super::larder::LARDER;
 use fluent_bundle::FluentResource;
 use std::collections::BTreeSet;
 
 /// Texts for teachers may be longer and harder.
 const TEACHERS: &str = "teacher-";
 
+/// All but names of things, which are no sentences and cannot be said more plainly.
 fn student_texts(catalog: &Catalog) -> Vec<(String, String)> {
-    let keys = catalog.keys().iter().filter(|key| !key.starts_with(TEACHERS));
+    let other = |key: &&String| !key.starts_with(TEACHERS) && !key.starts_with(LARDER);
+    let keys = catalog.keys().iter().filter(other);
     keys.map(|key| (key.clone(), filled(catalog, key))).collect()
 }
 

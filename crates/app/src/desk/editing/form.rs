@@ -288,7 +288,7 @@ fn day(form: &mut Writer<'_>) -> Section {
 }
 
 /// Adds to a list what makes sense there.
-pub(super) fn add(draft: &mut Draft, list: &str) -> bool {
+pub(super) fn add(w: Wording, draft: &mut Draft, list: &str) -> bool {
     let number = draft.count(list) + 1;
     let mut value = |field: String| draft.value(&Field(field)).unwrap_or_default();
     if list == "period" {
@@ -301,11 +301,11 @@ pub(super) fn add(draft: &mut Draft, list: &str) -> bool {
         return draft.add(list, &all);
     }
     if list == "control" {
-        let name = format!("Control {number}");
+        let name = say!(w, "form-new-control", number = number.to_string());
         return draft.add(list, &[("name", &name), ("per_period", "1")]);
     }
     if list.ends_with(".treatment") {
-        let name = format!("New kind {number}");
+        let name = say!(w, "form-new-kind", number = number.to_string());
         return draft.add(list, &[("name", &name)]);
     }
     false

@@ -124,11 +124,11 @@ pub(crate) fn edited(text: &str, typed: &[(String, String)]) -> String {
 }
 
 /// What a button of the form does to the text: adds to a list, or takes out of one.
-pub(crate) fn reshaped(text: &str, what: &str) -> Option<String> {
+pub(crate) fn reshaped(w: Wording, text: &str, what: &str) -> Option<String> {
     let mut draft = Draft::open(text)?;
     let done = match what.split_once(' ')? {
         ("out", table) => form::out(&mut draft, table),
-        ("add", list) => form::add(&mut draft, list),
+        ("add", list) => form::add(w, &mut draft, list),
         _ => false,
     };
     done.then(|| draft.text())

@@ -62,19 +62,20 @@ fn what_is_no_toml_still_opens() {
 #[test]
 fn kinds_periods_and_controls_are_added_and_taken_out() {
     for list in ["question[0].treatment", "period", "control"] {
-        let more = reshaped(PLAN, &format!("add {list}")).expect("a longer list");
+        let more =
+            reshaped(Wording::english(), PLAN, &format!("add {list}")).expect("a longer list");
         assert_ne!(more, PLAN);
         assert!(
             Editing::open(Wording::english(), &more).fields().count()
                 > Editing::open(Wording::english(), PLAN).fields().count()
         );
     }
-    let fewer = reshaped(PLAN, "out period[3]").expect("a shorter list");
+    let fewer = reshaped(Wording::english(), PLAN, "out period[3]").expect("a shorter list");
     let kept = with_bags(&fewer);
     assert!(sound(&kept));
     assert!(kept.contains("P6-01A"), "codes of the bags that left are retired, not lost");
     for nothing in ["add moon", "out period[9]", "save", "", "out base"] {
-        assert_eq!(reshaped(PLAN, nothing), None, "{nothing}");
+        assert_eq!(reshaped(Wording::english(), PLAN, nothing), None, "{nothing}");
     }
 }
 

@@ -5,7 +5,7 @@
 
 use super::{Kind, Scene};
 use barm_documents::catalog::Catalog;
-use barm_domain::prep::{Hands, Item, Mix, Prep, prep};
+use barm_domain::prep::{Hands, Mix, Prep, prep};
 
 /// What the page shows: every station that the day needs.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -140,7 +140,7 @@ fn water(prep: &Prep, words: &Catalog) -> Station {
 
 fn stock(prep: &Prep, words: &Catalog) -> Station {
     let ticks = prep.stocks.iter().enumerate().flat_map(|(batch, stock)| {
-        let name = Item::Solution(stock.product).name();
+        let name = words.solution(stock.product);
         let (makes, takes) = (stock.makes.to_string(), stock.takes.to_string());
         let until = stock.use_by.strftime("%-I:%M").to_string();
         let values = [

@@ -2,6 +2,7 @@
 
 use super::Scene;
 use super::benches::{BenchBag, millimeters};
+use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 use barm_domain::result::full_height_mm;
 use barm_domain::slip::{Own, Slip, SlipKind, WrittenIn, seen_by_group};
@@ -29,47 +30,86 @@ pub(super) fn own<'a>(scene: &Scene<'a>, period: &Period, bench: &BenchBag) -> O
     })
 }
 
-/// A word and a sentence; nothing for a slip that mends itself or is not the bag's own.
-pub(super) fn own_words(kind: &SlipKind) -> Option<(&'static str, String)> {
+/// What it may be, in a word.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Doubt {
+    /// Another unit was read.
+    Unit,
+    /// It was misread.
+    Misread,
+    /// It leaks.
+    Leak,
+    /// Two heights stand for one reading.
+    TwoHeights,
+    /// Heights are those of another bag.
+    Copied,
+    /// Far from its forecast; for the teacher only.
+    FarOff,
+}
+
+impl Doubt {
+    /// What a slip of the bag's own readings may be; nothing for any other.
+    pub(crate) const fn of(kind: &SlipKind) -> Option<Self> {
+        match kind {
+            SlipKind::Unit { .. } => Some(Self::Unit),
+            SlipKind::TooHigh { .. } | SlipKind::Jumped { .. } => Some(Self::Misread),
+            SlipKind::Fell { .. } => Some(Self::Leak),
+            SlipKind::Rivals { .. } => Some(Self::TwoHeights),
+            _ => None,
+        }
+    }
+
+    /// The word that stands beside its sign.
+    pub(crate) fn word(self, w: Wording) -> String {
+        match self {
+            Self::Unit => say!(w, "doubt-unit"),
+            Self::Misread => say!(w, "doubt-misread"),
+            Self::Leak => say!(w, "doubt-leak"),
+            Self::TwoHeights => say!(w, "doubt-two"),
+            Self::Copied => say!(w, "doubt-copied"),
+            Self::FarOff => say!(w, "doubt-far-off"),
+        }
+    }
+
+    /// The same in every language, so that a row of a page is found again.
+    pub(crate) const fn key(self) -> &'static str {
+        match self {
+            Self::Unit => "unit",
+            Self::Misread => "misread",
+            Self::Leak => "leak",
+            Self::TwoHeights => "two",
+            Self::Copied => "copied",
+            Self::FarOff => "far-off",
+        }
+    }
+}
+
+/// What is said of a slip that the bag's own readings show.
+pub(super) fn own_words(w: Wording, kind: &SlipKind) -> Option<(Doubt, String)> {
     let mm = |mm: f64| millimeters(mm);
-    Some(match kind {
+    let says = match kind {
         SlipKind::Unit { wrote_mm, written_in } => {
             let unit = match written_in {
-                WrittenIn::Centimeters => "centimeters",
-                WrittenIn::PointLost => "millimeters with the point lost",
-                WrittenIn::Inches => "inches",
-                WrittenIn::Eighths => "eighths of an inch",
+                WrittenIn::Centimeters => say!(w, "doubt-centimeters"),
+                WrittenIn::PointLost => say!(w, "doubt-point-lost"),
+                WrittenIn::Inches => say!(w, "doubt-inches"),
+                WrittenIn::Eighths => say!(w, "doubt-eighths"),
             };
-            let wrote = mm(*wrote_mm);
-            ("Unit?", format!("It says {wrote} mm. That fits if it was read in {unit}."))
+            say!(w, "doubt-unit-says", mm = mm(*wrote_mm), unit = unit)
         }
         SlipKind::TooHigh { wrote_mm, full_mm } => {
-            let (wrote, full) = (mm(*wrote_mm), mm(full_mm.round()));
-            (
-                "Misread?",
-                format!("It says {wrote} mm. A bag of this size is full at {full} mm."),
-            )
+            say!(w, "doubt-too-high", mm = mm(*wrote_mm), full = mm(full_mm.round()))
         }
         SlipKind::Jumped { by_mm, from, to } => {
-            let by = mm(*by_mm);
-            let says = format!(
-                "The card rose {by} mm from minute {from:.0} to {to:.0}. Look at the ruler."
-            );
-            ("Misread?", says)
+            let (from, to) = (format!("{from:.0}"), format!("{to:.0}"));
+            say!(w, "doubt-jumped", mm = mm(*by_mm), from = from, to = to)
         }
-        SlipKind::Fell { by_mm, .. } => {
-            let by = mm(*by_mm);
-            ("Leak?", format!("The card fell by {by} mm. Look for foam at the zip."))
-        }
-        SlipKind::Rivals { planned } => {
-            let which = planned.map_or_else(
-                || "the zero reading".to_owned(),
-                |minute| format!("minute {minute}"),
-            );
-            let says =
-                format!("Two heights stand for {which}. Choose one; both stay on record.");
-            ("Two heights", says)
+        SlipKind::Fell { by_mm, .. } => say!(w, "doubt-fell", mm = mm(*by_mm)),
+        SlipKind::Rivals { planned: None } => say!(w, "doubt-rivals-zero"),
+        SlipKind::Rivals { planned: Some(minute) } => {
+            say!(w, "doubt-rivals", minute = minute.to_string())
         }
         _ => return None,
-    })
+    };
+    Some((Doubt::of(kind)?, says))
 }

@@ -3,13 +3,12 @@
 //! Proposals are words of children: they lie where words can be deleted, apart from the record.
 //! What was approved stands in the plan.
 
-use super::{Kind, Room, Scope};
+use super::{Kind, Room, Scene, Scope};
 use crate::desk::queue::{Queue, queue};
 use crate::desk::{DeskError, Wording, doors};
 use barm_documents::plan_text;
 use barm_documents::proposals::Row;
-use barm_domain::cupboard::spoken;
-use barm_domain::plan::{Plan, Variable};
+use barm_domain::plan::{Inquiry, Plan, Variable};
 use barm_domain::proposal::{Ask, Written, approve, asks, judge, opened};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -253,7 +252,7 @@ pub(crate) struct PlanTogetherView {
     pub(crate) kind: Kind,
     /// Things that may be changed.
     pub(crate) variables: Vec<&'static str>,
-    /// What is in the cupboard.
+    /// What is in the cupboard, by ids.
     pub(crate) cupboard: Vec<String>,
     /// What every bag has unless the group says otherwise, such as `40 mL`.
     pub(crate) same: Vec<(Variable, String)>,
@@ -283,6 +282,19 @@ impl PlanTogetherView {
         let written = &self.wrote.written;
         written.changes.is_empty() || written.levels.is_empty()
     }
+}
+
+/// Whether a group is to plan before it reads: the plan leaves it the choice, its period has not
+/// begun, and no bag is its own yet.
+pub(crate) fn plans_first(scene: &Scene<'_>, period: &str, group: u32) -> bool {
+    let plan = scene.plan;
+    let setting =
+        plan.group_settings.iter().find(|one| one.period == period && one.group == group);
+    let of_period = plan.period(period).and_then(|period| period.inquiry);
+    let inquiry = setting.and_then(|one| one.inquiry).or(of_period).unwrap_or(plan.inquiry);
+    let began = scene.standing().periods.get(period).is_some_and(|one| one.began.is_some());
+    let has_bags = plan.bags.iter().any(|bag| bag.period == period && bag.group == group);
+    matches!(inquiry, Inquiry::Guided | Inquiry::Open) && !began && !has_bags
 }
 
 /// The planning page of a group: with what it typed just now, or what it handed in. Waits for the
@@ -318,7 +330,7 @@ pub(crate) fn together(
     answer: Option<Answer>,
 ) -> PlanTogetherView {
     let open = opened(plan);
-    let names = open.foods.iter().chain(&open.enzymes).map(|id| spoken(id).to_owned());
+    let ids = open.foods.iter().chain(&open.enzymes).map(ToString::to_string);
     let started = !wrote.written.changes.is_empty();
     // Judged without a forecast: a question must not tell what will happen.
     let judged = judge(plan, &wrote.written, &[], &[]);
@@ -330,7 +342,7 @@ pub(crate) fn together(
         big_question: plan.big_question.clone(),
         kind,
         variables: VARIABLES.map(Variable::words).to_vec(),
-        cupboard: names.collect(),
+        cupboard: ids.collect(),
         same: vec![
             (Variable::Water, base.water.written.clone()),
             (Variable::WaterTemperature, format!("{} °C", base.water_celsius.round())),

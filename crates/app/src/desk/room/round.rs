@@ -3,9 +3,10 @@
 //! It lies open on a tablet among the children. Nothing here can hold a forecast or a mark.
 
 use super::benches::{BenchBag, Benches, after};
-use super::doubts::{own_slips, own_words};
+use super::doubts::{Doubt, own_slips, own_words};
 use super::hour::Hour;
 use super::{Kind, Scene};
+use crate::desk::Wording;
 use barm_domain::board::State;
 use jiff::Timestamp;
 
@@ -17,7 +18,7 @@ pub(crate) struct RoundView {
     /// The clock.
     pub(crate) hour: Hour,
     /// Bags that look wrong: bag, word, sentence.
-    pub(crate) wrong: Vec<(BenchBag, &'static str, String)>,
+    pub(crate) wrong: Vec<(BenchBag, Doubt, String)>,
     /// Groups in the order of their next reading.
     pub(crate) groups: Vec<RoundGroup>,
 }
@@ -53,14 +54,19 @@ pub(crate) enum Turn {
 }
 
 /// The page of a period; nothing if the plan has no such period.
-pub(crate) fn round_view(scene: &Scene<'_>, period: &str, now: Timestamp) -> Option<RoundView> {
+pub(crate) fn round_view(
+    scene: &Scene<'_>,
+    w: Wording,
+    period: &str,
+    now: Timestamp,
+) -> Option<RoundView> {
     let planned = scene.plan.period(period)?;
     let hour = Hour::of(scene, period, now)?;
     let benches = Benches::of(scene, planned, now);
     let wrong = benches.bags.iter().flat_map(|bag| {
         let slips = own_slips(scene, planned, bag).into_iter();
         slips.filter_map(|slip| {
-            let (tag, says) = own_words(&slip.kind)?;
+            let (tag, says) = own_words(w, &slip.kind)?;
             Some((bag.clone(), tag, says))
         })
     });

@@ -4,7 +4,7 @@
 //! about who is late.
 
 use super::benches::{BenchBag, Benches, after};
-use super::doubts::{own_slips, own_words};
+use super::doubts::{Doubt, own_slips};
 use super::hour::{Hour, Stage};
 use super::{Kind, Scene};
 use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
@@ -137,7 +137,7 @@ fn line(scene: &Scene<'_>, period: &Period, bag: &BenchBag) -> Vec<Reading> {
     let aside = bag.state == State::SetAside;
     let doubted: Vec<_> = own_slips(scene, period, bag)
         .into_iter()
-        .filter(|slip| own_words(&slip.kind).is_some())
+        .filter(|slip| Doubt::of(&slip.kind).is_some())
         .filter_map(|slip| slip.reading)
         .collect();
     let keys = standing.into_iter().flat_map(|bag| bag.zero.iter().chain(&bag.readings));

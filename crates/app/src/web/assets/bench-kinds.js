@@ -51,7 +51,7 @@
  * @property {number} look
  * @property {boolean} hollow
  * @property {number} full_mm
- * @property {{amount: string, thing: string}[]} dry
+ * @property {{amount: string, thing: Record<string, string>}[]} dry the thing by language
  * @property {{amount: string, degrees: string}} water
  * @property {"bench" | "towel" | "tray"} lies
  * @property {string} asks

@@ -51,7 +51,7 @@ export function draw() {
   document.title = `${title()} · Barm`;
   arrange();
   part("head", [said, title(), counted(), page.line?.out], head);
-  part("notes", [said, scene.kind, page.line?.up, page.line?.out, page.canKeep, page.come.length, whole.stand_in, counted()], notes);
+  part("notes", [said, scene.kind, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, whole.stand_in, counted()], notes);
   part("clock", [...base, whole.clock, to, page.zeroOpen], () => clock(to));
   part("tabs", [...base, to, page.chosen], () => tabs(to));
   part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment()], () => asking(to));
@@ -121,6 +121,9 @@ function notes() {
   const all = [];
   if (page.scene.kind !== "real") all.push(el("p", { class: "made-up" }, t(page.scene.kind === "invented" ? "bench-invented" : "bench-rehearsal")));
   if (page.scene.stand_in) all.push(el("p", {}, t("bench-stand-in")));
+  if (stretch() === "before" && ["guided", "open"].includes(page.scene.inquiry)) {
+    all.push(el("p", {}, el("a", { class: "btn quiet", href: `/plan-together?lang=${spoken()}` }, t("bench-plan-own"))));
+  }
   if (!page.canKeep) all.push(el("p", { class: "away" }, t("bench-no-store")));
   if (page.line?.out) {
     all.push(el("p", { class: "away" }, `${t("bench-out")} `, el("a", { href: "/join" }, t("bench-out-go"))));

@@ -6,7 +6,7 @@ import { heightOf } from "./bench-ask.js";
 import { readingName } from "./bench-page.js";
 import { el, icon, sign } from "./bench-draw.js";
 import { markIcon } from "./bench-look.js";
-import { mmText, t, timeText } from "./bench-words.js";
+import { mmText, spoken, t, timeText } from "./bench-words.js";
 /** @typedef {import("./bench-kinds.js").Bag} Bag */
 /** @typedef {import("./bench-kinds.js").Height} Height */
 
@@ -21,7 +21,7 @@ export function oddName(word) {
 
 /** @param {Bag} bag */
 function things(bag) {
-  const said = bag.dry.map(({ amount, thing }) => t("thing-of", { amount, thing: thing === "yeast" ? t("thing-yeast") : thing }));
+  const said = bag.dry.map(({ amount, thing }) => t("thing-of", { amount, thing: thing[spoken()] ?? thing.en }));
   return said.length > 0 ? said.join(", ") : t("thing-nothing");
 }
 

@@ -12,7 +12,7 @@ function shown() {
   if (!toggle) return;
   toggle.hidden = false;
   toggle.setAttribute("aria-pressed", String(on));
-  toggle.textContent = on ? "Keys: on" : "Keys: off";
+  toggle.textContent = (on ? toggle.dataset.on : toggle.dataset.off) ?? "";
 }
 toggle?.addEventListener("click", () => {
   on = !on;

@@ -1,5 +1,6 @@
 //! What a device is told, as JSON: the shapes that `bench-kinds.js` describes.
 
+use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::bench::{Bench, Dry, OwnBag, OwnHeight, Reader};
 use barm_domain::plan::Lies;
@@ -45,13 +46,10 @@ pub(super) fn told(bench: &Bench, now: Timestamp, speed: f64) -> Value {
 }
 
 fn bag(bag: &OwnBag) -> Value {
-    let dry = bag.dry.iter().map(|(amount, thing)| {
-        let thing = match thing {
-            Dry::Yeast => "yeast",
-            Dry::Named(name) => name.as_str(),
-        };
-        json!({ "amount": amount, "thing": thing })
-    });
+    let dry = bag
+        .dry
+        .iter()
+        .map(|(amount, thing)| json!({ "amount": amount, "thing": named(thing) }));
     json!({
         "code": bag.code.to_string(),
         "letter": bag.code.letter().to_string(),
@@ -75,6 +73,15 @@ fn bag(bag: &OwnBag) -> Value {
         "vented": bag.vented,
         "lost": bag.lost,
     })
+}
+
+/// What a thing is called, by language: a page changes its language while the server is away.
+fn named(thing: &Dry) -> Value {
+    let name = |words: &Catalog| match thing {
+        Dry::Yeast => words.cupboard("yeast"),
+        Dry::Named(id) => words.cupboard(id),
+    };
+    Catalog::all().map(|words| (words.code().to_owned(), Value::from(name(words)))).collect()
 }
 
 fn height(height: &OwnHeight) -> Value {

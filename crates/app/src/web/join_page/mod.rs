@@ -142,7 +142,7 @@ fn languages(join: &JoinPage<'_>) -> Markup {
         nav.tongues aria-label=(label) {
             @for other in Catalog::all() {
                 @let here = other.code() == join.words.code();
-                a.tongue href={ "/join?lang=" (other.code()) (bag(join)) } lang=(other.code())
+                a.tongue href={ "/join?lang=" (other.code()) (brought(join)) } lang=(other.code())
                     hreflang=(other.code()) aria-current=[here.then_some("true")]
                     { (other.say("language-name")) }
             }
@@ -150,12 +150,13 @@ fn languages(join: &JoinPage<'_>) -> Markup {
     }
 }
 
-/// The label's part of the address, so that another language does not lose it. Codes are made of
-/// letters, digits and dashes; of anything else nothing is left.
-fn bag(join: &JoinPage<'_>) -> String {
+/// What a label or a card brought in the address, so that another language does not lose it. Codes
+/// are made of letters, digits and dashes; of anything else nothing is left.
+fn brought(join: &JoinPage<'_>) -> String {
     let plain = |c: &char| c.is_ascii_alphanumeric() || *c == '-';
     let code: String = join.group.chars().filter(plain).collect();
-    if join.from_label && !code.is_empty() { format!("&bag={code}") } else { String::new() }
+    let name = if join.from_label { "bag" } else { "group" };
+    if code.is_empty() { String::new() } else { format!("&{name}={code}") }
 }
 
 fn says(words: &Catalog, not_in: NotIn) -> String {

@@ -104,7 +104,7 @@ pub(in crate::web) async fn post(
                     Ok(new) => (new, Some(say!(w, "plan-swapped"))),
                     Err(why) => (text, Some(why)),
                 },
-                other => match editing::reshaped(&text, other) {
+                other => match editing::reshaped(w, &text, other) {
                     Some(new) => (new, Some(say!(w, "plan-reshaped"))),
                     None => (text, None),
                 },

@@ -79,12 +79,13 @@ pub(in crate::web) async fn post(
     headers: HeaderMap,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Result<Response, Trouble> {
-    let typed = typed(&fields);
+    let words = words(&chosen, &headers);
+    let typed = typed(&fields, words);
     let hands_in = sent(&fields, "do") == Some("hand-in");
     // The group has read the questions, and hands it in all the same.
     let seen = sent(&fields, "seen").is_some();
     let how = (hands_in, seen);
-    shown(&web, caller, &device, words(&chosen, &headers), Some(typed), how).await
+    shown(&web, caller, &device, words, Some(typed), how).await
 }
 
 /// What was sent under a name.
@@ -93,7 +94,7 @@ pub(super) fn sent<'f>(fields: &'f [(String, String)], name: &str) -> Option<&'f
 }
 
 /// What the form says.
-pub(super) fn typed(fields: &[(String, String)]) -> Typed {
+pub(super) fn typed(fields: &[(String, String)], words: &Catalog) -> Typed {
     let of = |name: &str| {
         let text = sent(fields, name).unwrap_or_default();
         text.chars().take(HANDED_MOST).collect::<String>()
@@ -103,11 +104,13 @@ pub(super) fn typed(fields: &[(String, String)]) -> Typed {
         asks: of("asks"),
         changes: of("changes"),
         levels: levels
-            .map(|(_, level)| level.trim().chars().take(HANDED_MOST).collect())
+            .map(|(_, level)| {
+                words.plan_words(level.trim()).chars().take(HANDED_MOST).collect()
+            })
             .filter(|level: &String| !level.is_empty())
             .collect(),
-        keeps: of("keeps"),
-        beside: of("beside"),
+        keeps: words.plan_words(&of("keeps")),
+        beside: words.plan_words(&of("beside")),
         bags: of("bags"),
         expects: of("expects"),
         because: of("because"),

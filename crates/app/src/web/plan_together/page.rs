@@ -51,6 +51,9 @@ pub(super) fn page(
             }
             p { (words.say_with("together-question", &[("question", &view.big_question)])) }
             div role="status" { (standing(view, words)) }
+            @if let Hand::Its = hand {
+                p { a href={ "/bench?lang=" (words.code()) } { (say("together-bench")) } }
+            }
             @let to = match hand {
                 Hand::Its => format!("/plan-together?lang={}", words.code()),
                 Hand::Teacher(id, _) => format!("/i/{id}/approve/sheet"),
@@ -111,7 +114,7 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
     html! {
         section.step {
             h2 { (say("together-cupboard")) }
-            ul.chips lang="en" { @for food in &view.cupboard { li { (food) } } }
+            ul.chips { @for food in &view.cupboard { li { (words.cupboard(food)) } } }
         }
         section.step { (line("asks", &say("together-asks"), &wrote.asks)) p.soft { (say("together-asks-lead")) } }
         section.step {
@@ -135,19 +138,27 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
                         label for=(id) { (words.say_with("together-level", &[("number", &number)])) }
                         span.fld { input id=(id) name="level" autocomplete="off" maxlength="80"
                             list="cupboard"
-                            value=(wrote.levels.get(place).map_or("", String::as_str)); }
+                            value=(wrote.levels.get(place).map_or_else(String::new, |level| words.own_words(level))); }
                     }
                 }
             }
-            datalist id="cupboard" { @for food in &view.cupboard { option value=(food) {} } }
+            datalist id="cupboard" {
+                @for food in &view.cupboard { option value=(words.cupboard(food)) {} }
+            }
         }))
         section.step {
-            (line("beside", &say("together-beside"), &wrote.beside))
+            (line("beside", &say("together-beside"), &words.own_words(&wrote.beside)))
             p.soft { (say("together-beside-lead")) " " span lang="en" { (view.controls.join(", ")) } }
         }
         (step(&say("together-same"), Some(say("together-same-lead")), &html! {
-            ul.chips { @for (variable, amount) in &view.same { li { (kept(*variable, words)) ": " (amount) } } }
-            (line("keeps", &say("together-keeps"), &wrote.keeps))
+            ul.chips {
+                @for (variable, amount) in &view.same {
+                    @let amount =
+                        if *variable == Variable::Bag { words.bag(amount) } else { amount.clone() };
+                    li { (kept(*variable, words)) ": " (amount) }
+                }
+            }
+            (line("keeps", &say("together-keeps"), &words.own_words(&wrote.keeps)))
             p.soft { (say("together-keeps-lead")) }
         }))
         section.step {

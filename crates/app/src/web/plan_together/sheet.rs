@@ -79,7 +79,7 @@ pub(in crate::web) async fn typed_in(
     let period = sent(&fields, "period").unwrap_or_default().to_owned();
     let group = sent(&fields, "group").and_then(|group| group.parse().ok());
     let group: Group = (period, group.ok_or(Trouble::NotFound)?);
-    let typed = typed(&fields);
+    let typed = typed(&fields, Catalog::of(words.0.code()));
     if sent(&fields, "do") != Some("hand-in") {
         return shown(&web, id, words, &device, group, Some(typed)).await;
     }

@@ -1,6 +1,7 @@
 //! Proofs of the web face: the router itself is called, without a port.
 
 mod bench;
+mod cards;
 mod changes;
 mod class;
 mod doors;

@@ -1,15 +1,18 @@
 //! The page of one bag: its whole record, and everything that can be done with it.
 
 use super::lists::{mark, spark};
-use super::page::{Around, done, head, made_up, parts};
+use super::page::{Around, done, head};
 use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::run::BagPage;
+use crate::desk::{Wording, say};
 use crate::web::address::segment;
+use crate::web::head::{Part, lead, made_up, parts};
+use crate::web::words::lay;
 use barm_domain::record::Odd;
 use maud::{Markup, html};
 
 /// The whole page.
-pub(super) fn page(view: &BagPage, around: &Around) -> Markup {
+pub(super) fn page(w: Wording, view: &BagPage, around: &Around) -> Markup {
     let run = format!("/i/{}/run/{}", view.investigation, segment(&view.hour.period));
     let home = format!("{run}/bag/{}", view.bag.bag.code);
     let bag = &view.bag.bag;
@@ -18,72 +21,75 @@ pub(super) fn page(view: &BagPage, around: &Around) -> Markup {
             data-version={ "/i/" (view.investigation) "/version" }
             data-now=(view.hour.now.as_millisecond()) {
             header.head {
-                h1 { "Bag " (bag.name) " " small.code { (bag.code) } }
-                (parts(view.investigation))
+                h1 { (say!(w, "bag-title", bag = &bag.name)) " " small.code { (bag.code) } }
+                (parts(w, Some(view.investigation), Part::Run))
             }
+            (lead(&say!(w, "bag-lead")))
             main {
-                (made_up(view.kind))
-                p { a href=(run) { "Back to period " (view.hour.period) } }
-                div.runhead data-part="clock" { (head(&view.hour)) }
+                (made_up(w, view.kind))
+                p { a href=(run) { (say!(w, "run-back", period = &view.hour.period)) } }
+                div.runhead data-part="clock" { (head(w, &view.hour)) }
                 div.doneline data-part="done" role="status" {
-                    (done(view.done.as_ref(), around.fault.as_deref()))
+                    (done(w, view.done.as_ref(), around.fault.as_deref()))
                 }
                 form id="act" method="post" action=(home) data-act {
                     (around.field)
                     input type="hidden" name="key" value=(around.key);
                 }
                 div.sec {
-                    div.mg { h2 { "The bag" } }
-                    div.bd data-part="bag" { (stands(view)) }
+                    div.mg { h2 { (say!(w, "bag-head")) } }
+                    div.bd data-part="bag" { (stands(w, view)) }
                 }
                 div.sec id="heights" {
-                    div.mg { h2 { "Heights" } p.note { "A correction is a new entry. The first stays." } }
-                    div.bd data-part="heights" { (heights(view, around, &home)) }
+                    div.mg { h2 { (say!(w, "bag-heights")) } p.note { (say!(w, "bag-heights-note")) } }
+                    div.bd data-part="heights" { (heights(w, view, around, &home)) }
                 }
                 div.sec {
-                    div.mg { h2 { "Something odd" } }
-                    div.bd data-part="odd" { (odd(view)) }
+                    div.mg { h2 { (say!(w, "bag-odd")) } }
+                    div.bd data-part="odd" { (odd(w, view)) }
                 }
                 div.sec {
-                    div.mg { h2 { "Set aside" } p.note { "By the rules that the class agreed on." } }
-                    div.bd data-part="aside" { (aside(view)) }
+                    div.mg { h2 { (say!(w, "bag-aside")) } p.note { (say!(w, "bag-aside-note")) } }
+                    div.bd data-part="aside" { (aside(w, view)) }
                 }
                 div.sec {
-                    div.mg { h2 { "Set right" } p.note { "If it is not what its label says." } }
-                    div.bd { (truth(view, around, &home)) }
+                    div.mg { h2 { (say!(w, "bag-right")) } p.note { (say!(w, "bag-right-note")) } }
+                    div.bd { (truth(w, view, around, &home)) }
                 }
                 div.sec {
-                    div.mg { h2 { "Record" } p.note { "Everything, in order. Nothing is hidden." } }
-                    div.bd data-part="record" { (ledger(view)) }
+                    div.mg { h2 { (say!(w, "bag-record")) } p.note { (say!(w, "bag-record-note")) } }
+                    div.bd data-part="record" { (ledger(w, view)) }
                 }
             }
         }
     }
 }
 
-fn stands(view: &BagPage) -> Markup {
+fn stands(w: Wording, view: &BagPage) -> Markup {
     html! {
         div.bagface {
             p.bagline {
                 (mark(&view.bag)) " " b { (view.bag.bag.treatment) }
-                @if let Some(label) = &view.label { " " span.soft { "(its label says " (label) ")" } }
+                @if let Some(label) = &view.label { " " span.soft { (say!(w, "bag-label-says", treatment = label)) } }
             }
-            (spark(&view.bag, 320.0, false))
+            (spark(w, &view.bag, 320.0, false))
             p {
                 @match view.bag.bag.height_mm {
-                    Some(mm) => { "Last height " b { (millimeters(mm)) } " mm. " },
-                    None => "No zero reading yet. ",
+                    Some(mm) => {
+                        (lay!(w, "bag-last-height", mm = html! { b { (millimeters(mm)) } }))
+                    },
+                    None => (say!(w, "bag-no-zero")),
                 }
-                @if !view.stands.is_empty() { "It is " (view.stands) "." }
+                @if !view.stands.is_empty() { " " (say!(w, "bag-it-is", how = &view.stands)) }
             }
-            @if !view.bag.band.is_empty() { p.soft { "The band is the forecast: 8 of 10 bags. Only you see it." } }
+            @if !view.bag.band.is_empty() { p.soft { (say!(w, "bag-band")) } }
         }
     }
 }
 
-fn heights(view: &BagPage, around: &Around, home: &str) -> Markup {
+fn heights(w: Wording, view: &BagPage, around: &Around, home: &str) -> Markup {
     html! {
-        @if view.heights.is_empty() { p.soft { "None yet. Write the zero reading below or on the run page." } }
+        @if view.heights.is_empty() { p.soft { (say!(w, "bag-none-yet")) } }
         @for (key, which, mm) in &view.heights {
             form.line method="post" action=(home) data-act {
                 (around.field)
@@ -92,7 +98,7 @@ fn heights(view: &BagPage, around: &Around, home: &str) -> Markup {
                 label for={ "h-" (key) } { (which) }
                 input id={ "h-" (key) } name="mm" size="5" required inputmode="decimal" value=(millimeters(*mm));
                 span { "mm" }
-                button.btn.quiet { "Correct" }
+                button.btn.quiet { (say!(w, "bag-correct")) }
             }
         }
         @if !view.lost && !view.vented {
@@ -101,16 +107,16 @@ fn heights(view: &BagPage, around: &Around, home: &str) -> Markup {
                 input type="hidden" name="key" value=(around.key);
                 input type="hidden" name="do" value="write";
                 input type="hidden" name="bag" value=(view.bag.bag.code);
-                label for="h-new" { @if view.heights.is_empty() { "zero reading" } @else { "next" } }
+                label for="h-new" { @if view.heights.is_empty() { (say!(w, "bag-zero")) } @else { (say!(w, "bag-next")) } }
                 input id="h-new" name="mm" size="5" required inputmode="decimal";
                 span { "mm" }
-                button.btn { "Write" }
+                button.btn { (say!(w, "bag-write")) }
             }
         }
     }
 }
 
-fn odd(view: &BagPage) -> Markup {
+fn odd(w: Wording, view: &BagPage) -> Markup {
     let code = view.bag.bag.code;
     html! {
         div.btns {
@@ -118,43 +124,43 @@ fn odd(view: &BagPage) -> Markup {
                 button.btn.quiet form="act" name="do" value={ "odd " (code) " " (odd.word()) }
                     id={ "odd-" (odd.word()) } {
                     (match odd {
-                        Odd::Leak => "Leak",
-                        Odd::Spill => "Spill",
-                        Odd::Foam => "Foam",
-                        Odd::Late => "Late",
-                        Odd::Bumped => "Bumped",
-                        Odd::NotRead => "Not read",
+                        Odd::Leak => say!(w, "bag-odd-leak"),
+                        Odd::Spill => say!(w, "bag-odd-spill"),
+                        Odd::Foam => say!(w, "bag-odd-foam"),
+                        Odd::Late => say!(w, "bag-odd-late"),
+                        Odd::Bumped => say!(w, "bag-odd-bumped"),
+                        Odd::NotRead => say!(w, "bag-odd-not-read"),
                     })
                 }
             }
             @if !view.vented {
-                button.btn.quiet form="act" name="do" value={ "vented " (code) } id="vented" { "Vented" }
+                button.btn.quiet form="act" name="do" value={ "vented " (code) } id="vented" { (say!(w, "bag-vented")) }
             }
             @if !view.lost {
-                button.btn.quiet form="act" name="do" value={ "lost " (code) } id="lost" { "Lost: burst or thrown away" }
+                button.btn.quiet form="act" name="do" value={ "lost " (code) } id="lost" { (say!(w, "bag-lost")) }
             }
         }
     }
 }
 
-fn aside(view: &BagPage) -> Markup {
+fn aside(w: Wording, view: &BagPage) -> Markup {
     let code = view.bag.bag.code;
     html! {
         @if view.lost || view.set_aside.is_some() {
             div.btns {
                 button.btn form="act" name="do" value={ "take-back " (code) } id="take-back" {
-                    @if view.lost { "It is not lost" } @else { "Take it back: it counts" }
+                    @if view.lost { (say!(w, "bag-not-lost")) } @else { (say!(w, "bag-counts")) }
                 }
             }
         } @else if view.rules.is_empty() {
-            p.soft { "The plan has no rule by which a bag is set aside." }
+            p.soft { (say!(w, "bag-no-rules")) }
         } @else {
             ul.plain.rules {
                 @for (rule, says) in &view.rules {
                     li {
                         span { (says) }
                         button.btn.quiet form="act" name="do" value={ "set-aside " (code) " " (rule) }
-                            id={ "aside-" (rule) } { "Set aside: " (rule) }
+                            id={ "aside-" (rule) } { (say!(w, "bag-set-aside", rule = rule)) }
                     }
                 }
             }
@@ -162,48 +168,50 @@ fn aside(view: &BagPage) -> Markup {
     }
 }
 
-fn truth(view: &BagPage, around: &Around, home: &str) -> Markup {
+fn truth(w: Wording, view: &BagPage, around: &Around, home: &str) -> Markup {
     let label = view.label.as_deref().unwrap_or(&view.bag.bag.treatment);
     html! {
         form.line method="post" action=(home) data-act {
             (around.field)
             input type="hidden" name="key" value=(around.key);
             input type="hidden" name="do" value={ "set-right " (view.bag.bag.code) };
-            label for="t-what" { "In truth it is" }
+            label for="t-what" { (say!(w, "bag-in-truth")) }
             select id="t-what" name="treatment" {
-                option value="" { "as labeled: " (label) }
+                option value="" { (say!(w, "bag-as-labeled", what = label)) }
                 @for treatment in &view.treatments {
                     option value=(treatment) selected[*treatment == view.bag.bag.treatment && view.label.is_some()] {
                         (treatment)
                     }
                 }
             }
-            label for="t-who" { "made by group" }
+            label for="t-who" { (say!(w, "bag-made-by")) }
             select id="t-who" name="group" {
-                option value="" { "as labeled: " (group_name(view.bag.bag.group)) }
+                option value="" {
+                    (say!(w, "bag-as-labeled", what = group_name(view.bag.bag.group)))
+                }
                 @for group in 1..=view.groups { option value=(group) { (group) } }
             }
-            button.btn.quiet { "Set right" }
+            button.btn.quiet { (say!(w, "bag-set-right")) }
         }
     }
 }
 
-fn ledger(view: &BagPage) -> Markup {
+fn ledger(w: Wording, view: &BagPage) -> Markup {
     html! {
-        @if view.ledger.is_empty() { p.soft { "Nothing was written yet." } }
+        @if view.ledger.is_empty() { p.soft { (say!(w, "bag-nothing")) } }
         @else {
             table.record {
-                thead { tr { th { "Time" } th { "What" } th { "Who" } } }
+                thead { tr { th { (say!(w, "bag-time")) } th { (say!(w, "bag-what")) } th { (say!(w, "bag-who")) } } }
                 tbody {
                     @for row in &view.ledger {
                         tr {
                             td.nowrap {
                                 (row.at)
-                                @if let Some(arrived) = &row.arrived { br; span.soft { "came " (arrived) } }
+                                @if let Some(arrived) = &row.arrived { br; span.soft { (say!(w, "bag-came", time = arrived)) } }
                             }
                             td {
                                 (row.says)
-                                @if let Some(reason) = &row.refused { br; span.soft { "does not count: " (reason) } }
+                                @if let Some(reason) = &row.refused { br; span.soft { (say!(w, "bag-refused", reason = reason)) } }
                             }
                             td { (row.who) }
                         }

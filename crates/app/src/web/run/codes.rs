@@ -1,8 +1,10 @@
 //! Codes to come in with, who came in, and how to put a device out.
 
 use crate::desk::doors::{Joined, Part, PeriodCodes};
-use crate::desk::qr;
+use crate::desk::{Wording, qr, say};
 use crate::web::address::segment;
+use crate::web::head::lead;
+use crate::web::words::lay;
 use maud::{Markup, PreEscaped, html};
 
 /// Everything about coming in.
@@ -20,20 +22,27 @@ pub(super) struct Joining {
 }
 
 /// On the run page: in short, with who is in.
-pub(super) fn devices(id: i64, period: &str, joining: &Joining, field: &Markup) -> Markup {
+pub(super) fn devices(
+    w: Wording,
+    id: i64,
+    period: &str,
+    joining: &Joining,
+    field: &Markup,
+) -> Markup {
     html! {
         p {
-            "Class code " b.code { (joining.codes.period) } ". "
+            (lay!(w, "codes-class", code = html! { b.code { (joining.codes.period) } })) " "
             @match &joining.works_until {
-                Some(until) => { "Codes of this period work until " (until) ". " },
-                None => "Codes of this period do not work now. ",
+                Some(until) => (say!(w, "codes-until", time = until)),
+                None => (say!(w, "codes-not-now")),
             }
-            a href={ "/i/" (id) "/run/" (segment(period)) "/codes" } { "All codes in large print" }
+            " "
+            a href={ "/i/" (id) "/run/" (segment(period)) "/codes" } { (say!(w, "codes-all")) }
         }
         div.btns {
             @let (word, says) = match joining.works_until {
-                Some(_) => ("close", "Close the codes"),
-                None => ("open", "Let the codes work today"),
+                Some(_) => ("close", say!(w, "codes-close")),
+                None => ("open", say!(w, "codes-open")),
             };
             form method="post" action={ "/i/" (id) "/codes/" (segment(period)) "/" (word) } {
                 (field)
@@ -41,21 +50,30 @@ pub(super) fn devices(id: i64, period: &str, joining: &Joining, field: &Markup) 
             }
         }
         @if joining.devices.is_empty() {
-            p.soft { "No device has joined." }
+            p.soft { (say!(w, "codes-nobody")) }
         } @else {
             table.devices {
-                thead { tr { th { "Device" } th { "Since" } th { "Heard" } th {} } }
+                thead { tr {
+                    th { (say!(w, "codes-device")) }
+                    th { (say!(w, "codes-since")) }
+                    th { (say!(w, "codes-heard")) }
+                    th {}
+                } }
                 tbody {
                     @for (since, seen, one) in &joining.devices {
                         tr {
-                            td { (part(one)) }
+                            td { (part(w, one)) }
                             td { (since) }
                             td { (seen) }
                             td.r {
                                 form method="post" action={ "/i/" (id) "/devices/out" } {
                                     (field)
                                     input type="hidden" name="device" value=(one.name);
-                                    button.btn.quiet { "Put it out" }
+                                    input type="hidden" name="period" value=(period);
+                                    button.btn.quiet
+                                        aria-label=(say!(w, "codes-put-out-who", device = part(w, one))) {
+                                        (say!(w, "codes-put-out"))
+                                    }
                                 }
                             }
                         }
@@ -66,57 +84,78 @@ pub(super) fn devices(id: i64, period: &str, joining: &Joining, field: &Markup) 
     }
 }
 
-fn part(one: &Joined) -> String {
+fn part(w: Wording, one: &Joined) -> String {
     match (one.seat.part, one.seat.group) {
-        (Part::Group, Some(group)) => format!("Group {group}"),
-        (Part::Group, None) => "A group".to_owned(),
-        (Part::Wall, _) => "Wall page".to_owned(),
-        (Part::Round, _) => "Walk-round page".to_owned(),
-        (Part::Aide, _) => "Aide".to_owned(),
-        (Part::Teacher, _) => "You".to_owned(),
+        (Part::Group, Some(group)) => say!(w, "codes-group", group = group.to_string()),
+        (Part::Group, None) => say!(w, "codes-a-group"),
+        (Part::Wall, _) => say!(w, "codes-wall-page"),
+        (Part::Round, _) => say!(w, "codes-round-page"),
+        (Part::Aide, _) => say!(w, "codes-aide"),
+        (Part::Teacher, _) => say!(w, "codes-you"),
     }
 }
 
 /// In large print: a card for each group, then the pages.
-pub(super) fn print(id: i64, period: &str, joining: &Joining) -> Markup {
+pub(super) fn print(w: Wording, id: i64, period: &str, joining: &Joining) -> Markup {
     let codes = &joining.codes;
     let join = format!("{}/join", joining.address);
     html! {
         div.sheet.run {
             header.head {
-                h1 { "Period " (period) ": how to join" }
-                nav.noprint aria-label="Parts" { a href={ "/i/" (id) "/run/" (segment(period)) } { "Back to the run page" } }
+                h1 { (say!(w, "codes-head", period = period)) }
+                nav.noprint aria-label=(say!(w, "head-parts")) {
+                    a href={ "/i/" (id) "/run/" (segment(period)) } { (say!(w, "codes-back")) }
+                }
             }
+            div.noprint { (lead(&say!(w, "codes-lead"))) }
             main {
                 div.sec {
-                    div.mg { h2 { "Everybody" } }
+                    div.mg { h2 { (say!(w, "codes-everybody")) } }
                     div.bd {
-                        p { "Open " b.bigcode { (join) } }
-                        p { "Class code " b.bigcode { (codes.period) } }
+                        p { (lay!(w, "codes-open-address", address = html! { b.bigcode { (join) } })) }
+                        p {
+                            (lay!(w, "codes-class-code", code = html! {
+                                b.bigcode { (codes.period) }
+                            }))
+                        }
                         @if !joining.lan {
                             p.fault {
-                                b { "Other devices cannot come in now. " }
-                                "Stop the program and start it with --lan."
+                                b { (say!(w, "codes-no-network")) } " "
+                                (lay!(w, "codes-lan", flag = html! { code { "--lan" } }))
                             }
                         }
-                        (PreEscaped(qr(&join, "Address to join")))
+                        (PreEscaped(qr(&join, &say!(w, "codes-address"))))
                     }
                 }
                 div.sec {
-                    div.mg { h2 { "Groups" } p.note { "One card a tray." } }
+                    div.mg {
+                        h2 { (say!(w, "codes-groups")) }
+                        p.note { (say!(w, "codes-groups-note")) }
+                    }
                     div.bd.codes {
                         @for (group, code) in &codes.groups {
                             div.codecard {
-                                h3 { "Group " (group) }
+                                h3 { (say!(w, "codes-group", group = group.to_string())) }
                                 p.code { (code) }
+                                (PreEscaped(qr(
+                                    &format!("{join}?group={code}"),
+                                    &say!(w, "codes-square", group = group.to_string()),
+                                )))
                             }
                         }
                     }
                 }
                 div.sec {
-                    div.mg { h2 { "Pages" } p.note { "They only read." } }
+                    div.mg {
+                        h2 { (say!(w, "codes-pages")) }
+                        p.note { (say!(w, "codes-pages-note")) }
+                    }
                     div.bd.codes {
-                        @for (name, code) in [("Wall", &codes.wall), ("Walk-round", &codes.round), ("Aide", &codes.aide)] {
+                        @for (name, code) in [
+                            (say!(w, "codes-wall"), &codes.wall),
+                            (say!(w, "codes-round"), &codes.round),
+                            (say!(w, "codes-aide"), &codes.aide),
+                        ] {
                             div.codecard {
                                 h3 { (name) }
                                 p.code { (code) }

@@ -4,47 +4,49 @@ use crate::desk::drawings;
 use crate::desk::room::benches::{Tag, millimeters};
 use crate::desk::room::hour::Stage;
 use crate::desk::room::run::{Bench, Call, Need, NeedTag, Offer, RunBag, RunView, When};
+use crate::desk::{Wording, say};
 use crate::web::signs;
+use crate::web::words::lay;
 use jiff::Timestamp;
 use maud::{Markup, PreEscaped, html};
 
 /// The one sentence to the whole class.
-pub(super) fn call(call: &Call) -> Markup {
+pub(super) fn call(w: Wording, call: &Call) -> Markup {
     html! {
-        section.call aria-label="Whole class" {
+        section.call aria-label=(say!(w, "call-label")) {
             div {
                 h2 { (call.head) }
                 p { (call.says) }
             }
             div.btns {
-                a.btn.main href="#jug" { "Note a jug" }
-                a.btn href="#why" { "See why" }
+                a.btn.main href="#jug" { (say!(w, "call-note-jug")) }
+                a.btn href="#why" { (say!(w, "call-see-why")) }
             }
         }
         details.why id="why" {
-            summary { "What it may be" }
+            summary { (say!(w, "call-why")) }
             ul { @for why in &call.why { li { (why) } } }
         }
     }
 }
 
 /// What needs the teacher.
-pub(super) fn needs(view: &RunView, home: &str) -> Markup {
+pub(super) fn needs(w: Wording, view: &RunView, home: &str) -> Markup {
     let now = view.hour.now;
     html! {
-        h2 id="needs-head" tabindex="-1" { "Needs you " small { (view.needs.len()) } }
+        h2 id="needs-head" tabindex="-1" { (say!(w, "need-head")) " " small { (view.needs.len()) } }
         ul.plain {
-            @if view.needs.is_empty() { li.empty { "Nothing. Walk the room." } }
+            @if view.needs.is_empty() { li.empty { (say!(w, "need-none")) } }
             @for need in &view.needs {
                 li.slip data-row={ (need.about) "-" (tag_key(&need.tag)) } {
                     span.bag { (about(need, home)) }
                     div.say {
-                        p { (tag(&need.tag, now)) " " (need.says) }
+                        p { (tag(w, &need.tag, now)) " " (need.says) }
                     }
                     @if !need.offers.is_empty() {
                         div.btns { @for offer in &need.offers { (offered(offer, home)) } }
                     }
-                    @if let [bag] = need.bags.as_slice() { (spark(bag, 132.0, need.is_doubtful())) }
+                    @if let [bag] = need.bags.as_slice() { (spark(w, bag, 132.0, need.is_doubtful())) }
                 }
             }
         }
@@ -58,19 +60,19 @@ fn about(need: &Need, home: &str) -> Markup {
     }
 }
 
-fn tag_key(tag: &NeedTag) -> &str {
+const fn tag_key(tag: &NeedTag) -> &'static str {
     match tag {
-        NeedTag::Doubt(word) => word,
+        NeedTag::Doubt(doubt) => doubt.key(),
         NeedTag::Late(_) => "late",
         NeedTag::Silent(_) => "silent",
     }
 }
 
-fn tag(tag: &NeedTag, now: Timestamp) -> Markup {
+fn tag(w: Wording, tag: &NeedTag, now: Timestamp) -> Markup {
     match tag {
-        NeedTag::Doubt(word) => signs::doubt(word),
-        NeedTag::Late(since) => signs::late(&html! { "Late " (signs::since(*since, now)) }),
-        NeedTag::Silent(since) => signs::away(&format!("Not heard since {since}")),
+        NeedTag::Doubt(doubt) => signs::doubt(&doubt.word(w)),
+        NeedTag::Late(since) => signs::late_since(w, *since, now),
+        NeedTag::Silent(since) => signs::away(&say!(w, "need-not-heard", time = since)),
     }
 }
 
@@ -89,48 +91,52 @@ fn offered(offer: &Offer, home: &str) -> Markup {
 }
 
 /// Who reads now.
-pub(super) fn now(view: &RunView, home: &str) -> Markup {
+pub(super) fn now(w: Wording, view: &RunView, home: &str) -> Markup {
     let minutes: Vec<u32> = view.now.iter().filter_map(|bench| bench.minute).collect();
     let minute = minutes.first().filter(|first| minutes.iter().all(|minute| minute == *first));
     html! {
         h2 id="now-head" tabindex="-1" {
-            "Read now "
-            small { @if let Some(minute) = minute { "reading at " (minute) " minutes" } }
+            (say!(w, "state-due")) " "
+            small {
+                @if let Some(minute) = minute {
+                    (say!(w, "list-reading-at", minute = minute.to_string()))
+                }
+            }
         }
         @if view.now.is_empty() {
             p.empty {
                 @match view.hour.stage {
-                    Stage::Standing(_) => { "All clocks stand still." },
-                    Stage::Over | Stage::PastBell => { "Nothing more is read." },
-                    _ => { "Nobody at the moment." },
+                    Stage::Standing(_) => (say!(w, "list-standing")),
+                    Stage::Over | Stage::PastBell => (say!(w, "list-over")),
+                    _ => (say!(w, "list-nobody")),
                 }
             }
         } @else {
             table.duet {
-                caption.vh { "Bags to be read now" }
-                @for bench in &view.now { (due(bench, view.hour.now, home)) }
+                caption.vh { (say!(w, "list-due-caption")) }
+                @for bench in &view.now { (due(w, bench, view.hour.now, home)) }
             }
         }
     }
 }
 
-fn due(bench: &Bench, now: Timestamp, home: &str) -> Markup {
+fn due(w: Wording, bench: &Bench, now: Timestamp, home: &str) -> Markup {
     html! {
         tbody data-row={ "now-" (bench.group) } {
             @for (at, bag) in bench.bags.iter().enumerate() {
                 tr.g[at == 0].end[at + 1 == bench.bags.len()] {
                     @if at == 0 {
                         th scope="rowgroup" rowspan=(bench.bags.len()) {
-                            (signs::due("Read now"))
+                            (signs::due(&say!(w, "state-due")))
                             @if let When::Due(since) = bench.when {
-                                span.since { "for " (signs::since(since, now)) }
+                                span.since { (lay!(w, "list-for", time = signs::since(since, now))) }
                             }
                         }
                     }
                     td.bag { a.bagname href={ (home) "/bag/" (bag.bag.code) } { (bag.bag.name) } }
                     td { (mark(bag)) " " span.trn { (bag.bag.treatment) } }
-                    td.r.mm { (pick(bag, home)) }
-                    td.sp { (spark(bag, 126.0, false)) }
+                    td.r.mm { (pick(w, bag, home)) }
+                    td.sp { (spark(w, bag, 126.0, false)) }
                 }
             }
         }
@@ -138,15 +144,19 @@ fn due(bench: &Bench, now: Timestamp, home: &str) -> Markup {
 }
 
 /// The last height; a tap on it writes the next one.
-fn pick(bag: &RunBag, home: &str) -> Markup {
+fn pick(w: Wording, bag: &RunBag, home: &str) -> Markup {
     let name = &bag.bag.name;
     let last = bag.bag.height_mm.map(millimeters);
+    let label = match &last {
+        Some(last) => say!(w, "list-write-for-last", bag = name, mm = last),
+        None => say!(w, "list-write-for", bag = name),
+    };
     html! {
         a.pick href={ (home) "?bag=" (name) "#write" } data-pick=(name)
-            aria-label={ "Write a height for " (name) @if let Some(last) = &last { ", last " (last) " mm" } } {
+            aria-label=(label) {
             @match &last {
                 Some(last) => { (last) " " small { "mm" } },
-                None => small { "write" },
+                None => small { (say!(w, "list-write")) },
             }
         }
     }
@@ -156,44 +166,45 @@ fn pick(bag: &RunBag, home: &str) -> Markup {
 const FOLD: usize = 12;
 
 /// The others, by time.
-pub(super) fn next(view: &RunView, home: &str) -> Markup {
+pub(super) fn next(w: Wording, view: &RunView, home: &str) -> Markup {
     let folded = view.next.len() > FOLD;
     html! {
         h2 id="next-head" tabindex="-1" {
             @match view.hour.stage {
-                Stage::Before => "Groups ",
-                Stage::PastBell | Stage::Over => "All bags ",
-                _ => "Next ",
+                Stage::Before => (say!(w, "list-groups")),
+                Stage::PastBell | Stage::Over => (say!(w, "list-all-bags")),
+                _ => (say!(w, "list-next")),
             }
+            " "
             small {
                 @match view.hour.stage {
-                    Stage::Before => "who makes which bag",
-                    Stage::PastBell | Stage::Over => "last height, curve on its forecast band",
-                    _ => "time to go, last height, curve on its forecast band",
+                    Stage::Before => (say!(w, "list-groups-how")),
+                    Stage::PastBell | Stage::Over => (say!(w, "list-all-how")),
+                    _ => (say!(w, "list-next-how")),
                 }
             }
         }
         @if view.next.is_empty() && view.now.is_empty() {
-            p.empty { "This period has no bags yet. Give them out on the plan page." }
+            p.empty { (say!(w, "list-no-bags")) }
         }
         div.nextgrid.folded[folded] {
-            @for bench in &view.next { (bench_block(bench, view.hour.now, home, folded)) }
+            @for bench in &view.next { (bench_block(w, bench, view.hour.now, home, folded)) }
         }
     }
 }
 
-fn bench_block(bench: &Bench, now: Timestamp, home: &str, folded: bool) -> Markup {
+fn bench_block(w: Wording, bench: &Bench, now: Timestamp, home: &str, folded: bool) -> Markup {
     let who = if bench.group == 0 {
-        "Your bench".to_owned()
+        say!(w, "list-your-bench")
     } else {
-        format!("Group {}", bench.group)
+        say!(w, "list-group", group = bench.group.to_string())
     };
     html! {
         div.ng data-row={ "next-" (bench.group) } {
             h3 {
                 @if bench.when == When::NotBegun { b { (who) } }
-                @else { b { (when(bench, now)) } " " (who) }
-                @if bench.stand_in { " " span.soft { "stands in" } }
+                @else { b { (when(w, bench, now)) } " " (who) }
+                @if bench.stand_in { " " span.soft { (say!(w, "list-stands-in")) } }
             }
             @if folded {
                 p.foldline {
@@ -208,27 +219,29 @@ fn bench_block(bench: &Bench, now: Timestamp, home: &str, folded: bool) -> Marku
             } @else {
                 table.next {
                     caption.vh { (who) }
-                    tbody { @for bag in &bench.bags { (row(bag, home)) } }
+                    tbody { @for bag in &bench.bags { (row(w, bag, home)) } }
                 }
             }
         }
     }
 }
 
-fn when(bench: &Bench, now: Timestamp) -> Markup {
+fn when(w: Wording, bench: &Bench, now: Timestamp) -> Markup {
     match bench.when {
         When::Due(at) | When::At(at) => html! {
-            @if at > now { (signs::until(at, now)) } @else { "now" }
+            @if at > now { (signs::until(at, now)) } @else { (say!(w, "list-now")) }
         },
-        When::Zero(at) if at > now => html! { (signs::until(at, now)) small { " zero" } },
-        When::Zero(_) => html! { "zero now" },
+        When::Zero(at) if at > now => {
+            html! { (signs::until(at, now)) small { " " (say!(w, "list-zero")) } }
+        }
+        When::Zero(_) => html! { (say!(w, "list-zero-now")) },
         When::NotBegun => html! {},
-        When::Standing => html! { "waits" },
-        When::Over => html! { "done" },
+        When::Standing => html! { (say!(w, "list-waits")) },
+        When::Over => html! { (say!(w, "list-done")) },
     }
 }
 
-fn row(bag: &RunBag, home: &str) -> Markup {
+fn row(w: Wording, bag: &RunBag, home: &str) -> Markup {
     html! {
         tr {
             td.num { a.bagname href={ (home) "/bag/" (bag.bag.code) } { (bag.bag.name) } }
@@ -241,13 +254,13 @@ fn row(bag: &RunBag, home: &str) -> Markup {
             }
             td.nt {
                 @match bag.bag.tag {
-                    Some(Tag::Late) => (signs::late(&html! { "Late" })),
-                    Some(Tag::Doubtful) => (signs::doubt("Look")),
-                    Some(Tag::SetAside) => (signs::away("Set aside")),
-                    Some(Tag::Vented) => (signs::done("vented")),
-                    Some(Tag::Lost) => (signs::away("Lost")),
-                    None if bag.bag.rises.len() > 1 => (spark(bag, 84.0, false)),
-                    None if bag.bag.rises.len() == 1 => span.soft { "zero in" },
+                    Some(Tag::Late) => (signs::late(&html! { (say!(w, "state-late")) })),
+                    Some(Tag::Doubtful) => (signs::doubt(&say!(w, "list-look"))),
+                    Some(Tag::SetAside) => (signs::away(&say!(w, "list-set-aside"))),
+                    Some(Tag::Vented) => (signs::done(&say!(w, "list-vented"))),
+                    Some(Tag::Lost) => (signs::away(&say!(w, "list-lost"))),
+                    None if bag.bag.rises.len() > 1 => (spark(w, bag, 84.0, false)),
+                    None if bag.bag.rises.len() == 1 => span.soft { (say!(w, "list-zero-in")) },
                     None => {},
                 }
             }
@@ -261,6 +274,6 @@ pub(super) fn mark(bag: &RunBag) -> Markup {
 }
 
 /// The curve of a bag on its forecast.
-pub(super) fn spark(bag: &RunBag, width: f64, doubtful: bool) -> Markup {
-    PreEscaped(drawings::spark(bag, width, doubtful))
+pub(super) fn spark(w: Wording, bag: &RunBag, width: f64, doubtful: bool) -> Markup {
+    PreEscaped(drawings::spark(w, bag, width, doubtful))
 }

@@ -6,16 +6,16 @@ mod lists;
 mod page;
 mod tools;
 
-pub(super) use page::made_up;
-
 use super::address::{self, segment};
 use super::caller::Device;
 use super::page::sheet_with;
 use super::state::Web;
 use super::trouble::Trouble;
+use super::words::Words;
 use crate::desk::doors;
 use crate::desk::room::Room;
 use crate::desk::room::run::{Act, ActError, Fields, bag_page, run_view, the_period};
+use crate::desk::{Wording, say};
 use axum::Form;
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderMap, StatusCode};
@@ -61,11 +61,12 @@ pub(super) async fn run(
     Path((id, period)): Path<(i64, String)>,
     Query(asked): Query<Asked>,
     device: Device,
+    Words(w): Words,
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
     room.foresee();
-    shown(&web, (&device, &headers), &room, &period, &asked, None).await
+    shown(&web, w, (&device, &headers), &room, &period, &asked, None).await
 }
 
 /// Does what a button or a form of the run page says.
@@ -73,6 +74,7 @@ pub(super) async fn act(
     State(web): State<Web>,
     Path((id, period)): Path<(i64, String)>,
     device: Device,
+    Words(w): Words,
     headers: HeaderMap,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
@@ -83,7 +85,7 @@ pub(super) async fn act(
         Err(error) => {
             let bag = fields.get("bag").cloned();
             let asked = Asked { did: None, bag };
-            shown(&web, (&device, &headers), &room, &period, &asked, Some(error.to_string()))
+            shown(&web, w, (&device, &headers), &room, &period, &asked, Some(error.says(w)))
                 .await
         }
     }
@@ -95,10 +97,11 @@ pub(super) async fn one_bag(
     Path((id, period, code)): Path<(i64, String, String)>,
     Query(asked): Query<Asked>,
     device: Device,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
     room.foresee();
-    bag_shown(&web, &device, &room, (&period, &code, asked.did()), None)
+    bag_shown(&web, w, &device, &room, (&period, &code, asked.did()), None)
 }
 
 /// Does something with one bag.
@@ -106,6 +109,7 @@ pub(super) async fn act_on_bag(
     State(web): State<Web>,
     Path((id, period, code)): Path<(i64, String, String)>,
     device: Device,
+    Words(w): Words,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     let room = web.room(id).await?;
@@ -116,7 +120,7 @@ pub(super) async fn act_on_bag(
             Ok(Redirect::to(&to).into_response())
         }
         Err(error) => {
-            bag_shown(&web, &device, &room, (&period, &code, None), Some(error.to_string()))
+            bag_shown(&web, w, &device, &room, (&period, &code, None), Some(error.says(w)))
         }
     }
 }
@@ -125,12 +129,13 @@ pub(super) async fn act_on_bag(
 pub(super) async fn codes(
     State(web): State<Web>,
     Path((id, period)): Path<(i64, String)>,
+    Words(w): Words,
     headers: HeaderMap,
 ) -> Result<Html<String>, Trouble> {
     let room = web.room(id).await?;
     let joining = joining(&web, &room, &period, &headers).await?;
-    let body = codes::print(id, &period, &joining);
-    Ok(sheet_with("en", &format!("Period {period}: codes"), STYLES, &[], &body))
+    let body = codes::print(w, id, &period, &joining);
+    Ok(sheet_with(w.code(), &say!(w, "codes-title", period = &period), STYLES, &[], &body))
 }
 
 /// Puts what was asked for on record; gives the key of its first entry.
@@ -165,6 +170,7 @@ async fn done(
 
 async fn shown(
     web: &Web,
+    w: Wording,
     from: (&Device, &HeaderMap),
     room: &Arc<Room>,
     period: &str,
@@ -172,7 +178,7 @@ async fn shown(
     fault: Option<String>,
 ) -> Result<Response, Trouble> {
     let now = web.now();
-    let view = room.read(|scene| run_view(scene, period, asked.did(), now));
+    let view = room.read(|scene| run_view(scene, w, period, asked.did(), now));
     let view = view.ok_or(Trouble::NotFound)?;
     let joining = joining(web, room, period, from.1).await?;
     let status =
@@ -182,15 +188,17 @@ async fn shown(
         key: doors::key(now)?.to_string(),
         fault,
         picked: asked.bag.as_ref().map(|bag| bag.chars().take(12).collect()),
-        joining: codes::devices(room.id, period, &joining, &from.0.form_field()),
+        joining: codes::devices(w, room.id, period, &joining, &from.0.form_field()),
     };
-    let body = page::page(&view, &around);
-    let page = sheet_with("en", &format!("Period {period}: run"), STYLES, SCRIPTS, &body);
+    let body = page::page(w, &view, &around);
+    let page =
+        sheet_with(w.code(), &say!(w, "run-title", period = period), STYLES, SCRIPTS, &body);
     Ok((status, page).into_response())
 }
 
 fn bag_shown(
     web: &Web,
+    w: Wording,
     device: &Device,
     room: &Arc<Room>,
     (period, code, did): (&str, &str, Option<Key>),
@@ -198,8 +206,9 @@ fn bag_shown(
 ) -> Result<Response, Trouble> {
     let now = web.now();
     let code: BagCode = code.parse().map_err(|_| Trouble::NotFound)?;
-    let view =
-        room.read(|scene| bag_page(scene, period, code, did, now)).ok_or(Trouble::NotFound)?;
+    let view = room
+        .read(|scene| bag_page(scene, w, period, code, did, now))
+        .ok_or(Trouble::NotFound)?;
     let status =
         if fault.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     let around = Around {
@@ -209,8 +218,14 @@ fn bag_shown(
         picked: None,
         joining: maud::html! {},
     };
-    let body = bag::page(&view, &around);
-    let page = sheet_with("en", &format!("Bag {}", view.bag.bag.name), STYLES, SCRIPTS, &body);
+    let body = bag::page(w, &view, &around);
+    let page = sheet_with(
+        w.code(),
+        &say!(w, "bag-title", bag = &view.bag.bag.name),
+        STYLES,
+        SCRIPTS,
+        &body,
+    );
     Ok((status, page).into_response())
 }
 
@@ -246,6 +261,7 @@ pub(super) use drawn::{bag_drawn, drawn};
 mod drawn {
     use super::page::Around;
     use super::{bag, page};
+    use crate::desk::Wording;
     use crate::desk::room::run::{BagPage, RunView};
     use maud::{Markup, html};
 
@@ -260,10 +276,10 @@ mod drawn {
     }
 
     pub(in crate::web) fn drawn(view: &RunView) -> Markup {
-        page::page(view, &around())
+        page::page(Wording::english(), view, &around())
     }
 
     pub(in crate::web) fn bag_drawn(view: &BagPage) -> Markup {
-        bag::page(view, &around())
+        bag::page(Wording::english(), view, &around())
     }
 }

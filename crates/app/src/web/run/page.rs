@@ -1,12 +1,14 @@
 //! The run page: the clock first, then what needs the teacher beside what is read now.
 
 use super::{lists, tools};
-use crate::desk::room::Kind;
 use crate::desk::room::hour::{Hour, Stage, clock};
 use crate::desk::room::run::{Done, RunView};
+use crate::desk::{Wording, say};
 use crate::web::address::segment;
+use crate::web::head::{Part, lead, made_up, parts};
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::since;
+use crate::web::words::lay;
 use barm_domain::schedule::PhaseKind;
 use maud::{Markup, html};
 
@@ -25,7 +27,7 @@ pub(super) struct Around {
 }
 
 /// The whole page.
-pub(super) fn page(view: &RunView, around: &Around) -> Markup {
+pub(super) fn page(w: Wording, view: &RunView, around: &Around) -> Markup {
     let home = format!("/i/{}/run/{}", view.investigation, segment(&view.hour.period));
     let stage = view.hour.stage;
     html! {
@@ -34,27 +36,28 @@ pub(super) fn page(view: &RunView, around: &Around) -> Markup {
             data-now=(view.hour.now.as_millisecond()) data-stage=(stage_word(stage))
             data-quiet[view.needs.is_empty()] {
             header.head {
-                h1 { "Period " (view.hour.period) " " small data-part="summary" { (view.summary) } }
-                (parts(view.investigation))
+                h1 { (say!(w, "run-head", period = &view.hour.period)) " " small data-part="summary" { (view.summary) } }
+                (parts(w, Some(view.investigation), Part::Run))
             }
+            (lead(&say!(w, "run-lead")))
             main {
-                (made_up(view.kind))
-                div.runhead data-part="clock" { (head(&view.hour)) }
+                (made_up(w, view.kind))
+                div.runhead data-part="clock" { (head(w, &view.hour)) }
                 form id="act" method="post" action=(home) data-act {
                     (around.field)
                     input type="hidden" name="key" value=(around.key);
                 }
-                div data-part="call" { @if let Some(call) = &view.call { (lists::call(call)) } }
-                div data-part="stage" { (stage_block(view)) }
+                div data-part="call" { @if let Some(call) = &view.call { (lists::call(w, call)) } }
+                div data-part="stage" { (stage_block(w, view)) }
                 div.cols {
-                    section.grp id="needs" data-part="needs" data-rows { (lists::needs(view, &home)) }
-                    section.grp id="now" data-part="now" data-rows { (lists::now(view, &home)) }
+                    section.grp id="needs" data-part="needs" data-rows { (lists::needs(w, view, &home)) }
+                    section.grp id="now" data-part="now" data-rows { (lists::now(w, view, &home)) }
                 }
-                section.grp id="next" data-part="next" data-rows { (lists::next(view, &home)) }
-                (tools::tools(view, around, &home))
-                (keys())
+                section.grp id="next" data-part="next" data-rows { (lists::next(w, view, &home)) }
+                (tools::tools(w, view, around, &home))
+                (keys(w))
             }
-            (bar(view, around, &home))
+            (bar(w, view, around, &home))
         }
     }
 }
@@ -69,48 +72,28 @@ const fn stage_word(stage: Stage) -> &'static str {
     }
 }
 
-/// The parts of the program, this one marked.
-pub(super) fn parts(id: i64) -> Markup {
-    html! {
-        nav aria-label="Parts" {
-            a href={ "/i/" (id) "/plan" } { "Plan" }
-            a href={ "/i/" (id) "/prepare" } { "Prepare" }
-            a href={ "/i/" (id) "/run" } aria-current="page" { "Run" }
-            a href={ "/i/" (id) "/results" } { "Results" }
-            a href="/shelf" { "Shelf" }
-        }
-    }
-}
-
-/// Says that nothing here happened in a class.
-pub(in crate::web) fn made_up(kind: Kind) -> Markup {
-    let says = match kind {
-        Kind::Real => return html! {},
-        Kind::Rehearsal => "Rehearsal. Nothing here counts.",
-        Kind::Invented => "Made-up class. Nothing here is real.",
-    };
-    html! { p.madeup { (says) } }
-}
-
-pub(super) fn head(hour: &Hour) -> Markup {
+pub(super) fn head(w: Wording, hour: &Hour) -> Markup {
     let interval = hour.interval_min;
     let says = match hour.stage {
         Stage::Before => {
-            format!("The period as a ruler: {} to the bell at {}.", hour.starts, hour.bell)
+            say!(w, "run-ruler", start = &hour.starts, bell = &hour.bell)
         }
-        _ => format!(
-            "The period as a ruler: {} to the bell at {}. It is {}.",
-            hour.starts, hour.bell, hour.now_says
+        _ => say!(
+            w,
+            "run-ruler-now",
+            start = &hour.starts,
+            bell = &hour.bell,
+            now = &hour.now_says,
         ),
     };
     let words = ruler::Words {
         says,
-        bell: "bell".to_owned(),
+        bell: say!(w, "run-bell"),
         phase: Box::new(move |kind| match kind {
-            PhaseKind::SetUp => "set up".to_owned(),
-            PhaseKind::Read => format!("read every {interval} minutes"),
-            PhaseKind::Vent => "vent".to_owned(),
-            PhaseKind::Clean => "clean".to_owned(),
+            PhaseKind::SetUp => say!(w, "phase-set-up"),
+            PhaseKind::Read => say!(w, "phase-read", minutes = interval.to_string()),
+            PhaseKind::Vent => say!(w, "phase-vent"),
+            PhaseKind::Clean => say!(w, "phase-clean"),
         }),
     };
     let left = clock(hour.left_s());
@@ -121,117 +104,119 @@ pub(super) fn head(hour: &Hour) -> Markup {
                 Some(bell) => time data-to=(bell.as_millisecond()) { (left) },
                 None => span { (left) },
             }
-            small { "to the bell" }
+            small { (say!(w, "run-to-bell")) }
         }
     }
 }
 
-pub(super) fn done(done: Option<&Done>, fault: Option<&str>) -> Markup {
+pub(super) fn done(w: Wording, done: Option<&Done>, fault: Option<&str>) -> Markup {
     html! {
         @if let Some(fault) = fault {
-            p.fault { b { "Not done. " } (sentence(fault)) }
+            p.fault { b { (say!(w, "run-not-done")) } " " (fault) }
         } @else if let Some(done) = done {
             p {
                 (done.says)
                 @if let Some(back) = &done.back {
                     " "
                     button.plain id="back" form="act" name="do" value=(back)
-                        data-until=(done.until.as_millisecond()) { "Take it back" }
+                        data-until=(done.until.as_millisecond()) { (say!(w, "run-take-back")) }
                 }
             }
         }
     }
 }
 
-/// Starts large and ends with a point.
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|first| first.to_uppercase().to_string());
-    let end = if text.ends_with('.') { "" } else { "." };
-    format!("{}{}{end}", first.unwrap_or_default(), letters.as_str())
-}
-
 /// What stands where the period does not simply run.
-fn stage_block(view: &RunView) -> Markup {
+fn stage_block(w: Wording, view: &RunView) -> Markup {
     let now = view.hour.now;
     match (view.hour.stage, &view.replan) {
         (Stage::Before, _) => html! {
             section.begin {
                 div {
-                    h2 { "Ready for the bell at " (view.hour.starts) "?" }
+                    h2 { (say!(w, "run-ready", bell = &view.hour.starts)) }
                     ul.ready { @for thing in &view.ready { li { (thing) } } }
                 }
-                button.btn.main.big id="begin" form="act" name="do" value="begin" { "Start the clock" }
+                button.btn.main.big id="begin" form="act" name="do" value="begin" { (say!(w, "run-begin")) }
             }
         },
         (Stage::Standing(_), Some(replan)) => html! {
-            section.standing aria-label="All clocks stand still" {
+            section.standing aria-label=(say!(w, "run-standing")) {
                 div {
-                    h2 { "All clocks stand still, for " (since(replan.since, now)) }
-                    p { (replan.says) " The yeast goes on: results use the true minutes." }
+                    h2 { (lay!(w, "run-standing-for", time = since(replan.since, now))) }
+                    p { (replan.says) " " (say!(w, "run-yeast-goes-on")) }
                 }
                 div.btns {
-                    button.btn.main id="go-on" form="act" name="do" value="go-on" { "Go on" }
+                    button.btn.main id="go-on" form="act" name="do" value="go-on" { (say!(w, "run-go-on")) }
                     @if let Some(shared) = replan.shared {
                         button.btn form="act" name="do" value={ "go-on " (shared) } {
-                            "Go on, last reading for all at " (shared) " min"
+                            (say!(w, "run-go-on-last", minute = shared.to_string()))
                         }
                     }
                 }
             }
         },
         (Stage::PastBell | Stage::Over, _) => html! {
-            @if let Some(changeover) = &view.changeover { (tools::changeover(view, changeover)) }
+            @if let Some(changeover) = &view.changeover { (tools::changeover(w, view, changeover)) }
         },
         _ => html! {},
     }
 }
 
 /// What can be done without a mouse. Keys only move the focus, and can be switched off.
-fn keys() -> Markup {
+fn keys(w: Wording) -> Markup {
     html! {
         p.keys {
-            button.plain id="keys" type="button" aria-pressed="true" hidden { "Keys: on" }
+            button.plain id="keys" type="button" aria-pressed="true" hidden
+                data-on=(say!(w, "run-keys-on")) data-off=(say!(w, "run-keys-off")) {
+                (say!(w, "run-keys-on"))
+            }
             span {
-                kbd { "w" } " write a height " kbd { "n" } " needs you " kbd { "r" } " read now "
-                kbd { "x" } " next " kbd { "s" } " stop the clocks. A key moves there; Enter does it."
+                (lay!(
+                    w,
+                    "run-keys",
+                    write = html! { kbd { "w" } },
+                    needs = html! { kbd { "n" } },
+                    now = html! { kbd { "r" } },
+                    next = html! { kbd { "x" } },
+                    stop = html! { kbd { "s" } },
+                ))
             }
         }
     }
 }
 
 /// The line at the foot: write a height, stop the clocks, what was done last.
-fn bar(view: &RunView, around: &Around, home: &str) -> Markup {
+fn bar(w: Wording, view: &RunView, around: &Around, home: &str) -> Markup {
     let stage = view.hour.stage;
     html! {
-        section.runbar aria-label="Write a height" {
+        section.runbar aria-label=(say!(w, "run-write-height")) {
             form.write id="write" method="post" action=(home) data-act data-clear autocomplete="off" {
                 (around.field)
                 input type="hidden" name="key" value=(around.key);
                 input type="hidden" name="do" value="write";
-                label for="w-bag" { "Bag" }
+                label for="w-bag" { (say!(w, "run-bag")) }
                 input id="w-bag" name="bag" size="6" required placeholder="5A"
                     autocapitalize="characters" spellcheck="false" value=[around.picked.as_deref()];
                 label for="w-mm" { "mm" }
                 input id="w-mm" name="mm" size="5" required inputmode="decimal" placeholder="12"
                     autofocus[around.picked.is_some()];
-                button.btn { "Write" }
+                button.btn { (say!(w, "run-write")) }
             }
             div.btns data-part="stop" {
                 @match stage {
                     Stage::Running => {
-                        button.btn id="stop" form="act" name="do" value="stop" { "Stop the clocks" }
+                        button.btn id="stop" form="act" name="do" value="stop" { (say!(w, "run-stop")) }
                     },
                     Stage::PastBell => {
-                        button.btn id="stop" form="act" name="do" value="end" { "End the period" }
+                        button.btn id="stop" form="act" name="do" value="end" { (say!(w, "run-end")) }
                     },
                     _ => {},
                 }
             }
             p.linkline id="link" role="status"
-                data-silent="The program does not answer. Clocks go on here; write on paper." {}
+                data-silent=(say!(w, "run-silent")) {}
             div.doneline data-part="done" role="status" {
-                (done(view.done.as_ref(), around.fault.as_deref()))
+                (done(w, view.done.as_ref(), around.fault.as_deref()))
             }
         }
     }

@@ -3,81 +3,83 @@
 use super::page::Around;
 use crate::desk::room::hour::Stage;
 use crate::desk::room::run::{Changeover, MeterLine, RunView};
+use crate::desk::{Wording, say};
 use crate::web::address::segment;
+use crate::web::words::lay;
 use maud::{Markup, html};
 
 /// All of them.
-pub(super) fn tools(view: &RunView, around: &Around, home: &str) -> Markup {
+pub(super) fn tools(w: Wording, view: &RunView, around: &Around, home: &str) -> Markup {
     let meter = view.meter.as_ref().map(|line| match line.waiting.len() {
-        0 => "Meter line".to_owned(),
-        waiting => format!("Meter line: {waiting} waiting"),
+        0 => say!(w, "meter-line"),
+        waiting => say!(w, "meter-line-waiting", count = waiting),
     });
     html! {
-        section.grp.tools aria-label="More" {
+        section.grp.tools aria-label=(say!(w, "tools-label")) {
             details id="roles" {
-                summary data-part="roles-head" { "Roles" (counted(view)) }
-                div data-part="roles" { (roles(view)) }
+                summary data-part="roles-head" { (counted(w, view)) }
+                div data-part="roles" { (roles(w, view)) }
             }
             @if let (Some(line), Some(head)) = (&view.meter, meter) {
                 details id="meter" {
                     summary data-part="meter-head" { (head) }
-                    div data-part="meter" { (meter_line(line)) }
-                    (meter_form(around, home, line))
+                    div data-part="meter" { (meter_line(w, line)) }
+                    (meter_form(w, around, home, line))
                 }
             }
             details id="jug" {
-                summary { "Jugs" }
+                summary { (say!(w, "jug-head")) }
                 ul.plain data-part="jugs" {
-                    @if view.jugs.is_empty() { li.soft { "No jug was measured yet." } }
+                    @if view.jugs.is_empty() { li.soft { (say!(w, "jug-none")) } }
                     @for (_, says) in &view.jugs { li { (says) } }
                 }
                 form.line method="post" action=(home) data-act data-clear {
                     (around.field)
                     input type="hidden" name="key" value=(around.key);
                     input type="hidden" name="do" value="jug";
-                    label for="jug-no" { "Jug" }
+                    label for="jug-no" { (say!(w, "jug-number")) }
                     input id="jug-no" name="jug" size="3" required inputmode="numeric" value="1";
                     label for="jug-c" { "°C" }
                     input id="jug-c" name="celsius" size="5" required inputmode="decimal";
-                    button.btn { "Note the jug" }
+                    button.btn { (say!(w, "jug-note")) }
                 }
             }
             details id="faces" {
-                summary { "Open to the class" }
+                summary { (say!(w, "face-head")) }
                 ul.plain.faces data-part="faces" {
                     @for face in &view.faces {
                         li {
-                            span { (face.says) ": " b { @if face.open { "open" } @else { "closed" } } }
+                            span { (face.says) ": " b { @if face.open { (say!(w, "face-is-open")) } @else { (say!(w, "face-is-closed")) } } }
                             button.btn.quiet form="act" name="do" value=(face.sends)
                                 id={ "face-" (face.sends.split_once(' ').map_or("", |(_, rest)| rest).replace(' ', "-")) } {
-                                @if face.open { "Close" } @else { "Open" }
+                                @if face.open { (say!(w, "face-close")) } @else { (say!(w, "face-open")) }
                             }
                         }
                     }
                 }
             }
             details id="joined" {
-                summary { "Codes and devices" }
+                summary { (say!(w, "codes-devices")) }
                 div data-part="joined" { (around.joining) }
             }
             details id="hours" {
-                summary { "Last reading and end" }
+                summary { (say!(w, "hours-head")) }
                 form.line method="post" action=(home) data-act data-clear {
                     (around.field)
                     input type="hidden" name="key" value=(around.key);
                     input type="hidden" name="do" value="last";
-                    label for="last-min" { "Last reading at minute" }
+                    label for="last-min" { (say!(w, "hours-last")) }
                     input id="last-min" name="minute" size="4" required inputmode="numeric";
-                    button.btn { "Change it" }
+                    button.btn { (say!(w, "hours-change")) }
                 }
                 div.btns data-part="end" {
                     @match view.hour.stage {
                         Stage::Over => {
-                            button.btn.quiet form="act" name="do" value="go-on" id="end" { "Open it again" }
+                            button.btn.quiet form="act" name="do" value="go-on" id="end" { (say!(w, "hours-open-again")) }
                         },
-                        Stage::Before => p.soft { "The clock was not started." },
+                        Stage::Before => p.soft { (say!(w, "hours-not-started")) },
                         _ => {
-                            button.btn.quiet form="act" name="do" value="end" id="end" { "End the period" }
+                            button.btn.quiet form="act" name="do" value="end" id="end" { (say!(w, "run-end")) }
                         },
                     }
                 }
@@ -86,25 +88,25 @@ pub(super) fn tools(view: &RunView, around: &Around, home: &str) -> Markup {
     }
 }
 
-fn counted(view: &RunView) -> String {
+fn counted(w: Wording, view: &RunView) -> String {
     let short = view.roles.iter().filter(|row| row.here.is_some_and(|here| here < row.planned));
     match short.count() {
-        0 => String::new(),
-        1 => ": 1 group is short".to_owned(),
-        more => format!(": {more} groups are short"),
+        0 => say!(w, "tools-roles"),
+        more => say!(w, "tools-roles-short", count = more),
     }
 }
 
 /// How many are here: one tap, no names.
-fn roles(view: &RunView) -> Markup {
+fn roles(w: Wording, view: &RunView) -> Markup {
     html! {
-        p.soft { "Tap how many are at the bench. Roles are dealt anew; nobody is named." }
+        p.soft { (say!(w, "tools-roles-tap")) }
         ul.plain.roles {
             @for row in &view.roles {
                 li {
-                    b { "Group " (row.group) }
+                    b { (say!(w, "list-group", group = row.group.to_string())) }
                     @if let Some(label) = &row.label { " " span.soft { (label) } }
-                    div.btns role="group" aria-label={ "Students of group " (row.group) } {
+                    div.btns role="group"
+                        aria-label=(say!(w, "tools-students-of", group = row.group.to_string())) {
                         @for students in 0..=row.planned.max(4) {
                             @let on = row.here == Some(students);
                             button.btn.quiet.n aria-pressed=(on) form="act" name="do"
@@ -114,15 +116,15 @@ fn roles(view: &RunView) -> Markup {
                     }
                     p {
                         @if row.stand_in {
-                            "Works with class data. Its numbers never count."
+                            (say!(w, "tools-stands-in"))
                         } @else {
-                            @if row.here.is_none() { span.soft { "By the plan, about " (row.planned) ". " } }
+                            @if row.here.is_none() { span.soft { (say!(w, "tools-planned", count = row.planned)) " " } }
                             (row.says)
                         }
                         @if row.here == Some(0) && !row.stand_in {
                             " "
                             button.plain form="act" name="do" value={ "stand-in " (row.group) }
-                                id={ "stand-in-" (row.group) } { "Let it stand in" }
+                                id={ "stand-in-" (row.group) } { (say!(w, "tools-let-stand-in")) }
                         }
                     }
                 }
@@ -131,66 +133,71 @@ fn roles(view: &RunView) -> Markup {
     }
 }
 
-fn meter_line(line: &MeterLine) -> Markup {
+fn meter_line(w: Wording, line: &MeterLine) -> Markup {
     html! {
         ol.meter {
-            @if line.shown.is_empty() { li { "Switch the meter on and let it warm up until it is ready." } }
-            @if line.blank_next { li { "Push clean air through a fresh tube until it shows 0.00." } }
+            @if line.shown.is_empty() { li { (say!(w, "meter-warm")) } }
+            @if line.blank_next { li { (say!(w, "meter-blank")) } }
             @match line.next() {
                 Some((name, _)) => li {
-                    "Now bag " b { (name) } ": push its gas through the tube. Nobody blows into it."
+                    (lay!(w, "meter-now", bag = html! { b { (name) } }))
                 },
-                None => li { "No bag waits. A bag comes here after its last reading, before it is vented." },
+                None => li { (say!(w, "meter-none")) },
             }
         }
         @if line.waiting.len() > 1 {
             p.soft {
-                "After it: "
-                @for (at, (name, _)) in line.waiting.iter().enumerate().skip(1) {
-                    @if at > 1 { ", " } (name)
-                }
-                ". The order is mixed, so that a drift of the meter favors no food."
+                @let after: Vec<&str> =
+                    line.waiting.iter().skip(1).map(|(name, _)| name.as_str()).collect();
+                (say!(w, "meter-after", bags = after.join(", ")))
             }
         }
         @if !line.shown.is_empty() {
             p {
-                "Shown: "
-                @for (at, (name, percent, _)) in line.shown.iter().enumerate() {
-                    @if at > 0 { ", " } (name) " " b { (format!("{percent:.2}")) }
-                }
-                ". For comparing bags only; it is no amount of alcohol."
+                (lay!(w, "meter-shown", values = html! {
+                    @for (at, (name, percent, _)) in line.shown.iter().enumerate() {
+                        @if at > 0 { ", " } (name) " " b { (format!("{percent:.2}")) }
+                    }
+                }))
             }
         }
     }
 }
 
-fn meter_form(around: &Around, home: &str, line: &MeterLine) -> Markup {
+fn meter_form(w: Wording, around: &Around, home: &str, line: &MeterLine) -> Markup {
     html! {
         form.line method="post" action=(home) data-act data-clear {
             (around.field)
             input type="hidden" name="key" value=(around.key);
             input type="hidden" name="do" value="meter";
-            label for="m-bag" { "Bag" }
+            label for="m-bag" { (say!(w, "meter-bag")) }
             input id="m-bag" name="bag" size="6" required
                 value=[line.next().map(|(name, _)| name.as_str())];
-            label for="m-pc" { "shown" }
+            label for="m-pc" { (say!(w, "meter-percent")) }
             input id="m-pc" name="percent" size="6" required inputmode="decimal" placeholder="0.12";
-            label.tick { input type="checkbox" name="blank" value="1" checked[line.blank_next]; " clean air before" }
-            button.btn { "Note it" }
+            label.tick { input type="checkbox" name="blank" value="1" checked[line.blank_next]; " " (say!(w, "meter-blank-before")) }
+            button.btn { (say!(w, "meter-note")) }
         }
     }
 }
 
 /// Six ticks between two classes. They stay on this computer; nothing of a bag hangs on them.
-pub(super) fn changeover(view: &RunView, changeover: &Changeover) -> Markup {
+pub(super) fn changeover(w: Wording, view: &RunView, changeover: &Changeover) -> Markup {
     let period = &view.hour.period;
     html! {
         section.changeover data-ticks={ "changeover-" (view.investigation) "-" (period) } {
             div {
-                h2 { "Changeover" }
+                h2 { (say!(w, "change-head")) }
                 @match &changeover.next {
-                    Some((name, bell)) => p { "Period " b { (name) } " begins at " b { (bell) } "." },
-                    None => p { "This was the last class of the day." },
+                    Some((name, bell)) => p {
+                        (lay!(
+                            w,
+                            "change-next-begins",
+                            period = html! { b { (name) } },
+                            bell = html! { b { (bell) } },
+                        ))
+                    },
+                    None => p { (say!(w, "change-was-last")) },
                 }
                 ul.plain.tickrows {
                     @for (at, tick) in changeover.ticks.iter().enumerate() {
@@ -200,9 +207,9 @@ pub(super) fn changeover(view: &RunView, changeover: &Changeover) -> Markup {
             }
             @if let Some((name, _)) = &changeover.next {
                 div {
-                    h3 { "Period " (name) " needs" }
+                    h3 { (say!(w, "change-needs", period = name)) }
                     ul.ready { @for thing in &changeover.ready { li { (thing) } } }
-                    a.btn href={ "/i/" (view.investigation) "/run/" (segment(name)) } { "Go to period " (name) }
+                    a.btn href={ "/i/" (view.investigation) "/run/" (segment(name)) } { (say!(w, "change-go", period = name)) }
                 }
             }
         }

@@ -5,6 +5,7 @@
 
 use crate::desk::room::Scene;
 use crate::desk::room::benches::name;
+use crate::desk::{Wording, say};
 use barm_domain::board::{State, board};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
@@ -43,24 +44,21 @@ pub(crate) enum Act {
 }
 
 /// Why something was not done.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) enum ActError {
     /// Nothing that the page offers.
-    #[error("nothing was done: the page sent “{said}”, which it does not offer; load it again")]
     Unknown {
         /// What was sent.
         said: String,
     },
     /// A number that is none.
-    #[error("“{said}” is not {wanted}; nothing was written")]
     Number {
         /// What was typed.
         said: String,
         /// What is wanted.
-        wanted: &'static str,
+        wanted: Wanted,
     },
     /// A bag that is none of this period's.
-    #[error("“{said}” is no bag of period {period}; write group and letter, such as 5A")]
     NoBag {
         /// What was typed.
         said: String,
@@ -68,9 +66,6 @@ pub(crate) enum ActError {
         period: String,
     },
     /// A bag of another period.
-    #[error(
-        "{said} is a bag of period {other}, and this is period {period}; nothing was written"
-    )]
     OtherPeriod {
         /// The bag.
         said: String,
@@ -79,6 +74,55 @@ pub(crate) enum ActError {
         /// The period.
         period: String,
     },
+}
+
+/// A number that is wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Wanted {
+    /// A minute of the reading.
+    Minute,
+    /// A temperature of water.
+    Celsius,
+    /// The number of a jug.
+    Jug,
+    /// How many students are here.
+    Students,
+    /// What the breath meter shows.
+    Percent,
+    /// The number of a group.
+    Group,
+    /// A height of the card.
+    Height,
+}
+
+impl ActError {
+    /// What happened and what to do, as a sentence.
+    pub(crate) fn says(&self, w: Wording) -> String {
+        match self {
+            Self::Unknown { said } => say!(w, "act-unknown", said = said),
+            Self::Number { said, wanted } => {
+                say!(w, "act-number", said = said, wanted = wanted.says(w))
+            }
+            Self::NoBag { said, period } => say!(w, "act-no-bag", said = said, period = period),
+            Self::OtherPeriod { said, other, period } => {
+                say!(w, "act-other-period", said = said, other = other, period = period)
+            }
+        }
+    }
+}
+
+impl Wanted {
+    fn says(self, w: Wording) -> String {
+        match self {
+            Self::Minute => say!(w, "act-minute"),
+            Self::Celsius => say!(w, "act-celsius"),
+            Self::Jug => say!(w, "act-jug"),
+            Self::Students => say!(w, "act-students"),
+            Self::Percent => say!(w, "act-percent"),
+            Self::Group => say!(w, "act-group"),
+            Self::Height => say!(w, "act-height"),
+        }
+    }
 }
 
 /// The fields of a form.
@@ -121,7 +165,7 @@ impl Act {
                 Self::Period(vec![What::LastReading { minute }, What::WentOn])
             }
             ("last", []) => {
-                let minute = whole_number(typed("minute"), "a minute such as 20")?;
+                let minute = whole_number(typed("minute"), Wanted::Minute)?;
                 Self::Period(vec![What::LastReading { minute }])
             }
             ("last", [minute]) => {
@@ -130,12 +174,12 @@ impl Act {
             }
             ("end", []) => Self::Period(vec![What::Ended]),
             ("jug", []) => {
-                let celsius = number(typed("celsius"), 0.0, 100.0, "a temperature in °C")?;
-                let jug = whole_number(typed("jug"), "the number of a jug")?;
+                let celsius = number(typed("celsius"), 0.0, 100.0, Wanted::Celsius)?;
+                let jug = whole_number(typed("jug"), Wanted::Jug)?;
                 Self::Period(vec![What::Jug { celsius, jug }])
             }
             ("here", [group]) => {
-                let students = whole_number(typed("students"), "a number of students")?;
+                let students = whole_number(typed("students"), Wanted::Students)?;
                 Self::Group(group.parse().map_err(|_| unknown())?, What::Here { students })
             }
             ("here", [group, students]) => {
@@ -176,12 +220,7 @@ impl Act {
             }
             ("meter", []) => Self::Meter {
                 bag: typed("bag").to_owned(),
-                percent: number(
-                    typed("percent"),
-                    0.0,
-                    10.0,
-                    "what the meter shows, such as 0.12",
-                )?,
+                percent: number(typed("percent"), 0.0, 10.0, Wanted::Percent)?,
                 blank: !typed("blank").is_empty(),
             },
             ("open", [face, to]) => {
@@ -298,16 +337,16 @@ const EARLY_S: f64 = 60.0;
 fn truth(treatment: &str, group: &str) -> Result<Truth, ActError> {
     let group = match group {
         "" => None,
-        group => Some(whole_number(group, "the number of a group")?),
+        group => Some(whole_number(group, Wanted::Group)?),
     };
     Ok(Truth { treatment: Some(treatment.to_owned()).filter(|t| !t.is_empty()), group })
 }
 
 fn height(said: &str) -> Result<f64, ActError> {
-    number(said, 0.0, TALLEST_MM, "a height in mm from 0 to 300")
+    number(said, 0.0, TALLEST_MM, Wanted::Height)
 }
 
-fn number(said: &str, low: f64, high: f64, wanted: &'static str) -> Result<f64, ActError> {
+fn number(said: &str, low: f64, high: f64, wanted: Wanted) -> Result<f64, ActError> {
     let plain = said.trim().replace(',', ".");
     let plain = plain.trim_end_matches(|c: char| c.is_alphabetic() || "%° ".contains(c));
     let wrong = || ActError::Number { said: said.chars().take(20).collect(), wanted };
@@ -315,7 +354,7 @@ fn number(said: &str, low: f64, high: f64, wanted: &'static str) -> Result<f64, 
     if (low..=high).contains(&value) { Ok(value) } else { Err(wrong()) }
 }
 
-fn whole_number(said: &str, wanted: &'static str) -> Result<u32, ActError> {
+fn whole_number(said: &str, wanted: Wanted) -> Result<u32, ActError> {
     let wrong = || ActError::Number { said: said.chars().take(20).collect(), wanted };
     said.trim().parse().ok().filter(|number| *number <= 1440).ok_or_else(wrong)
 }

@@ -3,6 +3,7 @@
 use super::benches::Expects;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::{Benches, local};
+use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 use barm_domain::slip::{Followed, class_call};
 
@@ -18,7 +19,12 @@ pub(crate) struct Call {
 }
 
 /// The call, if there is reason for one.
-pub(super) fn call(scene: &Scene<'_>, period: &Period, benches: &Benches) -> Option<Call> {
+pub(super) fn call(
+    scene: &Scene<'_>,
+    w: Wording,
+    period: &Period,
+    benches: &Benches,
+) -> Option<Call> {
     let standing = scene.ledger.standing();
     let expects = Expects::of(scene, benches);
     let followed: Vec<Followed<'_>> = benches
@@ -34,36 +40,34 @@ pub(super) fn call(scene: &Scene<'_>, period: &Period, benches: &Benches) -> Opt
         })
         .collect();
     let call = class_call(&followed)?;
-    let controls = if call.controls_of > 0 { ", controls too" } else { "" };
-    let planned = scene.plan.base.water_celsius;
+    let planned = format!("{:.0}", scene.plan.base.water_celsius);
     let jugs = standing.periods.get(&period.name).map(|day| day.jugs.as_slice());
-    let jug = jugs.unwrap_or_default().last().map_or_else(
-        || format!(" No jug was measured; the plan has {planned:.0} °C."),
-        |(at, jug, celsius)| {
-            let at = local(scene, period, *at);
-            format!(" Jug {jug} read {celsius:.0} °C at {at}; the plan has {planned:.0} °C.")
-        },
-    );
-    Some(Call {
-        head: "The whole class is low".to_owned(),
-        says: format!(
-            "{} of {} bags stand under their forecast at {:.0} min{controls}.{jug} Think of yeast \
-             and water first: feel the bags now.",
-            call.low, call.of, call.minute
+    let jug = match jugs.unwrap_or_default().last() {
+        None => say!(w, "call-no-jug", planned = planned),
+        Some((at, jug, celsius)) => say!(
+            w,
+            "call-jug",
+            jug = jug.to_string(),
+            celsius = format!("{celsius:.0}"),
+            at = local(scene, period, *at),
+            planned = planned,
         ),
+    };
+    let (low, of, minute) =
+        (call.low.to_string(), call.of.to_string(), format!("{:.0}", call.minute));
+    let low = if call.controls_of > 0 {
+        say!(w, "call-low-controls", low = low, of = of, minute = minute)
+    } else {
+        say!(w, "call-low", low = low, of = of, minute = minute)
+    };
+    Some(Call {
+        head: say!(w, "call-head"),
+        says: format!("{low} {jug} {}", say!(w, "call-do")),
         why: vec![
-            "Water too cold: bags feel cool. Lay them in trays of warm water, all of them alike, \
-             and note the jug."
-                .to_owned(),
-            "Water too hot (over about 50 °C): an early puff, then nothing. The yeast is dead; \
-             start one group again with a measured jug."
-                .to_owned(),
-            "Old yeast: no foam in a cup of warm sugar water after ten minutes. Open a fresh \
-             packet for the next period."
-                .to_owned(),
-            "The forecast has not met your yeast and bags. A class that is low and alike still \
-             compares well."
-                .to_owned(),
+            say!(w, "call-cold"),
+            say!(w, "call-hot"),
+            say!(w, "call-old"),
+            say!(w, "call-forecast"),
         ],
     })
 }

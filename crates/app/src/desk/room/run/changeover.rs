@@ -1,8 +1,8 @@
 //! Between two classes: what to have ready, and what is left to do.
 
-use super::words::counted;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::local;
+use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 use barm_domain::prep::{Item, Prep, prep};
 
@@ -18,87 +18,82 @@ pub(crate) struct Changeover {
 }
 
 /// The list after the bell of a period.
-pub(super) fn changeover(scene: &Scene<'_>, period: &Period) -> Changeover {
+pub(super) fn changeover(scene: &Scene<'_>, w: Wording, period: &Period) -> Changeover {
     let after = scene
         .plan
         .periods
         .iter()
         .filter(|other| other.day == period.day && other.start > period.start);
     let next = after.min_by_key(|other| other.start);
-    let jug = next.and_then(|next| jug_words(scene, next));
+    let jug = next.and_then(|next| jug_words(scene, w, next));
     let ticks = vec![
-        "Bags of this class are open in the tub by the sink.".to_owned(),
-        "Trays are swapped, whole trays and not single things.".to_owned(),
-        "One wet cloth a bench: benches are wiped and dry, the floor too.".to_owned(),
-        jug.unwrap_or_else(|| "The jug is emptied and rinsed.".to_owned()),
-        "Late paper sheets lie in this period's folder.".to_owned(),
+        say!(w, "change-bags"),
+        say!(w, "change-trays"),
+        say!(w, "change-wipe"),
+        jug.unwrap_or_else(|| say!(w, "change-jug")),
+        say!(w, "change-paper"),
         match next {
-            Some(next) => format!("The wall and the codes show period {}.", next.name),
-            None => "Devices are collected, and a backup lies on a stick.".to_owned(),
+            Some(next) => say!(w, "change-next", period = &next.name),
+            None => say!(w, "change-last"),
         },
     ];
     Changeover {
         ticks,
         next: next.map(|next| (next.name.clone(), next.start.strftime("%-I:%M").to_string())),
-        ready: next.map(|next| ready(scene, next)).unwrap_or_default(),
+        ready: next.map(|next| ready(scene, w, next)).unwrap_or_default(),
     }
 }
 
 /// What a period needs before its bell.
-pub(super) fn ready(scene: &Scene<'_>, period: &Period) -> Vec<String> {
+pub(super) fn ready(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<String> {
     let bags = scene.plan.bags.iter().filter(|bag| bag.period == period.name).count();
-    let mut ready = vec![format!(
-        "{} with {} in all, labels on, goggles and rulers beside them",
-        counted(period.groups as usize, "tray", "trays"),
-        counted(bags, "empty bag", "empty bags")
-    )];
-    ready.extend(jug_words(scene, period));
+    let mut ready = vec![say!(w, "ready-trays", trays = period.groups, bags = bags)];
+    ready.extend(jug_words(scene, w, period));
     if let Ok(prep) = prep(scene.plan) {
-        ready.extend(stocks(&prep, period));
+        ready.extend(stocks(&prep, w, period));
     }
-    ready.push("Group codes on the trays, the wall page on the projector".to_owned());
+    ready.push(say!(w, "ready-codes"));
     if scene.plan.equipment.meters.is_some_and(|count| count > 0) {
-        ready.push("The meter switched on, with a fresh tube; nobody blows into it".to_owned());
+        ready.push(say!(w, "ready-meter"));
     }
     ready
 }
 
-fn jug_words(scene: &Scene<'_>, period: &Period) -> Option<String> {
+fn jug_words(scene: &Scene<'_>, w: Wording, period: &Period) -> Option<String> {
     let prep = prep(scene.plan).ok()?;
     let own = prep.periods.iter().find(|own| own.period == period.name)?;
     let jugs: Vec<String> = own
         .jugs
         .iter()
         .map(|jug| {
-            let at = jug.mix_at.strftime("%-I:%M");
-            format!("{} at {:.0} °C, mixed at {at}", jug.makes, jug.mixed_celsius)
+            let at = jug.mix_at.strftime("%-I:%M").to_string();
+            let (makes, celsius) = (jug.makes.to_string(), format!("{:.0}", jug.mixed_celsius));
+            say!(w, "ready-jug", makes = makes, celsius = celsius, at = at)
         })
         .collect();
-    let jug = if jugs.len() == 1 { "Jug" } else { "Jugs" };
-    (!jugs.is_empty()).then(|| format!("{jug}: {}", jugs.join("; ")))
+    let says = || say!(w, "ready-jugs", count = jugs.len(), jugs = jugs.join("; "));
+    (!jugs.is_empty()).then(says)
 }
 
-fn stocks(prep: &Prep, period: &Period) -> Vec<String> {
+fn stocks(prep: &Prep, w: Wording, period: &Period) -> Vec<String> {
     let own = prep
         .stocks
         .iter()
         .filter(|stock| stock.day == period.day && stock.periods.contains(&period.name));
     own.map(|stock| {
-        format!(
-            "{}, good until {}; shake it",
-            Item::Solution(stock.product).name(),
-            stock.use_by.strftime("%-I:%M")
-        )
+        let name = Item::Solution(stock.product).name();
+        say!(w, "ready-stock", name = name, until = stock.use_by.strftime("%-I:%M").to_string())
     })
     .collect()
 }
 
 /// What each jug showed last.
-pub(super) fn jugs(scene: &Scene<'_>, period: &Period) -> Vec<(u32, String)> {
+pub(super) fn jugs(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<(u32, String)> {
     let day = scene.ledger.standing().periods.get(&period.name);
     let mut jugs: Vec<(u32, String)> = Vec::new();
     for (at, jug, celsius) in day.map(|day| day.jugs.as_slice()).unwrap_or_default() {
-        let says = format!("Jug {jug}: {celsius:.1} °C at {}", local(scene, period, *at));
+        let (celsius, at) = (format!("{celsius:.1}"), local(scene, period, *at));
+        let says = say!(w, "run-jug-says", jug = jug.to_string(), celsius = celsius, at = at);
         match jugs.iter_mut().find(|(known, _)| known == jug) {
             Some((_, known)) => *known = says,
             None => jugs.push((*jug, says)),

@@ -1,7 +1,9 @@
 //! What was done last, in a plain line, with the way back.
 
+use super::odd_word;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::{group_name, millimeters, name};
+use crate::desk::{Wording, say};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
 use barm_domain::record::{Entry, Face, Key, Ledger, Subject, What};
@@ -24,6 +26,7 @@ pub(crate) struct Done {
 /// The entry with this key, if it was made in the last seconds.
 pub(super) fn done(
     scene: &Scene<'_>,
+    w: Wording,
     period: &Period,
     key: Key,
     now: Timestamp,
@@ -35,10 +38,10 @@ pub(super) fn done(
     }
     let refused = scene.ledger.standing().refused.iter().find(|(of, _)| *of == key);
     if let Some((_, reason)) = refused {
-        let says = format!("Written down, but it does not count: {reason}.");
+        let says = say!(w, "done-refused", reason = reason.to_string());
         return Some(Done { says, back: None, until });
     }
-    let (says, back) = told(scene.ledger, entry);
+    let (says, back) = told(w, scene.ledger, entry);
     Some(Done { says, back, until })
 }
 
@@ -55,9 +58,9 @@ fn find<'a>(scene: &Scene<'a>, period: &Period, key: Key) -> Option<&'a Entry> {
 }
 
 /// The line and what takes it back.
-fn told(ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
+fn told(w: Wording, ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
     match &entry.subject {
-        Subject::Bag(code) => of_bag(ledger, *code, entry),
+        Subject::Bag(code) => of_bag(w, ledger, *code, entry),
         Subject::Group { group, .. } => match &entry.what {
             What::Here { students } => {
                 let before = before(ledger, entry, |what| match what {
@@ -66,19 +69,17 @@ fn told(ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
                 });
                 let group = group_name(*group);
                 let back = before.map(|before| format!("here {group} {before}"));
-                (format!("Group {group}: {students} here."), back)
+                (say!(w, "done-here", group = group, count = *students), back)
             }
-            What::StandIn => {
-                (format!("Group {} stands in from now on.", group_name(*group)), None)
-            }
-            _ => ("Noted.".to_owned(), None),
+            What::StandIn => (say!(w, "done-stands-in", group = group_name(*group)), None),
+            _ => (say!(w, "done-noted"), None),
         },
-        Subject::Period(_) => of_period(ledger, entry),
+        Subject::Period(_) => of_period(w, ledger, entry),
         Subject::Investigation => {
-            let (face, verb, back) = match &entry.what {
-                What::Opened { face, .. } => (face, "Opened", "close"),
-                What::Closed { face, .. } => (face, "Closed", "open"),
-                _ => return ("Noted.".to_owned(), None),
+            let (face, back) = match &entry.what {
+                What::Opened { face, .. } => (face, "close"),
+                What::Closed { face, .. } => (face, "open"),
+                _ => return (say!(w, "done-noted"), None),
             };
             let to = match &entry.what {
                 What::Opened { to, .. } | What::Closed { to, .. } => match to {
@@ -86,55 +87,76 @@ fn told(ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
                     barm_domain::record::Audience::Groups { .. } => "groups".to_owned(),
                     barm_domain::record::Audience::Group { group, .. } => group.to_string(),
                 },
-                _ => return ("Noted.".to_owned(), None),
+                _ => return (say!(w, "done-noted"), None),
             };
             let what = match face {
-                Face::PeriodCurves => "this period's curves",
-                Face::DayCurves => "all periods' curves",
-                Face::Results => "the results",
-                Face::Forecast => "the forecast",
-                Face::Background => "the background",
-                Face::Marks => "the marks",
+                Face::PeriodCurves => say!(w, "face-period-curves"),
+                Face::DayCurves => say!(w, "face-day-curves"),
+                Face::Results => say!(w, "face-results"),
+                Face::Forecast => say!(w, "face-forecast"),
+                Face::Background => say!(w, "face-background"),
+                Face::Marks => say!(w, "face-marks"),
             };
-            (format!("{verb}: {what}."), Some(format!("{back} {} {to}", face.word())))
+            let says = if back == "close" {
+                say!(w, "done-opened", what = what)
+            } else {
+                say!(w, "done-closed", what = what)
+            };
+            (says, Some(format!("{back} {} {to}", face.word())))
         }
     }
 }
 
-fn of_period(ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
+fn of_period(w: Wording, ledger: &Ledger, entry: &Entry) -> (String, Option<String>) {
     let (says, back) = match &entry.what {
-        What::Began => ("The clock runs.".to_owned(), Some("not-begun".to_owned())),
-        What::TakenBack => ("The clock has not started.".to_owned(), Some("begin".to_owned())),
-        What::Stopped => ("All clocks stand still.".to_owned(), Some("go-on".to_owned())),
-        What::WentOn => ("The clocks go on.".to_owned(), Some("stop".to_owned())),
-        What::Ended => ("The period is over.".to_owned(), Some("go-on".to_owned())),
+        What::Began => (say!(w, "done-began"), Some("not-begun".to_owned())),
+        What::TakenBack => (say!(w, "done-not-begun"), Some("begin".to_owned())),
+        What::Stopped => (say!(w, "done-stopped"), Some("go-on".to_owned())),
+        What::WentOn => (say!(w, "done-went-on"), Some("stop".to_owned())),
+        What::Ended => (say!(w, "done-ended"), Some("go-on".to_owned())),
         What::LastReading { minute } => {
             let before = before(ledger, entry, |what| match what {
                 What::LastReading { minute } => Some(*minute),
                 _ => None,
             });
             let back = before.map(|before| format!("last {before}"));
-            (format!("The last reading is at {minute} minutes."), back)
+            (say!(w, "done-last", minute = minute.to_string()), back)
         }
-        What::Jug { celsius, jug } => (format!("Jug {jug}: {celsius:.1} °C noted."), None),
-        _ => ("Noted.".to_owned(), None),
+        What::Jug { celsius, jug } => {
+            let (jug, celsius) = (jug.to_string(), format!("{celsius:.1}"));
+            (say!(w, "done-jug", jug = jug, celsius = celsius), None)
+        }
+        _ => (say!(w, "done-noted"), None),
     };
     (says, back)
 }
 
-fn of_bag(ledger: &Ledger, code: BagCode, entry: &Entry) -> (String, Option<String>) {
+fn of_bag(
+    w: Wording,
+    ledger: &Ledger,
+    code: BagCode,
+    entry: &Entry,
+) -> (String, Option<String>) {
     let bag = name(code);
     let mm = |mm: f64| millimeters(mm);
     match &entry.what {
         What::Sealed { .. } | What::Zero { .. } => {
             let zero = ledger.standing().bags.get(&code).and_then(|bag| bag.zero.as_ref());
-            let height =
-                zero.map_or_else(String::new, |zero| format!(" {} mm", mm(zero.height_mm)));
-            (format!("{bag}: zero reading{height}. Its clock runs."), None)
+            let says = match zero {
+                Some(zero) => say!(w, "done-zero", bag = bag, mm = mm(zero.height_mm)),
+                None => say!(w, "done-sealed", bag = bag),
+            };
+            (says, None)
         }
         What::Reading { planned, height_mm } => {
-            let minute = planned.map_or_else(String::new, |m| format!(" at {m} minutes"));
-            (format!("{bag}: {} mm{minute} written.", mm(*height_mm)), None)
+            let says = match planned {
+                Some(minute) => {
+                    let minute = minute.to_string();
+                    say!(w, "done-reading", bag = bag, mm = mm(*height_mm), minute = minute)
+                }
+                None => say!(w, "done-between", bag = bag, mm = mm(*height_mm)),
+            };
+            (says, None)
         }
         What::Correction { of, height_mm } => {
             let heights =
@@ -146,24 +168,28 @@ fn of_bag(ledger: &Ledger, code: BagCode, entry: &Entry) -> (String, Option<Stri
             let back = was.map(|was| format!("correct {code} {of} {was}"));
             match was {
                 Some(was) if (was - height_mm).abs() < 1e-9 => {
-                    (format!("{bag}: {} mm is right as it is.", mm(was)), None)
+                    (say!(w, "done-right", bag = bag, mm = mm(was)), None)
                 }
                 Some(was) => {
-                    (format!("{bag}: {} mm in place of {}.", mm(*height_mm), mm(was)), back)
+                    let (mm, was) = (mm(*height_mm), mm(was));
+                    (say!(w, "done-corrected", bag = bag, mm = mm, was = was), back)
                 }
-                None => (format!("{bag}: {} mm.", mm(*height_mm)), None),
+                None => (say!(w, "done-height", bag = bag, mm = mm(*height_mm)), None),
             }
         }
-        What::Meter { percent, .. } => (format!("{bag}: meter {percent} noted."), None),
-        What::Odd(odd) => (format!("{bag}: {} noted.", odd.word().replace('-', " ")), None),
-        What::SetRight(_) => (format!("{bag} is set right."), None),
-        What::SetAside { rule } => {
-            (format!("{bag} is set aside by “{rule}”."), Some(format!("take-back {code}")))
+        What::Meter { percent, .. } => {
+            (say!(w, "done-meter", bag = bag, percent = percent.to_string()), None)
         }
-        What::TakenBack => (format!("{bag} counts again."), None),
-        What::Vented => (format!("{bag} is vented."), None),
-        What::Lost => (format!("{bag} is lost."), Some(format!("take-back {code}"))),
-        _ => (format!("{bag}: noted."), None),
+        What::Odd(odd) => (say!(w, "done-odd", bag = bag, odd = odd_word(w, *odd)), None),
+        What::SetRight(_) => (say!(w, "done-set-right", bag = bag), None),
+        What::SetAside { rule } => {
+            let says = say!(w, "done-set-aside", bag = bag, rule = rule);
+            (says, Some(format!("take-back {code}")))
+        }
+        What::TakenBack => (say!(w, "done-taken-back", bag = bag), None),
+        What::Vented => (say!(w, "done-vented", bag = bag), None),
+        What::Lost => (say!(w, "done-lost", bag = bag), Some(format!("take-back {code}"))),
+        _ => (say!(w, "done-bag-noted", bag = bag), None),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What the teacher opens, and to whom.
 
 use crate::desk::room::Scene;
+use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 use barm_domain::record::{Audience, Face};
 
@@ -8,7 +9,7 @@ use barm_domain::record::{Audience, Face};
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct FaceRow {
     /// What it is and who sees it.
-    pub(crate) says: &'static str,
+    pub(crate) says: String,
     /// Whether it is open.
     pub(crate) open: bool,
     /// What the button sends.
@@ -17,17 +18,17 @@ pub(crate) struct FaceRow {
 
 /// What stands on the run page, in the order of a class; the forecast and the background are
 /// opened with the results.
-pub(super) fn faces(scene: &Scene<'_>, period: &Period) -> Vec<FaceRow> {
+pub(super) fn faces(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<FaceRow> {
     let wall = || Audience::Wall { period: period.name.clone() };
     let groups = || Audience::Groups { period: period.name.clone() };
     let rows = [
-        (Face::PeriodCurves, wall(), "wall", "This period's curves, on the wall"),
-        (Face::PeriodCurves, groups(), "groups", "This period's curves, to its groups"),
-        (Face::DayCurves, wall(), "wall", "All periods' curves, on the wall"),
-        (Face::Results, groups(), "groups", "Results, to the groups of this period"),
+        (Face::PeriodCurves, wall(), "wall", say!(w, "face-curves-wall")),
+        (Face::PeriodCurves, groups(), "groups", say!(w, "face-curves-groups")),
+        (Face::DayCurves, wall(), "wall", say!(w, "face-day-wall")),
+        (Face::Results, groups(), "groups", say!(w, "face-results-groups")),
     ];
     let standing = scene.ledger.standing();
-    let row = |(face, to, word, says): (Face, Audience, &str, &'static str)| {
+    let row = |(face, to, word, says): (Face, Audience, &str, String)| {
         let open = standing.open.contains(&(face, to));
         let verb = if open { "close" } else { "open" };
         FaceRow { says, open, sends: format!("{verb} {} {word}", face.word()) }

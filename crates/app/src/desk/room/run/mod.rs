@@ -13,7 +13,6 @@ mod needs;
 mod one_bag;
 mod replan;
 mod roles;
-mod words;
 
 #[cfg(test)]
 mod tests;
@@ -31,10 +30,12 @@ pub(crate) use replan::Replan;
 pub(crate) use roles::RoleRow;
 
 use super::benches::Benches;
+use super::doubts::Doubt;
 use super::hour::{Hour, Stage};
 use super::{Kind, Scene};
+use crate::desk::{Wording, say};
 use barm_domain::board::State;
-use barm_domain::record::Key;
+use barm_domain::record::{Key, Odd};
 use barm_domain::slip::Slip;
 use jiff::Timestamp;
 
@@ -120,6 +121,7 @@ pub(crate) fn slips_shown(scene: &Scene<'_>, period: &str, now: Timestamp) -> Ve
 /// The page of a period; nothing if the plan has no such period. `did` is the entry made last.
 pub(crate) fn run_view(
     scene: &Scene<'_>,
+    w: Wording,
     period: &str,
     did: Option<Key>,
     now: Timestamp,
@@ -128,31 +130,31 @@ pub(crate) fn run_view(
     let hour = Hour::of(scene, period, now)?;
     let benches = Benches::of(scene, planned, now);
     let expects = Expects::of(scene, &benches);
-    let call = call::call(scene, planned, &benches);
-    let mut needs = needs::needs(scene, planned, &hour, &benches, &expects);
+    let call = call::call(scene, w, planned, &benches);
+    let mut needs = needs::needs(scene, w, planned, &hour, &benches, &expects);
     if call.is_some() {
         // The call says so for all of them at once.
-        needs.retain(|need| need.tag != NeedTag::Doubt(needs::FAR_OFF));
+        needs.retain(|need| need.tag != NeedTag::Doubt(Doubt::FarOff));
     }
     let (due, next) = benches::sorted(&hour, &benches, &expects, &needs);
     let closing = matches!(hour.stage, Stage::PastBell | Stage::Over);
     Some(RunView {
         investigation: scene.investigation,
         kind: scene.kind,
-        summary: summary(planned.groups, &benches),
-        done: did.and_then(|did| done::done(scene, planned, did, now)),
+        summary: summary(w, planned.groups, &benches),
+        done: did.and_then(|did| done::done(scene, w, planned, did, now)),
         call,
-        replan: replan::replan(scene, planned, &hour, &benches),
+        replan: replan::replan(scene, w, planned, &hour, &benches),
         ready: if hour.stage == Stage::Before {
-            changeover::ready(scene, planned)
+            changeover::ready(scene, w, planned)
         } else {
             Vec::new()
         },
-        roles: roles::roles(scene, planned),
+        roles: roles::roles(scene, w, planned),
         meter: meter::line(scene, &benches),
-        jugs: changeover::jugs(scene, planned),
-        faces: faces::faces(scene, planned),
-        changeover: closing.then(|| changeover::changeover(scene, planned)),
+        jugs: changeover::jugs(scene, w, planned),
+        faces: faces::faces(scene, w, planned),
+        changeover: closing.then(|| changeover::changeover(scene, w, planned)),
         needs,
         now: due,
         next,
@@ -161,7 +163,7 @@ pub(crate) fn run_view(
 }
 
 /// "8 groups, 24 bags. 11 read, 6 due now, 1 late, 6 to come."
-fn summary(groups: u32, benches: &Benches) -> String {
+fn summary(w: Wording, groups: u32, benches: &Benches) -> String {
     let bags = &benches.bags;
     let count = |of: fn(&State) -> bool| bags.iter().filter(|bag| of(&bag.state)).count();
     let due = count(|state| matches!(state, State::Due { .. }));
@@ -171,20 +173,32 @@ fn summary(groups: u32, benches: &Benches) -> String {
         matches!(state, State::Done | State::Vented | State::Lost | State::SetAside)
     });
     let mut parts = Vec::new();
-    let mut part = |count: usize, words: &str| {
+    let mut part = |count: usize, says: String| {
         if count > 0 {
-            parts.push(format!("{count} {words}"));
+            parts.push(says);
         }
     };
-    part(due, "due now");
-    part(late, "late");
-    part(unstarted, "without a zero reading");
-    part(bags.len() - due - late - unstarted - over, "waiting");
-    part(over, "done");
-    let groups = words::counted(groups as usize, "group", "groups");
-    let all = words::counted(bags.len(), "bag", "bags");
+    part(due, say!(w, "sum-due", count = due));
+    part(late, say!(w, "sum-late", count = late));
+    part(unstarted, say!(w, "sum-unstarted", count = unstarted));
+    let waiting = bags.len() - due - late - unstarted - over;
+    part(waiting, say!(w, "sum-waiting", count = waiting));
+    part(over, say!(w, "sum-done", count = over));
     if parts.is_empty() {
-        return format!("{groups}, {all}.");
+        return say!(w, "sum-bags", groups = groups, bags = bags.len());
     }
-    format!("{groups}, {all}: {}.", parts.join(", "))
+    let parts = parts.join(", ");
+    say!(w, "sum-bags-how", groups = groups, bags = bags.len(), parts = parts)
+}
+
+/// An odd thing in a word.
+pub(crate) fn odd_word(w: Wording, odd: Odd) -> String {
+    match odd {
+        Odd::Leak => say!(w, "odd-leak"),
+        Odd::Spill => say!(w, "odd-spill"),
+        Odd::Foam => say!(w, "odd-foam"),
+        Odd::Late => say!(w, "odd-late"),
+        Odd::Bumped => say!(w, "odd-bumped"),
+        Odd::NotRead => say!(w, "odd-not-read"),
+    }
 }

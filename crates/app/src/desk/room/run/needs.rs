@@ -1,13 +1,15 @@
 //! What needs the teacher: slips that can still be mended, then what is late, then who is silent.
 
 use super::benches::{Expects, RunBag};
-use super::words::listed;
+use super::odd_word;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::{
     BenchBag, Benches, after, group_name, local, millimeters, name,
 };
-use crate::desk::room::doubts::{own, own_words};
+use crate::desk::room::doubts::{Doubt, own, own_words};
 use crate::desk::room::hour::{Hour, Stage};
+use crate::desk::wording::listed;
+use crate::desk::{Wording, say};
 use barm_domain::board::State;
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
@@ -19,15 +21,12 @@ use jiff::Timestamp;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) enum NeedTag {
     /// Somebody must look; what it may be.
-    Doubt(&'static str),
+    Doubt(Doubt),
     /// Late since then.
     Late(Timestamp),
     /// Not heard since, local time.
     Silent(String),
 }
-
-/// The word for a bag that is far from its forecast.
-pub(super) const FAR_OFF: &str = "Far off";
 
 /// One thing that needs the teacher.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,19 +69,21 @@ impl Need {
 /// All of them, in their order.
 pub(super) fn needs(
     scene: &Scene<'_>,
+    w: Wording,
     period: &Period,
     hour: &Hour,
     benches: &Benches,
     expects: &Expects,
 ) -> Vec<Need> {
-    let mut needs = slips(scene, period, benches, expects);
-    needs.extend(late(hour, benches, expects));
-    needs.extend(silent(scene, period, hour, benches));
+    let mut needs = slips(scene, w, period, benches, expects);
+    needs.extend(late(w, hour, benches, expects));
+    needs.extend(silent(scene, w, period, hour, benches));
     needs
 }
 
 fn slips(
     scene: &Scene<'_>,
+    w: Wording,
     period: &Period,
     benches: &Benches,
     expects: &Expects,
@@ -90,7 +91,7 @@ fn slips(
     let mut needs = Vec::new();
     for (bench, bag, slips) in seen(scene, period, benches, expects) {
         let worded = slips.iter().filter_map(|slip| {
-            let asks = Asks { scene, period, bench, bag, benches };
+            let asks = Asks { scene, w, period, bench, bag, benches };
             let (tag, says) = asks.words(slip)?;
             Some(Need {
                 about: bench.name.clone(),
@@ -130,6 +131,7 @@ pub(super) fn seen<'a, 'b>(
 /// What words need to know of a slip.
 struct Asks<'a> {
     scene: &'a Scene<'a>,
+    w: Wording,
     period: &'a Period,
     bench: &'a BenchBag,
     bag: &'a Bag,
@@ -138,31 +140,32 @@ struct Asks<'a> {
 
 impl Asks<'_> {
     /// A word and a sentence; nothing for what mends itself.
-    fn words(&self, slip: &Slip) -> Option<(&'static str, String)> {
+    fn words(&self, slip: &Slip) -> Option<(Doubt, String)> {
+        let w = self.w;
         let mm = |mm: f64| millimeters(mm);
         Some(match &slip.kind {
             SlipKind::Fell { .. } => {
-                let (tag, says) = own_words(&slip.kind)?;
-                (tag, format!("{says}{}", self.sister().unwrap_or_default()))
+                let (doubt, mut says) = own_words(w, &slip.kind)?;
+                if let Some(sister) = self.sister() {
+                    says = format!("{says} {sister}");
+                }
+                (doubt, says)
             }
-            SlipKind::Copied { with, readings } => (
-                "Same as another",
-                format!(
-                    "{readings} heights are the same as those of {}. Ask both groups gently.",
-                    name(*with)
-                ),
-            ),
+            SlipKind::Copied { with, readings } => {
+                (Doubt::Copied, say!(w, "need-copied", count = *readings, bag = name(*with)))
+            }
             SlipKind::FarFromBand { minute: at, rise_mm, low_mm, high_mm } => (
-                FAR_OFF,
-                format!(
-                    "At {at:.0} min it had risen {} mm; {} to {} mm were expected. Look at the bag \
-                     and its label.",
-                    mm(*rise_mm),
-                    mm(low_mm.round()),
-                    mm(high_mm.round())
+                Doubt::FarOff,
+                say!(
+                    w,
+                    "need-far-off",
+                    minute = format!("{at:.0}"),
+                    mm = mm(*rise_mm),
+                    low = mm(low_mm.round()),
+                    high = mm(high_mm.round()),
                 ),
             ),
-            kind => return own_words(kind),
+            kind => return own_words(w, kind),
         })
     }
 
@@ -173,15 +176,15 @@ impl Asks<'_> {
             other.code != self.bench.code && other.treatment == self.bench.treatment
         })?;
         let (_, rise) = sister.rises.last().filter(|_| sister.rises.len() > 1)?;
-        Some(format!(" {} beside it rose {} mm.", sister.name, millimeters(*rise)))
+        Some(say!(self.w, "need-sister", bag = &sister.name, mm = millimeters(*rise)))
     }
 
     fn offer(&self, slip: &Slip, mend: &Mend) -> Option<Offer> {
-        let code = self.bench.code;
+        let (w, code) = (self.w, self.bench.code);
         let correct = |of: Key, mm: f64| Some(format!("correct {code} {of} {mm}"));
         let (says, sends) = match mend {
             Mend::Write(mm) => (
-                format!("Write {} mm", millimeters(*mm)),
+                say!(w, "need-write", mm = millimeters(*mm)),
                 correct(slip.reading?, (*mm * 10.0).round() / 10.0),
             ),
             Mend::Choose(key) => {
@@ -189,31 +192,38 @@ impl Asks<'_> {
                 let height =
                     heights.chain(&self.bag.other_zeros).find(|height| height.key == *key)?;
                 let who = match &height.who {
-                    Who::Teacher => "you".to_owned(),
-                    Who::Group { group, .. } => format!("group {}", group_name(*group)),
-                    Who::Aide => "the aide".to_owned(),
-                    Who::Import => "paper".to_owned(),
-                    Who::Program => "the program".to_owned(),
+                    Who::Teacher => say!(w, "who-you"),
+                    Who::Group { group, .. } => {
+                        say!(w, "who-group", group = group_name(*group))
+                    }
+                    Who::Aide => say!(w, "who-aide"),
+                    Who::Import => say!(w, "who-paper"),
+                    Who::Program => say!(w, "who-program"),
                 };
                 let at = local(self.scene, self.period, height.measured);
                 let mm = millimeters(height.height_mm);
-                (format!("{mm} mm, {who} at {at}"), correct(*key, height.height_mm))
+                (
+                    say!(w, "need-choose", mm = mm, who = who, at = at),
+                    correct(*key, height.height_mm),
+                )
             }
-            Mend::AskAgain => ("Misread: ask again".to_owned(), None),
+            Mend::AskAgain => (say!(w, "need-ask-again"), None),
             Mend::Tap(Odd::Leak) => {
-                ("It leaks: mark it".to_owned(), Some(format!("odd {code} leak")))
+                (say!(w, "need-leaks"), Some(format!("odd {code} {}", Odd::Leak.word())))
             }
-            Mend::Tap(odd) => {
-                (format!("Mark: {}", odd.word()), Some(format!("odd {code} {}", odd.word())))
-            }
-            Mend::SetAside(rule) => {
-                (format!("Set aside: {rule}"), Some(format!("set-aside {code} {rule}")))
-            }
+            Mend::Tap(odd) => (
+                say!(w, "need-mark", odd = odd_word(w, *odd)),
+                Some(format!("odd {code} {}", odd.word())),
+            ),
+            Mend::SetAside(rule) => (
+                say!(w, "need-set-aside", rule = rule),
+                Some(format!("set-aside {code} {rule}")),
+            ),
             Mend::Leave => {
                 let of = slip.reading?;
                 let heights = self.bag.readings.iter().chain(&self.bag.zero);
                 let height = heights.into_iter().find(|height| height.key == of)?;
-                ("Leave it".to_owned(), correct(of, height.height_mm))
+                (say!(w, "need-leave"), correct(of, height.height_mm))
             }
             _ => return None,
         };
@@ -222,7 +232,7 @@ impl Asks<'_> {
 }
 
 /// Bags that are late, one line a group.
-fn late(hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
+fn late(w: Wording, hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
     let mut needs = Vec::new();
     for group in benches.groups() {
         let bags = benches.of_group(group);
@@ -246,18 +256,18 @@ fn late(hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
             .filter(|bag| matches!(bag.state, State::Waiting { .. } | State::Done))
             .collect();
         let whole = open.len() == bags.len();
-        let who =
-            if group == 0 { "your own bench".to_owned() } else { format!("group {group}") };
-        let missing = listed(&letters(&open));
+        let missing = listed(w, &letters(&open));
+        let ask = if group == 0 {
+            say!(w, "need-ask-own", letters = missing)
+        } else {
+            say!(w, "need-ask", group = group.to_string(), letters = missing)
+        };
         let says = match (read.as_slice(), whole) {
-            ([], true) if open.len() > 1 => {
-                format!("Nothing is in. Ask {who} for {missing}, at the true time.")
-            }
-            ([], _) => format!("Ask {who} for {missing}, at the true time."),
+            ([], true) if open.len() > 1 => format!("{} {ask}", say!(w, "need-nothing-in")),
+            ([], _) => ask,
             (read, _) => {
-                let (letters, is) = (letters(read), if read.len() == 1 { "is" } else { "are" });
-                let letters = listed(&letters);
-                format!("{letters} {is} in. Ask {who} for {missing}, at the true time.")
+                let letters = listed(w, &letters(read));
+                format!("{} {ask}", say!(w, "need-in", count = read.len(), letters = letters))
             }
         };
         let codes: Vec<String> = open.iter().map(|bag| bag.code.to_string()).collect();
@@ -274,7 +284,7 @@ fn late(hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
                 tag: NeedTag::Late(after(hour.now, -longest)),
                 says,
                 offers: vec![Offer {
-                    says: "Not read: leave it blank".to_owned(),
+                    says: say!(w, "need-not-read"),
                     sends: Some(format!("not-read {}", codes.join(" "))),
                     bag: first.code,
                 }],
@@ -290,7 +300,13 @@ fn late(hour: &Hour, benches: &Benches, expects: &Expects) -> Vec<Need> {
 const SILENT_S: f64 = 120.0;
 
 /// Groups whose devices have not been heard of although they have bags to read.
-fn silent(scene: &Scene<'_>, period: &Period, hour: &Hour, benches: &Benches) -> Vec<Need> {
+fn silent(
+    scene: &Scene<'_>,
+    w: Wording,
+    period: &Period,
+    hour: &Hour,
+    benches: &Benches,
+) -> Vec<Need> {
     if hour.stage != Stage::Running {
         return Vec::new();
     }
@@ -308,10 +324,7 @@ fn silent(scene: &Scene<'_>, period: &Period, hour: &Hour, benches: &Benches) ->
             about: group_name(group),
             bags: Vec::new(),
             tag: NeedTag::Silent(local(scene, period, heard)),
-            says: format!(
-                "The device of group {group} keeps what they type. If it stays dark, hand them \
-                 a paper sheet."
-            ),
+            says: say!(w, "need-silent", group = group.to_string()),
             offers: Vec::new(),
         })
     });

@@ -2,10 +2,12 @@
 
 use super::benches::{Expects, RunBag};
 use super::done::{self, Done};
-use super::words::listed;
+use super::odd_word;
 use crate::desk::room::benches::{Benches, group_name, local, millimeters};
 use crate::desk::room::hour::Hour;
 use crate::desk::room::{Kind, Scene};
+use crate::desk::wording::listed;
+use crate::desk::{Wording, say};
 use barm_domain::code::BagCode;
 use barm_domain::record::{Entry, Key, Subject, What, Who};
 use jiff::Timestamp;
@@ -66,6 +68,7 @@ const LATER_S: f64 = 30.0;
 /// The page of a bag; nothing if it is not one of this period's.
 pub(crate) fn bag_page(
     scene: &Scene<'_>,
+    w: Wording,
     period: &str,
     code: BagCode,
     did: Option<Key>,
@@ -80,42 +83,40 @@ pub(crate) fn bag_page(
     let bag = scene.standing().bags.get(&code).cloned().unwrap_or_default();
     let mut heights = Vec::new();
     for zero in bag.zero.iter().chain(&bag.other_zeros) {
-        heights.push((zero.key, "zero reading".to_owned(), zero.height_mm));
+        heights.push((zero.key, say!(w, "bag-zero"), zero.height_mm));
     }
     for reading in &bag.readings {
         let which = reading.planned.map_or_else(
-            || format!("between, at {}", local(scene, planned, reading.measured)),
-            |minute| format!("{minute} min"),
+            || say!(w, "bag-between", at = local(scene, planned, reading.measured)),
+            |minute| say!(w, "bag-minute", minute = minute.to_string()),
         );
         heights.push((reading.key, which, reading.height_mm));
     }
     let mut stands = Vec::new();
     if let Some((at, version)) = bag.sealed {
-        stands.push(format!(
-            "sealed at {} under plan version {version}",
-            local(scene, planned, at)
-        ));
+        let (at, version) = (local(scene, planned, at), version.to_string());
+        stands.push(say!(w, "bag-is-sealed", at = at, version = version));
     }
     if let Some(group) = bag.truth.as_ref().and_then(|truth| truth.group) {
-        stands.push(format!("made by group {} in truth", group_name(group)));
+        stands.push(say!(w, "bag-is-made-by", group = group_name(group)));
     }
     if let Some(rule) = &bag.set_aside {
-        stands.push(format!("set aside by “{rule}”"));
+        stands.push(say!(w, "bag-is-aside", rule = rule));
     }
     if let Some(at) = bag.vented {
-        stands.push(format!("vented at {}", local(scene, planned, at)));
+        stands.push(say!(w, "bag-is-vented", at = local(scene, planned, at)));
     }
     if let Some(at) = bag.lost {
-        stands.push(format!("lost at {}", local(scene, planned, at)));
+        stands.push(say!(w, "bag-is-lost", at = local(scene, planned, at)));
     }
     let entries = scene.ledger.entries_of(&Subject::Bag(code)).iter();
     Some(BagPage {
         investigation: scene.investigation,
         kind: scene.kind,
         hour: Hour::of(scene, period, now)?,
-        done: did.and_then(|did| done::done(scene, planned, did, now)),
+        done: did.and_then(|did| done::done(scene, w, planned, did, now)),
         label: (*label != bench.treatment).then(|| label.clone()),
-        stands: listed(&stands),
+        stands: listed(w, &stands),
         bag: expects.with(bench),
         heights,
         set_aside: bag.set_aside.clone(),
@@ -129,61 +130,71 @@ pub(crate) fn bag_page(
             .collect(),
         treatments: scene.plan.treatments().map(|(_, of)| of.name.clone()).collect(),
         groups: planned.groups,
-        ledger: entries.map(|entry| row(scene, planned, entry)).collect(),
+        ledger: entries.map(|entry| row(scene, w, planned, entry)).collect(),
     })
 }
 
-fn row(scene: &Scene<'_>, period: &barm_domain::plan::Period, entry: &Entry) -> LedgerRow {
+fn row(
+    scene: &Scene<'_>,
+    w: Wording,
+    period: &barm_domain::plan::Period,
+    entry: &Entry,
+) -> LedgerRow {
     let late = entry.arrived.duration_since(entry.measured).as_secs_f64() > LATER_S;
     let refused = scene.standing().refused.iter().find(|(key, _)| *key == entry.key);
     LedgerRow {
         at: local(scene, period, entry.measured),
         arrived: late.then(|| local(scene, period, entry.arrived)),
         who: match &entry.who {
-            Who::Teacher => "you".to_owned(),
+            Who::Teacher => say!(w, "who-you"),
             Who::Group { period: own, group } if *own == period.name => {
-                format!("group {}", group_name(*group))
+                say!(w, "who-group", group = group_name(*group))
             }
             Who::Group { period: own, group } => {
-                format!("group {} of period {own}", group_name(*group))
+                say!(w, "who-group-of", group = group_name(*group), period = own)
             }
-            Who::Aide => "aide".to_owned(),
-            Who::Import => "paper".to_owned(),
-            Who::Program => "program".to_owned(),
+            Who::Aide => say!(w, "who-aide"),
+            Who::Import => say!(w, "who-paper"),
+            Who::Program => say!(w, "who-program"),
         },
-        says: says(&entry.what),
+        says: says(w, &entry.what),
         refused: refused.map(|(_, reason)| reason.to_string()),
     }
 }
 
-fn says(what: &What) -> String {
+fn says(w: Wording, what: &What) -> String {
     let mm = |mm: f64| millimeters(mm);
     match what {
         What::Made(made) => made.water_celsius.map_or_else(
-            || "made otherwise than planned".to_owned(),
-            |celsius| format!("made with water of {celsius:.1} °C"),
+            || say!(w, "entry-made"),
+            |celsius| say!(w, "entry-made-water", celsius = format!("{celsius:.1}")),
         ),
-        What::Sealed { plan } => format!("sealed under plan version {plan}"),
-        What::Zero { height_mm } => format!("zero reading {} mm", mm(*height_mm)),
+        What::Sealed { plan } => say!(w, "entry-sealed", version = plan.to_string()),
+        What::Zero { height_mm } => say!(w, "entry-zero", mm = mm(*height_mm)),
         What::Reading { planned: Some(minute), height_mm } => {
-            format!("{} mm at {minute} min", mm(*height_mm))
+            say!(w, "entry-reading", mm = mm(*height_mm), minute = minute.to_string())
         }
-        What::Reading { planned: None, height_mm } => format!("{} mm, between", mm(*height_mm)),
-        What::Correction { height_mm, .. } => format!("corrected to {} mm", mm(*height_mm)),
-        What::Meter { percent, turn } => {
-            let turn = turn.map_or_else(String::new, |turn| format!(", turn {turn}"));
-            format!("meter showed {percent}{turn}")
+        What::Reading { planned: None, height_mm } => {
+            say!(w, "entry-between", mm = mm(*height_mm))
         }
-        What::Odd(odd) => odd.word().replace('-', " "),
+        What::Correction { height_mm, .. } => say!(w, "entry-corrected", mm = mm(*height_mm)),
+        What::Meter { percent, turn: None } => {
+            say!(w, "entry-meter", percent = percent.to_string())
+        }
+        What::Meter { percent, turn: Some(turn) } => {
+            let (percent, turn) = (percent.to_string(), turn.to_string());
+            say!(w, "entry-meter-turn", percent = percent, turn = turn)
+        }
+        What::Odd(odd) => odd_word(w, *odd),
         What::SetRight(truth) => match (&truth.treatment, truth.group) {
-            (Some(treatment), _) => format!("is {treatment} in truth"),
-            (None, Some(group)) => format!("was made by group {} in truth", group_name(group)),
-            (None, None) => "is what its label says".to_owned(),
+            (Some(treatment), _) => say!(w, "entry-is", treatment = treatment),
+            (None, Some(group)) => say!(w, "entry-made-by", group = group_name(group)),
+            (None, None) => say!(w, "entry-as-labeled"),
         },
-        What::SetAside { rule } => format!("set aside by “{rule}”"),
-        What::TakenBack => "taken back".to_owned(),
-        What::Vented => "vented".to_owned(),
-        What::Lost => "lost".to_owned(),
-        _ => "noted".to_owned(),
+        What::SetAside { rule } => say!(w, "bag-is-aside", rule = rule),
+        What::TakenBack => say!(w, "entry-taken-back"),
+        What::Vented => say!(w, "entry-vented"),
+        What::Lost => say!(w, "entry-lost"),
+        _ => say!(w, "entry-noted"),
     }
 }

@@ -1,9 +1,10 @@
 //! What going on after a stop would change, shown before it is done.
 
-use super::words::listed;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::{Benches, group_name};
 use crate::desk::room::hour::{Hour, Stage};
+use crate::desk::wording::listed;
+use crate::desk::{Wording, say};
 use barm_domain::board::running_minutes;
 use barm_domain::plan::Period;
 use jiff::Timestamp;
@@ -22,6 +23,7 @@ pub(crate) struct Replan {
 /// Only while the clocks stand.
 pub(super) fn replan(
     scene: &Scene<'_>,
+    w: Wording,
     period: &Period,
     hour: &Hour,
     benches: &Benches,
@@ -47,30 +49,24 @@ pub(super) fn replan(
     reaches.sort_unstable();
     let least = reaches.iter().map(|(_, last)| *last).min();
     let (says, shared) = match least {
-        None => ("No bag has its zero reading yet. Nothing is lost so far.".to_owned(), None),
+        None => (say!(w, "replan-none"), None),
         Some(least) if least >= planned => {
-            (format!("If you go on now, every group still reaches {planned} minutes."), None)
+            (say!(w, "replan-all", minute = planned.to_string()), None)
         }
-        Some(0) => (
-            "If you go on now, some groups get no reading before clearing. Count what is written."
-                .to_owned(),
-            None,
-        ),
+        Some(0) => (say!(w, "replan-some-none"), None),
         Some(least) => {
             let short: Vec<String> = reaches
                 .iter()
                 .filter(|(_, last)| *last < planned)
                 .map(|(group, last)| format!("{} ({last} min)", group_name(*group)))
                 .collect();
-            let groups = if short.len() == reaches.len() {
-                "no group".to_owned()
+            let (planned, minute) = (planned.to_string(), least.to_string());
+            let says = if short.len() == reaches.len() {
+                say!(w, "replan-nobody", planned = planned, minute = minute)
             } else {
-                format!("not group {}", listed(&short))
+                let groups = listed(w, &short);
+                say!(w, "replan-not-all", planned = planned, groups = groups, minute = minute)
             };
-            let says = format!(
-                "The last reading was planned at {planned} minutes. If you go on now, {groups} \
-                 reaches it: {least} minutes is the last that all reach.",
-            );
             (says, Some(least))
         }
     };

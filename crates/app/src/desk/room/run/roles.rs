@@ -1,6 +1,7 @@
 //! Roles at the benches: how many are here, and who does what. No names.
 
 use crate::desk::room::Scene;
+use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 
 /// One group.
@@ -15,13 +16,13 @@ pub(crate) struct RoleRow {
     /// Students by the plan, about.
     pub(crate) planned: u32,
     /// Who does what with so many.
-    pub(crate) says: &'static str,
+    pub(crate) says: String,
     /// Whether it works with numbers that are not its own.
     pub(crate) stand_in: bool,
 }
 
 /// All groups of a period.
-pub(super) fn roles(scene: &Scene<'_>, period: &Period) -> Vec<RoleRow> {
+pub(super) fn roles(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<RoleRow> {
     let planned = period.students.div_ceil(period.groups.max(1));
     let row = |group| {
         let standing = scene.ledger.standing().groups.get(&(period.name.clone(), group));
@@ -33,7 +34,7 @@ pub(super) fn roles(scene: &Scene<'_>, period: &Period) -> Vec<RoleRow> {
             label: own.and_then(|own| own.label.clone()),
             here,
             planned,
-            says: dealt(here.unwrap_or(planned)),
+            says: dealt(w, here.unwrap_or(planned)),
             stand_in: standing.is_some_and(|standing| standing.stand_in.is_some()),
         }
     };
@@ -41,16 +42,13 @@ pub(super) fn roles(scene: &Scene<'_>, period: &Period) -> Vec<RoleRow> {
 }
 
 /// Four roles, dealt to so many.
-pub(super) const fn dealt(students: u32) -> &'static str {
+fn dealt(w: Wording, students: u32) -> String {
     match students {
-        0 => "Nobody is here. Hand their bags to a neighbor, or let them stand in later.",
-        1 => "One: joins a neighbor group. Read both sets of bags in turn.",
-        2 => "Two: one reads and keeps time, one writes and fetches.",
-        3 => "Three: one reads, one writes and keeps time, one fetches.",
-        4 => "Four: one reads, one keeps time, one writes, one fetches.",
-        _ => {
-            "Five or more: one reads, one keeps time, one writes, one fetches, the others check \
-              the ruler."
-        }
+        0 => say!(w, "roles-0"),
+        1 => say!(w, "roles-1"),
+        2 => say!(w, "roles-2"),
+        3 => say!(w, "roles-3"),
+        4 => say!(w, "roles-4"),
+        _ => say!(w, "roles-5"),
     }
 }

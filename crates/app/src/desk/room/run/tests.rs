@@ -1,12 +1,16 @@
 //! The run page's view from records made by hand, and what its buttons write.
 
 use super::{Act, ActError, Fields, NeedTag, When, run_view};
+use crate::desk::Wording;
 use crate::desk::room::acted::{Acted, PERIOD, at, bag};
+use crate::desk::room::doubts::Doubt;
 use crate::desk::room::hour::Stage;
 use barm_domain::record::{Key, Odd, Subject, What, Who};
 
 fn at_minute(acted: &Acted, minute: f64) -> super::RunView {
-    acted.scene(|scene| run_view(scene, PERIOD, None, at(60.0 * minute))).expect("a view")
+    acted
+        .scene(|scene| run_view(scene, Wording::english(), PERIOD, None, at(60.0 * minute)))
+        .expect("a view")
 }
 
 fn fields(pairs: &[(&str, &str)]) -> Fields {
@@ -43,7 +47,8 @@ fn a_period_without_bags_and_one_that_is_not_there() {
     let acted = Acted::new(0, 0);
     let view = at_minute(&acted, 3.0);
     assert!(view.next.is_empty() && view.now.is_empty() && view.needs.is_empty());
-    let none = acted.scene(|scene| run_view(scene, "nowhere", None, at(0.0)));
+    let none =
+        acted.scene(|scene| run_view(scene, Wording::english(), "nowhere", None, at(0.0)));
     assert!(none.is_none());
 }
 
@@ -75,7 +80,7 @@ fn what_needs_the_teacher_is_ordered_mends_first_then_late_then_silent() {
     acted.bag(60.0 * 30.4, leaks, What::Reading { planned: Some(16), height_mm: 9.0 });
     let view = at_minute(&acted, 33.0);
     let tags: Vec<&NeedTag> = view.needs.iter().map(|need| &need.tag).collect();
-    assert!(matches!(tags[0], NeedTag::Doubt("Leak?")), "{tags:?}");
+    assert!(matches!(tags[0], NeedTag::Doubt(Doubt::Leak)), "{tags:?}");
     assert!(matches!(tags.last(), Some(NeedTag::Silent(_))), "{tags:?}");
     let need = view.needs.iter().find(|need| need.about == "4C").expect("the late bag");
     assert!(
@@ -132,7 +137,7 @@ fn slips_of_the_typing_hand_are_told_and_write_nothing() {
     let other =
         acted.plan.bags.iter().find(|bag| bag.period == "2").expect("a bag").code.clone();
     let mut says = |pairs: &[(&str, &str)]| {
-        acts(&mut acted, 16.0, pairs).expect_err("nothing done").to_string()
+        acts(&mut acted, 16.0, pairs).expect_err("nothing done").says(Wording::english())
     };
     assert!(
         says(&[("do", "write"), ("bag", "9A"), ("mm", "4")]).contains("no bag of period 3")
@@ -155,8 +160,9 @@ fn what_was_done_is_told_with_its_way_back_for_ten_seconds() {
     let aside = format!("set-aside {code} leak");
     let key = acts(&mut acted, 28.0, &[("do", &aside)]).expect("done");
     let told = |acted: &Acted, seconds: f64| {
-        let view =
-            acted.scene(|scene| run_view(scene, PERIOD, Some(key), at(60.0 * 28.0 + seconds)));
+        let view = acted.scene(|scene| {
+            run_view(scene, Wording::english(), PERIOD, Some(key), at(60.0 * 28.0 + seconds))
+        });
         view.expect("a view").done
     };
     let done = told(&acted, 2.0).expect("told");
@@ -180,7 +186,9 @@ fn a_correction_is_taken_back_by_another() {
     let reading = acted.ledger.standing().bags[&code].readings[1].clone();
     let line = format!("correct {code} {}", reading.key);
     let key = acts(&mut acted, 28.0, &[("do", &line), ("mm", "31")]).expect("done");
-    let view = acted.scene(|scene| run_view(scene, PERIOD, Some(key), at(60.0 * 28.02)));
+    let view = acted.scene(|scene| {
+        run_view(scene, Wording::english(), PERIOD, Some(key), at(60.0 * 28.02))
+    });
     let back = view.expect("a view").done.expect("told").back.expect("a way back");
     acts(&mut acted, 28.05, &[("do", &back)]).expect("done");
     let now = acted.ledger.standing().bags[&code].readings[1].clone();
@@ -270,8 +278,9 @@ fn a_bag_page_hides_nothing() {
     acted.bag(60.0 * 28.1, code, What::Odd(Odd::Bumped));
     acted.bag(60.0 * 28.2, code, What::SetAside { rule: "no such rule".to_owned() });
     let now = at(60.0 * 28.5);
-    let page =
-        acted.scene(|scene| super::bag_page(scene, PERIOD, code, None, now)).expect("a page");
+    let page = acted
+        .scene(|scene| super::bag_page(scene, Wording::english(), PERIOD, code, None, now))
+        .expect("a page");
     let entries = acted.ledger.entries_of(&Subject::Bag(code));
     assert_eq!(page.ledger.len(), entries.len());
     assert!(page.ledger.iter().any(|row| row.says == "bumped"));
