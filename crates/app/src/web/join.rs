@@ -127,9 +127,10 @@ async fn answer(
             let name = cookies::name(seat.part);
             let cookie =
                 cookies::set(name, token.as_str(), web.now(), seat.ends, web.reach.tls);
+            let now = web.now();
             let plans = match (seat.investigation, seat.period.as_deref(), seat.group) {
                 (Some(id), Some(period), Some(group)) => {
-                    web.room(id).await?.read(|scene| plans_first(scene, period, group))
+                    web.room(id).await?.read(|scene| plans_first(scene, period, group, now))
                 }
                 _ => false,
             };

@@ -3,6 +3,7 @@
 //! Proposals are words of children: they lie where words can be deleted, apart from the record.
 //! What was approved stands in the plan.
 
+use super::hour::zone;
 use super::{Kind, Room, Scene, Scope};
 use crate::desk::queue::{Queue, queue};
 use crate::desk::{DeskError, Wording, doors};
@@ -285,16 +286,25 @@ impl PlanTogetherView {
 }
 
 /// Whether a group is to plan before it reads: the plan leaves it the choice, its period has not
-/// begun, and no bag is its own yet.
-pub(crate) fn plans_first(scene: &Scene<'_>, period: &str, group: u32) -> bool {
+/// begun, and its day has not come or no bag is its own yet.
+pub(crate) fn plans_first(
+    scene: &Scene<'_>,
+    period: &str,
+    group: u32,
+    now: Timestamp,
+) -> bool {
     let plan = scene.plan;
+    let Some(planned) = plan.period(period) else { return false };
     let setting =
         plan.group_settings.iter().find(|one| one.period == period && one.group == group);
-    let of_period = plan.period(period).and_then(|period| period.inquiry);
-    let inquiry = setting.and_then(|one| one.inquiry).or(of_period).unwrap_or(plan.inquiry);
+    let inquiry =
+        setting.and_then(|one| one.inquiry).or(planned.inquiry).unwrap_or(plan.inquiry);
     let began = scene.standing().periods.get(period).is_some_and(|one| one.began.is_some());
     let has_bags = plan.bags.iter().any(|bag| bag.period == period && bag.group == group);
-    matches!(inquiry, Inquiry::Guided | Inquiry::Open) && !began && !has_bags
+    let today = now.to_zoned_datetime(zone(scene, planned)).date();
+    // What is made up knows no day.
+    let early = !scene.made_up() && plan.day(&planned.day).is_some_and(|day| today < day.date);
+    matches!(inquiry, Inquiry::Guided | Inquiry::Open) && !began && (early || !has_bags)
 }
 
 /// The planning page of a group: with what it typed just now, or what it handed in. Waits for the

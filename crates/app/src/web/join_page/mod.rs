@@ -156,7 +156,11 @@ fn brought(join: &JoinPage<'_>) -> String {
     let plain = |c: &char| c.is_ascii_alphanumeric() || *c == '-';
     let code: String = join.group.chars().filter(plain).collect();
     let name = if join.from_label { "bag" } else { "group" };
-    if code.is_empty() { String::new() } else { format!("&{name}={code}") }
+    // What was typed and did not fit is no address to keep.
+    if code.is_empty() || join.not_in.is_some() {
+        return String::new();
+    }
+    format!("&{name}={code}")
 }
 
 fn says(words: &Catalog, not_in: NotIn) -> String {

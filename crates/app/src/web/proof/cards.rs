@@ -61,3 +61,15 @@ async fn what_goes_wrong_is_told_in_the_language_of_the_browser() {
     let refused = class.call(Call::get("/bench/version").header("accept-language", "es")).await;
     assert_eq!(refused.body, "Esta página no es para ustedes.");
 }
+
+#[tokio::test]
+async fn a_group_that_comes_before_its_day_is_led_to_its_plan_and_on_the_day_to_its_bags() {
+    for (moment, page) in [("2027-03-08T15:00:00Z", "/plan-together"), (DURING_1, "/bench")] {
+        let class = Class::at(moment, Kind::Real);
+        let codes = class.codes("1");
+        class.web.shelf.doors.open_codes(&class.room, "1", class.web.now());
+        let body = format!("period={}&group={}", codes.period, codes.groups[0].1);
+        let answer = class.call(Call::form(&class, "/join", &body).from(NETWORK)).await;
+        assert_eq!((answer.status.as_u16(), answer.header("location")), (303, page), "{moment}");
+    }
+}
