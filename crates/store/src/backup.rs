@@ -5,11 +5,13 @@ use crate::carry::carry;
 use crate::check::{self, Checked};
 use crate::failure::StoreError;
 use crate::folder::{give_name, part_of, take_away};
-use crate::line::{Line, Lite, Row, Whose};
+use crate::line::{Line, Lite, Row, Whose, looks_like_a_database};
+use crate::migrate::behind;
 #[cfg(feature = "postgres")]
 use crate::migrate::migrate;
 use crate::store::Store;
 use jiff::Timestamp;
+use std::fs;
 use std::path::{Path, PathBuf};
 
 /// A backup that this program made.
@@ -55,6 +57,17 @@ impl Store {
         made
     }
 
+    /// Opens a backup and reads all of it; changes nothing.
+    ///
+    /// # Errors
+    /// What is wrong with it: it is not there, is no record, or is damaged.
+    pub fn check_backup(path: &Path) -> Result<Checked, StoreError> {
+        if looks_like_a_database(path)? != Some(true) {
+            return Err(StoreError::NotARecord { path: path.to_owned() });
+        }
+        verify(path)
+    }
+
     /// The backups that this program made, oldest first.
     ///
     /// # Errors
@@ -79,6 +92,27 @@ impl Store {
 pub(crate) fn list(line: &mut Line) -> Result<Vec<Backup>, StoreError> {
     line.rows("select path, made from backup order by made, path", &[], |mut row: Row| {
         Ok(Backup { path: row.text()?.into(), made: row.moment()? })
+    })
+}
+
+/// Makes a copy of a record of this folder before steps are done on it that cannot be undone, puts
+/// it on the list of backups, and leaves one alone that is there.
+pub(crate) fn before_upgrade(line: &mut Line, folder: &Path) -> Result<(), StoreError> {
+    let Some(done) = behind(line)? else { return Ok(()) };
+    let path = folder.join(format!("record-before-step-{}.sqlite", done + 1));
+    let path = std::path::absolute(&path).map_err(|e| StoreError::file("find", &path, e))?;
+    if !path.exists() {
+        make(line, &path)?;
+    }
+    let made = fs::metadata(&path).and_then(|about| about.modified());
+    let made = made.map_err(|error| StoreError::file("read", &path, error))?;
+    let made = Timestamp::try_from(made).unwrap_or_default();
+    line.alone(|line| {
+        line.run(
+            "insert into backup (path, made) values ($1, $2) on conflict (path) do nothing",
+            &[path.display().to_string().into(), made.as_microsecond().into()],
+        )?;
+        Ok(())
     })
 }
 

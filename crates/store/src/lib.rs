@@ -31,6 +31,7 @@ mod pool;
 mod restore;
 
 mod store;
+mod summary;
 mod wire;
 mod words;
 mod writer;
@@ -44,4 +45,5 @@ pub use failure::StoreError;
 pub use plans::{Investigation, Kind};
 pub use restore::Restored;
 pub use store::{Place, Store};
+pub use summary::Summary;
 pub use words::{Forgotten, Unreached};

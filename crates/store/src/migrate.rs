@@ -19,13 +19,22 @@ struct Step {
 }
 
 /// All steps in order; the first is number 1.
-const STEPS: &[Step] = &[Step {
-    name: "record",
-    both: include_str!("../migrations/0001_record.sql"),
-    sqlite: include_str!("../migrations/only_sqlite/0001_record.sql"),
-    #[cfg(feature = "postgres")]
-    postgres: include_str!("../migrations/only_postgres/0001_record.sql"),
-}];
+const STEPS: &[Step] = &[
+    Step {
+        name: "record",
+        both: include_str!("../migrations/0001_record.sql"),
+        sqlite: include_str!("../migrations/only_sqlite/0001_record.sql"),
+        #[cfg(feature = "postgres")]
+        postgres: include_str!("../migrations/only_postgres/0001_record.sql"),
+    },
+    Step {
+        name: "summary",
+        both: include_str!("../migrations/0002_summary.sql"),
+        sqlite: "",
+        #[cfg(feature = "postgres")]
+        postgres: "",
+    },
+];
 
 const TABLE: &str = "create table if not exists migration (
     version bigint primary key, name text not null, program text not null)";
@@ -61,6 +70,18 @@ pub(crate) fn migrate(line: &mut Line, place: &str) -> Result<(), StoreError> {
         }
         tell_shapes(line)
     })
+}
+
+/// How many steps a record has behind it, if there are some still to do; nothing for a new one.
+pub(crate) fn behind(line: &mut Line) -> Result<Option<usize>, StoreError> {
+    let there = "select count(*) from sqlite_master where name = 'migration'";
+    if line.first(there, &[], |mut row| row.int())? != Some(1) {
+        return Ok(None);
+    }
+    let done =
+        line.first("select max(version) from migration", &[], |mut row| row.maybe_int())?;
+    let done = usize::try_from(done.flatten().unwrap_or_default()).unwrap_or_default();
+    Ok((1..STEPS.len()).contains(&done).then_some(done))
 }
 
 /// Writes down which layouts this program knows, for older ones that will meet them.

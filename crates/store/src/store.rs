@@ -1,5 +1,6 @@
 //! The store: one writer, many readers.
 
+use crate::backup;
 use crate::clean;
 use crate::failure::StoreError;
 use crate::folder::{self, Held};
@@ -53,7 +54,8 @@ impl std::fmt::Debug for Store {
 }
 
 impl Store {
-    /// Opens the record, making it if there is none, after a quick check that it is sound.
+    /// Opens the record, making it if there is none, after a quick check that it is sound. Before
+    /// tables of an older program are changed, a copy of the file is put beside it as a backup.
     ///
     /// # Errors
     /// One sentence that says what is in the way: the folder takes no writing, another program
@@ -64,6 +66,7 @@ impl Store {
                 let held = folder::hold(folder)?;
                 let lite = folder::open_for_writing(folder)?;
                 let mut line = Line::Sqlite(lite);
+                backup::before_upgrade(&mut line, folder)?;
                 migrate(&mut line, &folder.display().to_string())?;
                 clean::catch_up(&mut line)?;
                 let source = Source::File(folder::record_in(folder));

@@ -75,6 +75,21 @@ impl Store {
         self.read(|line| line.first(sql, &[key.to_string().into()], |mut row| row.text()))
     }
 
+    /// How many words of which kind lie in which investigation.
+    ///
+    /// # Errors
+    /// Why they cannot be counted.
+    pub fn count_words(&self) -> Result<Vec<(i64, String, u64)>, StoreError> {
+        let sql = "select investigation, kind, count(*) from words \
+             group by investigation, kind order by investigation, kind";
+        self.read(|line| {
+            line.rows(sql, &[], |mut row| {
+                let (id, kind, count) = (row.int()?, row.text()?, row.int()?);
+                Ok((id, kind, u64::try_from(count).unwrap_or_default()))
+            })
+        })
+    }
+
     /// All words of an investigation: key, kind, text.
     ///
     /// # Errors

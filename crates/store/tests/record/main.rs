@@ -8,6 +8,7 @@ mod forgetting;
 mod killed;
 mod made;
 mod many;
+mod old;
 mod order;
 mod places;
 mod server;
