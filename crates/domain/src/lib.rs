@@ -13,6 +13,7 @@ pub mod cupboard;
 pub mod finding;
 pub mod nearest;
 pub mod outlook;
+pub mod paper;
 pub mod plan;
 pub mod prep;
 pub mod proposal;

@@ -4,6 +4,7 @@
 
 mod analyze;
 mod approve;
+mod backup;
 mod bags;
 mod check;
 mod demo;
@@ -48,6 +49,9 @@ enum Command {
     Serve(serve::Arguments),
     Rehearse(rehearse::Arguments),
     Passphrase(passphrase::Arguments),
+    Backup(backup::Backup),
+    Restore(backup::Restore),
+    Export(backup::Export),
 }
 
 /// Runs the command that was asked for.
@@ -67,6 +71,9 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Serve(a)) => serve::run(a, &mut out),
         Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),
         Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),
+        Some(Command::Backup(a)) => backup::backup(a, &mut out),
+        Some(Command::Restore(a)) => backup::restore(a, &mut out),
+        Some(Command::Export(a)) => backup::export(a, &mut out),
         None => serve::here(&mut out),
     };
     // What was said before a failure is said before the failure is.

@@ -31,6 +31,11 @@ pub(super) struct Arguments {
     /// Folder that holds the record [default: a folder of your own, shown at the start]
     #[arg(long, value_name = "DIR")]
     data: Option<PathBuf>,
+    /// Keep the record in a PostgreSQL database, such as postgresql://barm@db.example/barm, instead
+    /// of a file; the folder then holds only what belongs to this computer. One running program a
+    /// database
+    #[arg(long, value_name = "URL")]
+    postgres: Option<String>,
     /// Port to listen on; 0 takes a free one [default: 8420, or the next that is free]
     #[arg(long)]
     port: Option<u16>,
@@ -71,7 +76,11 @@ fn start(
     let folder = arguments.data.clone().unwrap_or_else(system::data_folder);
     // If it cannot be made, opening it says why.
     let _ = system::private_folder(&folder);
-    let shelf = match Shelf::open(&folder, Timestamp::now()) {
+    let opened = match &arguments.postgres {
+        None => Shelf::open(&folder, Timestamp::now()),
+        Some(address) => Shelf::open_on_server(&folder, address, Timestamp::now()),
+    };
+    let shelf = match opened {
         Ok(shelf) => Arc::new(shelf),
         Err(error) => return elsewhere(error, &folder, browser, out),
     };
@@ -98,7 +107,11 @@ fn start(
     let certificate = certificate.transpose()?;
     certificate.as_ref().map(must_be_usable).transpose()?;
     writeln!(out, "Barm answers at {address}")?;
-    writeln!(out, "The record lies in {}", folder.display())?;
+    match &arguments.postgres {
+        None => writeln!(out, "The record lies in {}", folder.display())?,
+        // Without the address: it may hold a password.
+        Some(_) => writeln!(out, "The record lies in the database that was named")?,
+    }
     if arguments.lan {
         tell_the_class(scheme, port, &addresses, arguments, out)?;
     }

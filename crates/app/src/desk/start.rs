@@ -3,7 +3,8 @@
 
 use super::editing::sentence;
 use super::rehearse::done_before;
-use super::room::{Kind, Shelf, plans};
+use super::room::on_shelf::{InShort, in_short};
+use super::room::{Investigation, Kind, Shelf, plans};
 use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
 use barm_domain::amount;
@@ -183,37 +184,30 @@ pub(crate) fn on_shelf(
     w: Wording,
     now: Timestamp,
 ) -> Result<Vec<OnShelf>, DeskError> {
-    let mut lines = Vec::new();
-    for one in shelf.investigations()?.into_iter().rev() {
-        let mut line = OnShelf {
+    let line = |(one, short): (Investigation, Option<InShort>)| match short {
+        None => OnShelf {
             id: one.id,
             title: one.title,
             kind: one.kind,
             day: String::new(),
             bags: 0,
             stands: say!(w, "shelf-unread"),
-        };
-        if let Ok(room) = shelf.room(one.id, now) {
-            room.read(|scene| {
-                line.title.clone_from(&scene.plan.title);
-                line.day =
-                    scene.plan.days.first().map(|d| d.date.to_string()).unwrap_or_default();
-                line.bags = scene.plan.bags.len();
-                let periods = scene.plan.periods.len();
-                let standing = &scene.standing().periods;
-                let ended = standing.values().filter(|period| period.ended.is_some()).count();
-                let began = standing.values().filter(|period| period.began.is_some()).count();
-                line.stands = match (began, ended) {
-                    (0, _) => say!(w, "shelf-planned"),
-                    (_, ended) if ended >= periods => say!(w, "shelf-all-done"),
-                    (began, ended) if began > ended => say!(w, "shelf-running"),
-                    (_, ended) => say!(w, "shelf-some-done", done = ended, all = periods),
-                };
-            });
-        }
-        lines.push(line);
-    }
-    Ok(lines)
+        },
+        Some(short) => OnShelf {
+            id: one.id,
+            kind: one.kind,
+            stands: match (short.began, short.ended) {
+                (0, _) => say!(w, "shelf-planned"),
+                (_, ended) if ended >= short.periods => say!(w, "shelf-all-done"),
+                (began, ended) if began > ended => say!(w, "shelf-running"),
+                (_, ended) => say!(w, "shelf-some-done", done = ended, all = short.periods),
+            },
+            title: short.title,
+            day: short.day,
+            bags: short.bags,
+        },
+    };
+    Ok(in_short(shelf, now)?.into_iter().rev().map(line).collect())
 }
 
 #[cfg(test)]

@@ -17,6 +17,8 @@ pub(super) enum Part {
     Rehearse,
     /// The class day.
     Run,
+    /// Typing what is on paper.
+    Paper,
     /// What the class found.
     Results,
     /// All investigations.
@@ -43,6 +45,7 @@ pub(super) fn parts(w: Wording, id: Option<i64>, here: Part) -> Markup {
         (Part::Prepare, "prepare", say!(w, "head-prepare")),
         (Part::Rehearse, "rehearse", say!(w, "head-rehearse")),
         (Part::Run, "run", say!(w, "head-run")),
+        (Part::Paper, "enter", say!(w, "head-paper")),
         (Part::Results, "results", say!(w, "head-results")),
     ];
     html! {

@@ -2,9 +2,9 @@
 
 use super::state::Web;
 use super::{
-    aide, approve, assets, bench, devices, events, guard, headers, host, join, network, page,
-    plan, plan_together, prepare, rehearse, results, round, run, sign_in, start, time, trouble,
-    wall,
+    aide, approve, assets, bench, devices, enter, events, guard, headers, host, join, kept,
+    network, page, plan, plan_together, prepare, rehearse, results, round, run, sign_in, start,
+    time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -174,6 +174,19 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/rehearse/state", TEACHER, rehearse::so_far),
         get("/i/{id}/results", TEACHER, results::show),
         get("/i/{id}/results.pdf", TEACHER, results::report),
+        // What is kept, for how long, and copies of it.
+        get("/i/{id}/names", TEACHER, kept::words),
+        post("/i/{id}/names/delete", TEACHER, kept::delete),
+        post("/i/{id}/names/day", TEACHER, kept::day),
+        get("/backups", TEACHER, kept::backups),
+        post("/backups", TEACHER, kept::backup),
+        // Data sheets on paper.
+        get("/i/{id}/enter", TEACHER, enter::first),
+        get("/i/{id}/enter/{period}/{group}", TEACHER, enter::show),
+        post("/i/{id}/enter/{period}/{group}", TEACHER, enter::save),
+        post("/i/{id}/enter/{period}/{group}/look", TEACHER, enter::look),
+        post("/i/{id}/enter/file/look", TEACHER, enter::look_file).takes_a_plan(),
+        post("/i/{id}/enter/file/add", TEACHER, enter::add_file).takes_a_plan(),
         // What groups propose.
         get("/plan-together", GROUP, plan_together::show),
         post("/plan-together", GROUP, plan_together::post),

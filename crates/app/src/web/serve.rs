@@ -5,7 +5,7 @@ use super::network::Network;
 use super::rehearse::Practice;
 use super::state::{Reach, Running, Web};
 use super::{routes, tls};
-use crate::desk::room::Shelf;
+use crate::desk::room::{Shelf, kept_words};
 use crate::desk::{Certificate, Clock, DeskError};
 use std::net::{SocketAddr, TcpListener};
 use std::sync::Arc;
@@ -32,6 +32,32 @@ const LAST: Duration = Duration::from_secs(5);
 /// Whoever connects and asks nothing for so long is let go.
 const PATIENCE: Duration = Duration::from_secs(30);
 
+/// So often is looked whether the day has come on which words are deleted.
+const LOOK_EVERY: Duration = Duration::from_secs(3600);
+
+/// Deletes words whose day has come, at the start and while the program runs.
+async fn delete_due(web: Web) {
+    let mut stopping = web.stopping.clone();
+    loop {
+        let done = web.wait(kept_words::delete_due).await;
+        let now = web.now();
+        match done {
+            Ok(done) => {
+                for (id, deleted) in done {
+                    let (words, left) = (deleted.words, deleted.left);
+                    let unreached = deleted.unreached.len();
+                    web.log.write(now, &format!("the day had come: words of investigation {id} deleted: {words}; left: {left}; backups not reached: {unreached}"));
+                }
+            }
+            Err(error) => web.log.write(now, &format!("words could not be deleted: {error}")),
+        }
+        tokio::select! {
+            () = tokio::time::sleep(LOOK_EVERY) => {}
+            _ = stopping.changed() => return,
+        }
+    }
+}
+
 /// Serves until it is told to stop.
 pub(crate) async fn serve(
     ask: Ask,
@@ -53,6 +79,7 @@ pub(crate) async fn serve(
     let web = Web::new(running);
     web.log.write(web.now(), "started");
     let service = routes::router(&web).into_make_service_with_connect_info::<SocketAddr>();
+    tokio::spawn(delete_due(web.clone()));
     ask.listener.set_nonblocking(true).map_err(DeskError::Serve)?;
     let handle = axum_server::Handle::new();
     let stopper = handle.clone();

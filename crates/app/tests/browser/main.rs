@@ -6,6 +6,7 @@
 mod bench;
 mod browser;
 mod language;
+mod paper;
 mod rules;
 mod school;
 mod sight;

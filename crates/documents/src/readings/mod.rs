@@ -4,6 +4,7 @@
 //! English or Spanish, say which. Nothing is dropped without being listed, and nothing is
 //! changed without a note.
 
+mod by_hand;
 mod cells;
 mod codes;
 mod context;
@@ -23,6 +24,7 @@ mod text;
 mod time;
 mod typed;
 
+pub use by_hand::{clock_written, height_written};
 pub use cells::Cells;
 pub use sheet::Layout;
 
@@ -35,11 +37,24 @@ use row::Taking;
 use swapped::Swapped;
 use table::Row;
 
+/// The time of day of a bag's zero reading, as a file says it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ZeroTime {
+    /// Code of the bag.
+    pub bag: String,
+    /// Seconds after midnight; after midnight or noon if `half_known` is false.
+    pub seconds: f64,
+    /// Whether morning and afternoon are told apart.
+    pub half_known: bool,
+}
+
 /// What a file of readings holds.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct ReadingsFile {
     /// Readings that were taken, in the order of the file.
     pub readings: Vec<Reading>,
+    /// Times of day of zero readings, where the file tells any.
+    pub zero_times: Vec<ZeroTime>,
     /// Bags that the file sets aside; whether the rule exists is for the analysis to say.
     pub set_aside: Vec<SetAside>,
     /// Notes that stand beside no reading.

@@ -1,6 +1,5 @@
 //! One row after another, until the file is read.
 
-use super::ReadingsFile;
 use super::cells::Cells;
 use super::codes::Codes;
 use super::context::{Context, is_no, not_a_time};
@@ -12,6 +11,7 @@ use super::sheet::{Layout, Sheet};
 use super::table::Row;
 use super::time::{ClockTime, TimeColumn, When, time};
 use super::typed::Typed;
+use super::{ReadingsFile, ZeroTime};
 use barm_domain::plan::{Plan, PlannedBag};
 use barm_domain::reading::{Rejected, Remark, SetAside};
 use std::collections::BTreeMap;
@@ -253,7 +253,7 @@ impl<'a> Taking<'a> {
 
     /// Settles the times and hands everything over.
     pub(super) fn finish(mut self, file: &mut ReadingsFile) {
-        let settled = settle(self.typed, &self.zero_times, self.plan);
+        let settled = settle(std::mem::take(&mut self.typed), &self.zero_times, self.plan);
         self.cells.taken += settled.readings.len() + settled.repeated_zeros;
         self.cells.rejected += settled.rejected.len();
         self.rejected.extend(settled.rejected);
@@ -270,6 +270,12 @@ impl<'a> Taking<'a> {
             let marks = self.marks;
             self.notes.push(format!("{marks} cells hold a dash or n/a and count as not read."));
         }
+        let clocks = settled.zero_times.iter().map(|(bag, clock)| ZeroTime {
+            bag: self.code(*bag),
+            seconds: clock.seconds,
+            half_known: clock.half_known,
+        });
+        file.zero_times = clocks.collect();
         file.readings = settled.readings;
         file.set_aside = self.set_aside;
         file.remarks = self.remarks;

@@ -13,6 +13,8 @@ pub(super) struct Settled {
     pub(super) rejected: Vec<Rejected>,
     pub(super) remarks: Vec<Remark>,
     pub(super) notes: Vec<String>,
+    /// Times of day of zero readings, as far as one can be told.
+    pub(super) zero_times: Vec<(usize, ClockTime)>,
     /// Heights that a column of zero readings says once more.
     pub(super) repeated_zeros: usize,
 }
@@ -40,6 +42,7 @@ pub(super) fn settle(
 ) -> Settled {
     let mut settled = Settled::default();
     let zeros = zeros(&typed, zero_times, &mut settled);
+    settled.zero_times = zeros.iter().map(|(bag, clock)| (*bag, clock.clone())).collect();
     let mut firsts: BTreeMap<(usize, i64), First> = BTreeMap::new();
     for typed in typed {
         let Some(bag) = plan.bags.get(typed.bag) else { continue };

@@ -67,17 +67,28 @@ impl Clock<'_> {
 
     /// When a bag's own clock shows that many minutes, if it does not stand still again.
     fn falls_at(&self, zero: Timestamp, planned: u32) -> Timestamp {
-        let span = SignedDuration::from_mins(i64::from(planned));
-        let mut falls = zero.saturating_add(span).unwrap_or(Timestamp::MAX);
-        for (start, end) in &self.day.stopped {
-            let end = end.unwrap_or(self.now);
-            let start = (*start).max(zero);
-            if start <= falls && end > start {
-                falls = falls.saturating_add(end.duration_since(start)).unwrap_or(falls);
-            }
-        }
-        falls
+        falls_at(&self.day.stopped, zero, planned, self.now)
     }
+}
+
+/// When the clock of a bag with that zero reading shows `planned` minutes. A stretch that has no
+/// end yet is taken to end at `until`.
+pub(crate) fn falls_at(
+    stopped: &[(Timestamp, Option<Timestamp>)],
+    zero: Timestamp,
+    planned: u32,
+    until: Timestamp,
+) -> Timestamp {
+    let span = SignedDuration::from_mins(i64::from(planned));
+    let mut falls = zero.saturating_add(span).unwrap_or(Timestamp::MAX);
+    for (start, end) in stopped {
+        let end = end.unwrap_or(until);
+        let start = (*start).max(zero);
+        if start <= falls && end > start {
+            falls = falls.saturating_add(end.duration_since(start)).unwrap_or(falls);
+        }
+    }
+    falls
 }
 
 fn seconds(from: Timestamp, to: Timestamp) -> f64 {

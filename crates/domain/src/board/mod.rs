@@ -15,7 +15,7 @@ use clock::Clock;
 use jiff::Timestamp;
 
 pub use clock::running_minutes;
-pub(crate) use clock::running_s;
+pub(crate) use clock::{falls_at, running_s};
 
 /// A reading is late after so many seconds: by then the group next door is being read too (own
 /// rule; bags rise a few millimeters in a whole interval).

@@ -4,6 +4,7 @@ mod board;
 mod calls;
 mod counted;
 mod day;
+mod paper;
 mod properties;
 mod schedule;
 mod slip;

@@ -6,13 +6,16 @@
 #[cfg(test)]
 pub(crate) mod acted;
 pub(crate) mod aide;
+pub(crate) mod backups;
 pub(crate) mod bench;
 pub(crate) mod benches;
 mod doubts;
 mod entered;
 pub(crate) mod hour;
+pub(crate) mod kept_words;
 mod live;
 mod moment;
+pub(crate) mod on_shelf;
 mod own;
 pub(crate) mod plans;
 pub(crate) mod prepare;
@@ -22,6 +25,7 @@ pub(crate) mod results;
 pub(crate) mod round;
 pub(crate) mod run;
 mod scene;
+pub(crate) mod sheets;
 mod shelf;
 mod shown;
 pub(crate) mod wall;

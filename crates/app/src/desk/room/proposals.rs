@@ -287,12 +287,7 @@ impl PlanTogetherView {
 
 /// Whether a group is to plan before it reads: the plan leaves it the choice, its period has not
 /// begun, and its day has not come or no bag is its own yet.
-pub(crate) fn plans_first(
-    scene: &Scene<'_>,
-    period: &str,
-    group: u32,
-    now: Timestamp,
-) -> bool {
+pub(crate) fn plans_first(scene: &Scene<'_>, period: &str, group: u32, now: Timestamp) -> bool {
     let plan = scene.plan;
     let Some(planned) = plan.period(period) else { return false };
     let setting =

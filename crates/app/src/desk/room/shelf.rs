@@ -8,6 +8,7 @@ use barm_store::{Place, Store};
 use jiff::Timestamp;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
 /// Everything that a teacher has, and who may look at it.
@@ -16,16 +17,39 @@ pub(crate) struct Shelf {
     pub(crate) folder: PathBuf,
     /// Who comes in.
     pub(crate) doors: Doors,
-    store: Store,
+    pub(super) store: Store,
+    /// How often an investigation was replayed.
+    replays: AtomicUsize,
     rooms: Mutex<BTreeMap<i64, Arc<Room>>>,
 }
 
 impl Shelf {
     /// Opens a data folder, making it if it is not there. Waits for the disk.
     pub(crate) fn open(folder: &Path, now: Timestamp) -> Result<Self, DeskError> {
-        let store = Store::open(&Place::Folder(folder.to_owned()))?;
+        Self::open_at(folder, &Place::Folder(folder.to_owned()), now)
+    }
+
+    /// Opens a record on a server; the folder holds what belongs to this computer, such as the log.
+    /// Waits for the network.
+    pub(crate) fn open_on_server(
+        folder: &Path,
+        address: &str,
+        now: Timestamp,
+    ) -> Result<Self, DeskError> {
+        Self::open_at(folder, &Place::Postgres(address.to_owned()), now)
+    }
+
+    fn open_at(folder: &Path, place: &Place, now: Timestamp) -> Result<Self, DeskError> {
+        let store = Store::open(place)?;
         let doors = Doors::open(&store, now)?;
-        Ok(Self { folder: folder.to_owned(), doors, store, rooms: Mutex::default() })
+        let (folder, rooms) = (folder.to_owned(), Mutex::default());
+        Ok(Self { folder, doors, store, replays: AtomicUsize::new(0), rooms })
+    }
+
+    /// Replays an investigation without keeping it open. Waits for the disk.
+    pub(super) fn replay(&self, of: &Investigation, now: Timestamp) -> Result<Room, DeskError> {
+        self.replays.fetch_add(1, Ordering::Relaxed);
+        Room::open(&self.store, of, now)
     }
 
     /// All investigations, in the order in which they were made. Waits for the disk.
@@ -67,7 +91,7 @@ impl Shelf {
         if let Some(room) = rooms.get(&id) {
             return Ok(room.clone());
         }
-        let room = Arc::new(Room::open(&self.store, &of, now)?);
+        let room = Arc::new(self.replay(&of, now)?);
         rooms.insert(id, room.clone());
         Ok(room)
     }
@@ -86,6 +110,16 @@ impl Shelf {
         text: &str,
     ) -> Result<bool, DeskError> {
         Ok(self.store.keep_words(id, key, kind, text)?)
+    }
+    /// How often an investigation was replayed so far.
+    #[cfg(test)]
+    pub(crate) fn replays(&self) -> usize {
+        self.replays.load(Ordering::Relaxed)
+    }
+    /// Investigations that are open.
+    #[cfg(test)]
+    pub(crate) fn rooms_open(&self) -> usize {
+        self.rooms.lock().unwrap_or_else(PoisonError::into_inner).len()
     }
     /// The words under a key, if they were not deleted. Waits for the disk.
     #[cfg(test)]

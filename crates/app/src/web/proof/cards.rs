@@ -70,6 +70,10 @@ async fn a_group_that_comes_before_its_day_is_led_to_its_plan_and_on_the_day_to_
         class.web.shelf.doors.open_codes(&class.room, "1", class.web.now());
         let body = format!("period={}&group={}", codes.period, codes.groups[0].1);
         let answer = class.call(Call::form(&class, "/join", &body).from(NETWORK)).await;
-        assert_eq!((answer.status.as_u16(), answer.header("location")), (303, page), "{moment}");
+        assert_eq!(
+            (answer.status.as_u16(), answer.header("location")),
+            (303, page),
+            "{moment}"
+        );
     }
 }

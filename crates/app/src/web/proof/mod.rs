@@ -5,6 +5,7 @@ mod cards;
 mod changes;
 mod class;
 mod doors;
+mod forgetting;
 mod secrets;
 mod sheet;
 mod streams;

@@ -42,6 +42,7 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                         }
                     }
                 }
+                p.addrow { a href={ "/i/" (id) "/names" } { (say!(w, "results-names")) } }
             }
         }
     }

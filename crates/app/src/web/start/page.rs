@@ -49,6 +49,7 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
                         @if own == 0 {
                             p.small.soft { (say!(w, "shelf-invented")) }
                         }
+                        p.small { a href="/backups" { (say!(w, "shelf-backups")) } }
                         p.small { a href="/teacher/passphrase" { (say!(w, "shelf-sign-out")) } }
                     }
                 }

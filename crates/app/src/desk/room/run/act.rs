@@ -244,6 +244,20 @@ impl Act {
         key: Key,
         now: Timestamp,
     ) -> Result<Vec<Entry>, ActError> {
+        // The record holds nobody's own words: what names no rule and no treatment is not written.
+        let known = scene.ledger.known();
+        let unknown = match &self {
+            Self::Bags(_, What::SetAside { rule }) if !known.rules.contains(rule) => Some(rule),
+            Self::Bags(_, What::SetRight(Truth { treatment: Some(name), .. }))
+                if !known.treatments.contains(name) =>
+            {
+                Some(name)
+            }
+            _ => None,
+        };
+        if let Some(said) = unknown {
+            return Err(ActError::Unknown { said: said.chars().take(60).collect() });
+        }
         let about: Vec<(Subject, What)> = match self {
             Self::Period(whats) => {
                 let subject = Subject::Period(period.name.clone());

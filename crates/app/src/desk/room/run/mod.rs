@@ -24,7 +24,7 @@ pub(crate) use changeover::Changeover;
 pub(crate) use done::Done;
 pub(crate) use faces::FaceRow;
 pub(crate) use meter::MeterLine;
-pub(crate) use needs::{Need, NeedTag, Offer};
+pub(crate) use needs::{Need, NeedTag, Offer, doubts};
 pub(crate) use one_bag::{BagPage, bag_page};
 pub(crate) use replan::Replan;
 pub(crate) use roles::RoleRow;

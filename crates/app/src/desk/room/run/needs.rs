@@ -128,6 +128,40 @@ pub(super) fn seen<'a, 'b>(
     benches.bags.iter().filter_map(of_bag).collect()
 }
 
+/// A reading that is worth a second look, in words.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct OddReading {
+    /// The bag.
+    pub(crate) bag: BagCode,
+    /// The reading, by its first entry.
+    pub(crate) reading: Option<Key>,
+    /// What it may be.
+    pub(crate) tag: Doubt,
+    /// The same in a sentence.
+    pub(crate) says: String,
+}
+
+/// Every reading of a period that is worth a second look, as the run page words it.
+pub(crate) fn doubts(
+    scene: &Scene<'_>,
+    w: Wording,
+    period: &str,
+    now: Timestamp,
+) -> Vec<OddReading> {
+    let Some(period) = scene.plan.period(period) else { return Vec::new() };
+    let benches = Benches::of(scene, period, now);
+    let expects = Expects::of(scene, &benches);
+    let mut doubts = Vec::new();
+    for (bench, bag, slips) in seen(scene, period, &benches, &expects) {
+        let asks = Asks { scene, period, bench, bag, benches: &benches };
+        doubts.extend(slips.iter().filter_map(|slip| {
+            let (tag, says) = asks.words(slip)?;
+            Some(OddReading { bag: bench.code, reading: slip.reading, tag, says })
+        }));
+    }
+    doubts
+}
+
 /// What words need to know of a slip.
 struct Asks<'a> {
     scene: &'a Scene<'a>,

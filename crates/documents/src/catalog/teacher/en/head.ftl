@@ -12,6 +12,7 @@ head-approve = Approve
 head-prepare = Prepare
 head-rehearse = Rehearse
 head-run = Run
+head-paper = Paper
 head-results = Results
 head-shelf = Shelf
 head-rehearsal = Rehearsal. Nothing here counts.

@@ -12,6 +12,7 @@ shelf-keeps = A shelf keeps plans, bags and verdicts, never names. Next year it 
 shelf-start = Start an investigation
 shelf-open = Open a plan file
 shelf-invented = The made-up class is invented and says so on every page.
+shelf-backups = Backups of the record
 shelf-sign-out = Sign out, or choose another passphrase
 shelf-rehearsal = Rehearsal. { $stands }
 shelf-made-up = Made-up class. { $stands }

@@ -1,0 +1,259 @@
+//! The lines of the shelf, without replaying what has not changed.
+//!
+//! What an investigation adds up to is kept beside the record with the place of its last entry and
+//! the program that worked it out. A line that is out of date is worked out anew; so nothing is
+//! lost if all of them are thrown away.
+
+use super::{Investigation, Shelf};
+use crate::desk::DeskError;
+use barm_domain::code::BagCode;
+use barm_domain::record::{Bag, Standing};
+use barm_store::Summary;
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// What an investigation adds up to for the shelf.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub(crate) struct InShort {
+    /// The title of its newest plan.
+    pub(crate) title: String,
+    /// The first school day, such as 2027-03-09.
+    pub(crate) day: String,
+    /// Bags on its list.
+    pub(crate) bags: usize,
+    /// Periods of its plan.
+    pub(crate) periods: usize,
+    /// Periods whose clock was started.
+    pub(crate) began: usize,
+    /// Periods that were closed.
+    pub(crate) ended: usize,
+}
+
+/// What a bag adds up to.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct BagInShort {
+    /// Rise at its last reading (mm).
+    pub(crate) end_rise_mm: Option<f64>,
+    /// Minute of that reading after its own zero.
+    pub(crate) end_min: Option<f64>,
+    /// Largest slope between two readings in a row (mm/min).
+    pub(crate) slope_mm_per_min: Option<f64>,
+    /// Minutes until it had risen by what is readable, between two readings if need be.
+    pub(crate) lag_min: Option<f64>,
+}
+
+const SHELF: &str = "shelf";
+const BAG: &str = "bag";
+const PROGRAM: &str = env!("CARGO_PKG_VERSION");
+
+/// Every investigation with what it adds up to, in the order in which they were made; nothing for
+/// one that this program cannot read. Waits for the disk.
+pub(crate) fn in_short(
+    shelf: &Shelf,
+    now: Timestamp,
+) -> Result<Vec<(Investigation, Option<InShort>)>, DeskError> {
+    let last: BTreeMap<i64, i64> = shelf.store.last_places()?.into_iter().collect();
+    let kept: BTreeMap<i64, Summary> = shelf.store.summaries(SHELF)?.into_iter().collect();
+    let mut all = Vec::new();
+    for one in shelf.investigations()? {
+        let place = last.get(&one.id).copied().unwrap_or_default();
+        let fresh = kept
+            .get(&one.id)
+            .filter(|kept| kept.last == place && kept.program == PROGRAM)
+            .and_then(|kept| serde_json::from_str(&kept.body).ok());
+        let short = match fresh {
+            Some(short) => Some(short),
+            None => work_out(shelf, &one, place, now),
+        };
+        all.push((one, short));
+    }
+    Ok(all)
+}
+
+/// The bags of an investigation in short, worked out anew if they are out of date. Waits for the
+/// disk.
+#[cfg_attr(not(test), expect(dead_code, reason = "what compares years will ask for it"))]
+pub(crate) fn bags_in_short(
+    shelf: &Shelf,
+    id: i64,
+    now: Timestamp,
+) -> Result<BTreeMap<String, BagInShort>, DeskError> {
+    in_short(shelf, now)?;
+    let own = shelf.store.summaries(BAG)?.into_iter().filter(|(of, _)| *of == id);
+    Ok(own
+        .filter_map(|(_, kept)| Some((kept.subject, serde_json::from_str(&kept.body).ok()?)))
+        .collect())
+}
+
+/// Replays one investigation and keeps what it adds up to; it stays open only if it was.
+fn work_out(shelf: &Shelf, of: &Investigation, place: i64, now: Timestamp) -> Option<InShort> {
+    let room = match shelf.open_room(of.id) {
+        Some(room) => room,
+        None => Arc::new(shelf.replay(of, now).ok()?),
+    };
+    let (short, bags) = room.read(|scene| {
+        let plan = scene.plan;
+        let periods = &scene.standing().periods;
+        let short = InShort {
+            title: plan.title.clone(),
+            day: plan.days.first().map(|day| day.date.to_string()).unwrap_or_default(),
+            bags: plan.bags.len(),
+            periods: plan.periods.len(),
+            began: periods.values().filter(|period| period.began.is_some()).count(),
+            ended: periods.values().filter(|period| period.ended.is_some()).count(),
+        };
+        (short, bags(scene.standing(), plan.readable_mm))
+    });
+    let row = |subject: String, body: String| Summary {
+        subject,
+        last: place,
+        program: PROGRAM.to_owned(),
+        body,
+    };
+    let bags: Vec<Summary> = bags
+        .into_iter()
+        .filter_map(|(code, bag)| {
+            Some(row(code.to_string(), serde_json::to_string(&bag).ok()?))
+        })
+        .collect();
+    let whole = row(String::new(), serde_json::to_string(&short).ok()?);
+    // A list that cannot be kept is worked out again the next time.
+    let _ = shelf.store.keep_summaries(of.id, BAG, &bags);
+    let _ = shelf.store.keep_summaries(of.id, SHELF, &[whole]);
+    Some(short)
+}
+
+fn bags(standing: &Standing, readable_mm: f64) -> Vec<(BagCode, BagInShort)> {
+    standing.bags.iter().map(|(code, bag)| (*code, bag_in_short(bag, readable_mm))).collect()
+}
+
+/// What a bag's readings add up to.
+fn bag_in_short(bag: &Bag, readable_mm: f64) -> BagInShort {
+    let rises = bag.rises();
+    let end = rises.last().filter(|_| rises.len() > 1);
+    let pairs = || rises.windows(2).map(|pair| (pair[0], pair[1])).filter(|(a, b)| b.0 > a.0);
+    let lag = pairs().find(|(_, b)| b.1 >= readable_mm).map(|(a, b)| {
+        let share = if b.1 > a.1 { (readable_mm - a.1) / (b.1 - a.1) } else { 1.0 };
+        a.0 + share.clamp(0.0, 1.0) * (b.0 - a.0)
+    });
+    BagInShort {
+        end_rise_mm: end.map(|(_, rise)| *rise),
+        end_min: end.map(|(minute, _)| *minute),
+        slope_mm_per_min: pairs().map(|(a, b)| (b.1 - a.1) / (b.0 - a.0)).reduce(f64::max),
+        lag_min: lag,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{BagInShort, bag_in_short, bags_in_short, in_short};
+    use crate::desk::demo;
+    use crate::desk::room::{Kind, Shelf};
+    use barm_domain::code::BagCode;
+    use barm_domain::record::{Bag, Entry, Height, Key, Subject, What, Who};
+    use jiff::{SignedDuration, Timestamp};
+
+    fn at(minutes: i64) -> Timestamp {
+        let bell: Timestamp = "2027-03-09T15:10:00Z".parse().expect("a time");
+        bell + SignedDuration::from_mins(minutes)
+    }
+
+    #[test]
+    fn a_bag_in_short_is_worked_out_by_hand() {
+        let height = |minute, height_mm| Height {
+            key: Key(1),
+            measured: at(minute),
+            planned: None,
+            height_mm,
+            who: Who::Teacher,
+            mended: Vec::new(),
+            rival: false,
+        };
+        let bag = Bag {
+            zero: Some(height(0, 4.0)),
+            readings: vec![height(4, 5.0), height(8, 9.0), height(12, 10.0)],
+            ..Bag::default()
+        };
+        // It rose 1, 5 and 6 mm; 3 mm lie half way between minutes 4 and 8.
+        let short = bag_in_short(&bag, 3.0);
+        let expected = BagInShort {
+            end_rise_mm: Some(6.0),
+            end_min: Some(12.0),
+            slope_mm_per_min: Some(1.0),
+            lag_min: Some(6.0),
+        };
+        assert_eq!(short, expected);
+        let unread = bag_in_short(&Bag::default(), 3.0);
+        assert!(unread.end_rise_mm.is_none() && unread.lag_min.is_none());
+    }
+
+    #[test]
+    fn the_shelf_replays_nothing_that_has_not_changed() {
+        let folder = tempfile::tempdir().expect("a folder");
+        // Each is replayed twice below; the quick size has fewer.
+        let quick = std::env::var("BARM_TEST_SIZE").as_deref() == Ok("quick");
+        let count: u128 = if quick { 20 } else { 200 };
+        {
+            let shelf = Shelf::open(folder.path(), at(0)).expect("a shelf");
+            // One is begun as a teacher would; the others are put straight on record.
+            for number in 0..count {
+                let made = shelf.store.add_investigation("Invented", Kind::Invented, at(0));
+                let id = made.expect("kept").id;
+                shelf.store.save_plan(id, demo::plan(), at(0)).expect("kept");
+                let key = Key::new(1, number);
+                let (subject, what) = (Subject::Investigation, What::PlanSaved { version: 1 });
+                let entry = Entry {
+                    key,
+                    subject,
+                    what,
+                    measured: at(0),
+                    arrived: at(0),
+                    who: Who::Teacher,
+                };
+                shelf.store.append(id, [entry]).expect("kept");
+            }
+            let all = in_short(&shelf, at(1)).expect("a list");
+            assert!(all.len() as u128 == count && all.iter().all(|(_, short)| short.is_some()));
+            assert_eq!(shelf.rooms_open(), 0, "nothing stays in memory for a list");
+        }
+        let shelf = Shelf::open(folder.path(), at(2)).expect("a shelf");
+        let before = shelf.replays();
+        let all = in_short(&shelf, at(2)).expect("a list");
+        assert!(all.len() >= 20);
+        assert_eq!(shelf.replays() - before, 0);
+        // One class begins: one line is worked out anew.
+        let room = shelf.room(7, at(3)).expect("a room");
+        let code: BagCode = room.read(|scene| scene.plan.bags[0].code.parse()).expect("a code");
+        let enter = |number, minute, subject, what| {
+            let (key, when) = (Key::new(2, number), at(minute));
+            let who = Who::Teacher;
+            room.enter_and_wait(&[Entry {
+                key,
+                subject,
+                what,
+                measured: when,
+                arrived: when,
+                who,
+            }])
+            .expect("on disk");
+        };
+        enter(1, 0, Subject::Period("1".into()), What::Began);
+        enter(2, 14, Subject::Bag(code), What::Zero { height_mm: 4.0 });
+        let reading = What::Reading { planned: Some(4), height_mm: 9.0 };
+        enter(3, 18, Subject::Bag(code), reading);
+        let before = shelf.replays();
+        let all = in_short(&shelf, at(20)).expect("a list");
+        assert_eq!(shelf.replays() - before, 0, "it is open already");
+        let began: Vec<usize> =
+            all.iter().filter_map(|(_, short)| Some(short.as_ref()?.began)).collect();
+        assert_eq!(began.iter().sum::<usize>(), 1);
+        let bags = bags_in_short(&shelf, 7, at(20)).expect("its bags");
+        assert_eq!(bags[&code.to_string()].end_rise_mm, Some(5.0));
+        // Thrown away, they come back as they were.
+        shelf.store.drop_summaries().expect("gone");
+        assert_eq!(in_short(&shelf, at(21)).expect("a list"), all);
+        assert_eq!(bags_in_short(&shelf, 7, at(21)).expect("its bags"), bags);
+    }
+}
