@@ -44,9 +44,7 @@ async fn delete_due(web: Web) {
         match done {
             Ok(done) => {
                 for (id, deleted) in done {
-                    let (words, left) = (deleted.words, deleted.left);
-                    let unreached = deleted.unreached.len();
-                    web.log.write(now, &format!("the day had come: words of investigation {id} deleted: {words}; left: {left}; backups not reached: {unreached}"));
+                    web.log.write(now, &deleted.in_the_log(id));
                 }
             }
             Err(error) => web.log.write(now, &format!("words could not be deleted: {error}")),

@@ -66,7 +66,12 @@ pub(crate) fn make_backup(
                 .map_err(|source| DeskError::Unwritten { path: folder.clone(), source })?;
             // No colons: some systems take none in names.
             let stamp = now.strftime("%Y-%m-%d-%H%M%S");
-            folder.join(format!("record-{stamp}.sqlite"))
+            let names = (1..).map(|number: u32| {
+                let more = if number == 1 { String::new() } else { format!("-{number}") };
+                folder.join(format!("record-{stamp}{more}.sqlite"))
+            });
+            let mut free = names.filter(|name| !name.exists());
+            free.next().unwrap_or_else(|| folder.join("record.sqlite"))
         }
     };
     let checked = shelf.store.backup_to(&path, now)?;

@@ -65,6 +65,16 @@ impl Deleted {
     pub(crate) fn at(&self) -> Timestamp {
         Timestamp::from_millisecond(self.at_ms).unwrap_or_default()
     }
+
+    /// A line for the log: counts only.
+    pub(crate) fn in_the_log(&self, id: i64) -> String {
+        let why = if self.by_itself { "the day had come" } else { "the teacher asked" };
+        let (words, left, unreached) = (self.words, self.left, self.unreached.len());
+        format!(
+            "words of investigation {id} were deleted, for {why}: {words}; left: {left}; \
+             backups not reached: {unreached}"
+        )
+    }
 }
 
 /// Name of the setting that holds a chosen day, and of that which holds the last deletion.

@@ -58,11 +58,7 @@ pub(in crate::web) async fn delete(
         return Ok(Redirect::to(&format!("/i/{id}/names?did=unsure#delete")));
     }
     let deleted = web.wait(move |shelf, now| delete_words(shelf, id, false, now)).await?;
-    let (words, left) = (deleted.words, deleted.left);
-    web.log.write(
-        web.now(),
-        &format!("words of investigation {id} deleted: {words}; left: {left}"),
-    );
+    web.log.write(web.now(), &deleted.in_the_log(id));
     Ok(Redirect::to(&format!("/i/{id}/names#proof")))
 }
 
