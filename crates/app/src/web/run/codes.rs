@@ -77,6 +77,28 @@ fn part(one: &Joined) -> String {
     }
 }
 
+/// How to find out before the class whether devices reach this computer, and what to do if not.
+fn first_try() -> Markup {
+    html! {
+        div.sec.noprint {
+            div.mg { h2 { "Try it" } p.note { "Before the class." } }
+            div.bd {
+                ol.todo {
+                    li { "Take one phone in the same network as this computer and open the address." }
+                    li { "“Join your group” must come. Type the class code and the code of group 1." }
+                    li { "On the group’s page choose “Clear this device” to leave it again." }
+                }
+                p {
+                    b { "Nothing comes? " }
+                    "Many school networks keep devices apart, and a firewall may have to let Barm \
+                     answer. Use a hotspot or a router of your own, hand one device round, or write on \
+                     paper and type it in on the run page."
+                }
+            }
+        }
+    }
+}
+
 /// In large print: a card for each group, then the pages.
 pub(super) fn print(id: i64, period: &str, joining: &Joining) -> Markup {
     let codes = &joining.codes;
@@ -96,12 +118,19 @@ pub(super) fn print(id: i64, period: &str, joining: &Joining) -> Markup {
                         @if !joining.lan {
                             p.fault {
                                 b { "Other devices cannot come in now. " }
-                                "Stop the program and start it with --lan."
+                                "One device is enough: groups write on paper, and you type on the run \
+                                 page. To let others in, stop the program and start it with "
+                                code { "barm serve --lan" } "."
                             }
                         }
                         (PreEscaped(qr(&join, "Address to join")))
+                        p.noprint.small.soft {
+                            "No printer? Copy each group’s code onto a slip for its tray. Do not show \
+                             this page to the class: every group would see every code."
+                        }
                     }
                 }
+                @if joining.lan { (first_try()) }
                 div.sec {
                     div.mg { h2 { "Groups" } p.note { "One card a tray." } }
                     div.bd.codes {
