@@ -86,7 +86,7 @@ fn first_try() -> Markup {
                 ol.todo {
                     li { "Take one phone in the same network as this computer and open the address." }
                     li { "“Join your group” must come. Type the class code and the code of group 1." }
-                    li { "On the group’s page choose “Clear this device” to leave it again." }
+                    li { "On the group’s page choose “Next group” to leave it again." }
                 }
                 p {
                     b { "Nothing comes? " }
