@@ -95,8 +95,31 @@ fn part(w: Wording, one: &Joined) -> String {
     }
 }
 
+/// How to find out before the class whether devices reach this computer, and what to do if not.
+fn first_try(w: Wording) -> Markup {
+    html! {
+        div.sec.noprint {
+            div.mg { h2 { (say!(w, "codes-try")) } p.note { (say!(w, "codes-try-when")) } }
+            div.bd {
+                ol.todo {
+                    li { (say!(w, "codes-try-open")) }
+                    li { (say!(w, "codes-try-join")) }
+                    li { (say!(w, "codes-try-leave")) }
+                }
+                p { b { (say!(w, "codes-nothing")) } " " (say!(w, "codes-nothing-says")) }
+            }
+        }
+    }
+}
+
 /// In large print: a card for each group, then the pages.
-pub(super) fn print(w: Wording, id: i64, period: &str, joining: &Joining) -> Markup {
+pub(super) fn print(
+    w: Wording,
+    id: i64,
+    period: &str,
+    joining: &Joining,
+    field: &Markup,
+) -> Markup {
     let codes = &joining.codes;
     let join = format!("{}/join", joining.address);
     html! {
@@ -112,7 +135,9 @@ pub(super) fn print(w: Wording, id: i64, period: &str, joining: &Joining) -> Mar
                 div.sec {
                     div.mg { h2 { (say!(w, "codes-everybody")) } }
                     div.bd {
-                        p { (lay!(w, "codes-open-address", address = html! { b.bigcode { (join) } })) }
+                        @if joining.lan {
+                            p { (lay!(w, "codes-open-address", address = html! { b.bigcode { (join) } })) }
+                        }
                         p {
                             (lay!(w, "codes-class-code", code = html! {
                                 b.bigcode { (codes.period) }
@@ -120,13 +145,27 @@ pub(super) fn print(w: Wording, id: i64, period: &str, joining: &Joining) -> Mar
                         }
                         @if !joining.lan {
                             p.fault {
-                                b { (say!(w, "codes-no-network")) } " "
-                                (lay!(w, "codes-lan", flag = html! { code { "--lan" } }))
+                                b { (say!(w, "codes-no-network")) } " " (say!(w, "codes-one-device"))
+                            }
+                            form.addrow method="post"
+                                action={ "/i/" (id) "/run/" (segment(period)) "/codes/let-in" } {
+                                (field)
+                                button.btn.main { (say!(w, "codes-let-in")) }
+                            }
+                            p.small.soft { (say!(w, "codes-let-in-says")) }
+                        } @else {
+                            (PreEscaped(qr(&join, &say!(w, "codes-address"))))
+                        }
+                        p.noprint {
+                            @match &joining.works_until {
+                                Some(until) => (say!(w, "codes-until", time = until)),
+                                None => (say!(w, "codes-not-now-why")),
                             }
                         }
-                        (PreEscaped(qr(&join, &say!(w, "codes-address"))))
+                        p.noprint.small.soft { (say!(w, "codes-no-printer")) }
                     }
                 }
+                @if joining.lan { (first_try(w)) }
                 div.sec {
                     div.mg {
                         h2 { (say!(w, "codes-groups")) }

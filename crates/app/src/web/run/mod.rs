@@ -130,11 +130,12 @@ pub(super) async fn codes(
     State(web): State<Web>,
     Path((id, period)): Path<(i64, String)>,
     Words(w): Words,
+    device: Device,
     headers: HeaderMap,
 ) -> Result<Html<String>, Trouble> {
     let room = web.room(id).await?;
     let joining = joining(&web, &room, &period, &headers).await?;
-    let body = codes::print(w, id, &period, &joining);
+    let body = codes::print(w, id, &period, &joining, &device.form_field());
     Ok(sheet_with(w.code(), &say!(w, "codes-title", period = &period), STYLES, &[], &body))
 }
 

@@ -55,6 +55,8 @@ plan-version-now = as it is now
 plan-back-to = Go back to version { $number }
 plan-back = Go back to it
 plan-download = Download this plan as a file
+plan-new = Your plan is written and kept. Change what you like.
+plan-next = Next: prepare
 plan-saved = Saved as version { $version }. The bag list is as it was.
 plan-saved-bags = Saved as version { $version }. { $new ->
     [one] 1 bag is
@@ -68,6 +70,10 @@ plan-cautions = { $count ->
     [one] 1 caution for this plan
    *[other] { $count } cautions for this plan
   }
+plan-answered = { $count } answered
+plan-answer-lead = Write what you did about a caution; it is kept in the plan. Write no names: the plan may be handed on.
+plan-answer = What you did about { $code }
+plan-answer-save = Save the answers
 
 # What a forecast comes to.
 verdict-shows = Shows
