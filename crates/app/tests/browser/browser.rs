@@ -7,6 +7,24 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
+/// Quiet, without a window, and no slower where another of its windows lies on top.
+const ARGUMENTS: [&str; 13] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--mute-audio",
+    // As on a phone: they lie on the page and take no room from it.
+    "--hide-scrollbars",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-background-timer-throttling",
+    "--disable-backgrounding-occluded-windows",
+    "--disable-renderer-backgrounding",
+];
+
 /// A running browser.
 pub(crate) struct Browser {
     port: u16,
@@ -46,8 +64,7 @@ impl Browser {
         let mut browser = Self { port, session: String::new(), driver, process: None };
         wait("the driver", || ask(port, "GET", "/status", None));
         let profile = format!("--user-data-dir={}", profile.display());
-        let arguments = ["--headless=new", "--no-sandbox", "--disable-gpu", "--mute-audio"];
-        let arguments: Vec<&str> = arguments.into_iter().chain([profile.as_str()]).collect();
+        let arguments: Vec<&str> = ARGUMENTS.into_iter().chain([profile.as_str()]).collect();
         let wanted = json!({ "capabilities": { "alwaysMatch": {
             "goog:chromeOptions": { "args": arguments, "binary": program },
             // A page that keeps something asks before it is left; tests leave all the same.
@@ -63,16 +80,40 @@ impl Browser {
     }
 
     fn tell(&self, path: &str, body: &Value) -> Value {
+        self.call("POST", path, Some(body))
+    }
+
+    fn call(&self, method: &str, path: &str, body: Option<&Value>) -> Value {
         let path = format!("/session/{}{path}", self.session);
-        let answer = ask(self.port, "POST", &path, Some(body)).expect("the driver answers");
+        let answer = ask(self.port, method, &path, body).expect("the driver answers");
         let value = answer["value"].clone();
-        assert!(value.get("error").is_none(), "{path} {body}: {value}");
+        assert!(value.get("error").is_none(), "{path} {body:?}: {value}");
         value
     }
 
     /// Opens an address.
     pub(crate) fn open(&self, address: &str) {
         self.tell("/url", &json!({ "url": address }));
+    }
+
+    /// The markup that the server gives for the address of this page; none where there is only
+    /// what a form led to, or no network.
+    pub(crate) fn served(&self) -> Option<String> {
+        let script = "const [, done] = arguments;
+             fetch(location.href, { headers: { accept: 'text/html' } })
+                .then(async (answer) => {
+                    const page = answer.headers.get('content-type')?.startsWith('text/html');
+                    done(page ? await answer.text() : null);
+                })
+                .catch(() => done(null));";
+        self.run_later(script, &json!(null)).as_str().map(str::to_owned)
+    }
+
+    /// A picture of the whole page (PNG, in base64).
+    pub(crate) fn picture(&self) -> String {
+        let how = json!({ "format": "png", "captureBeyondViewport": true });
+        let picture = self.special("Page.captureScreenshot", &how);
+        picture["data"].as_str().expect("a picture").to_owned()
     }
 
     /// Runs a script in the page and gives what it returns.
@@ -88,6 +129,15 @@ impl Browser {
     /// A command of the browser's own.
     pub(crate) fn special(&self, command: &str, with: &Value) -> Value {
         self.tell("/goog/cdp/execute", &json!({ "cmd": command, "params": with }))
+    }
+
+    /// Gives the network to this window, or takes it away.
+    pub(crate) fn network(&self, on: bool) {
+        self.special("Network.enable", &json!({}));
+        let how = json!({
+            "offline": !on, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1,
+        });
+        self.special("Network.emulateNetworkConditions", &how);
     }
 
     /// Makes the window this wide and high (CSS pixels).

@@ -2,6 +2,7 @@
 
 use crate::browser::wait;
 use barm_domain::code::{BagCode, check_character};
+use barm_domain::plan::Plan;
 use barm_domain::record::{Entry, Key, Subject, What, Who};
 use barm_store::{Code, Kind, Place, Store};
 use jiff::{SignedDuration, Timestamp};
@@ -32,47 +33,64 @@ pub(crate) struct Served {
 }
 
 impl School {
+    /// A data folder with nothing in it.
+    pub(crate) fn bare() -> Self {
+        let folder = tempfile::tempdir().expect("a folder");
+        let codes = ["CAFE", "DART"].map(checked);
+        let [period_code, group_code] = codes;
+        Self { folder, investigation: 0, bags: Vec::new(), period_code, group_code }
+    }
+
     /// The invented school, on the shelf, with codes.
     pub(crate) fn new() -> Self {
-        let folder = tempfile::tempdir().expect("a folder");
-        let store = open(folder.path());
-        let now = Timestamp::now();
-        let made = store.add_investigation("Invented", Kind::Invented, now).expect("kept");
-        let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
-        let plan = std::fs::read_to_string(plan).expect("the invented plan");
-        store.save_plan(made.id, &plan, now).expect("kept");
-        let plan = barm_documents::plan_text::read(plan.as_bytes()).plan.expect("a plan");
-        let own = plan.bags.iter().filter(|bag| bag.period == PERIOD && bag.group == GROUP);
-        let bags = own.map(|bag| bag.code.parse().expect("a code")).collect();
-        let school = Self {
-            folder,
-            investigation: made.id,
-            bags,
-            period_code: checked("CAFE"),
-            group_code: checked("DART"),
-        };
-        school.keep_code(&store, &school.period_code, "period", None);
-        school.keep_code(&store, &school.group_code, "group", Some(GROUP));
+        let mut school = Self::bare();
+        school.investigation = school.begin("Invented");
+        let own = plan().bags.into_iter();
+        let own = own.filter(|bag| bag.period == PERIOD && bag.group == GROUP);
+        school.bags = own.map(|bag| bag.code.parse().expect("a code")).collect();
+        school.keep_code(school.investigation, &school.period_code, "period", None);
+        school.keep_code(school.investigation, &school.group_code, "group", Some(GROUP));
         school
     }
 
-    fn keep_code(&self, store: &Store, code: &str, role: &str, group: Option<u32>) {
+    /// Begins an investigation with the invented plan.
+    pub(crate) fn begin(&self, title: &str) -> i64 {
+        let store = open(self.folder.path());
+        let now = Timestamp::now();
+        let made = store.add_investigation(title, Kind::Invented, now).expect("kept");
+        store.save_plan(made.id, &plan_text(), now).expect("kept");
+        made.id
+    }
+
+    /// Puts entries on record. Nobody may be serving it.
+    pub(crate) fn enter(&self, investigation: i64, entries: &[Entry]) {
+        open(self.folder.path()).append(investigation, entries).expect("kept");
+    }
+
+    /// Makes a code of period 4 work; gives it back with its check character.
+    pub(crate) fn code(&self, of: i64, four: &str, role: &str, group: Option<u32>) -> String {
+        let code = checked(four);
+        assert!(code.bytes().all(|byte| byte.is_ascii_alphanumeric()), "{code} can be typed");
+        self.keep_code(of, &code, role, group);
+        code
+    }
+
+    fn keep_code(&self, investigation: i64, code: &str, role: &str, group: Option<u32>) {
         let code = Code {
             code: code.to_owned(),
             role: role.to_owned(),
-            investigation: self.investigation,
-            period: Some(PERIOD.to_owned()),
+            investigation,
+            period: (role != "aide").then(|| PERIOD.to_owned()),
             group,
             made: Timestamp::now(),
             ends: None,
         };
-        assert!(store.keep_code(&code).expect("kept"));
+        assert!(open(self.folder.path()).keep_code(&code).expect("kept"));
     }
 
     /// The bell rang some minutes ago and the group has read its bags: minutes after zero with a
     /// height for all of them; the last minute was `ago` seconds ago.
     pub(crate) fn has_read(&self, heights: &[(u32, f64)], ago: i64) {
-        let store = open(self.folder.path());
         let now = Timestamp::now();
         let last = heights.last().map_or(0, |(minute, _)| *minute);
         let zero = now - SignedDuration::from_secs(i64::from(last) * 60 + ago);
@@ -101,7 +119,7 @@ impl School {
                 add(bag.clone(), what, at, group.clone());
             }
         }
-        store.append(self.investigation, &entries).expect("kept");
+        self.enter(self.investigation, &entries);
     }
 
     /// Everything on record, in the order in which it came. Nobody may be serving it.
@@ -150,6 +168,17 @@ impl Drop for Served {
         let _ = self.program.kill();
         let _ = self.program.wait();
     }
+}
+
+/// The text of the invented plan.
+pub(crate) fn plan_text() -> String {
+    let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
+    std::fs::read_to_string(plan).expect("the invented plan")
+}
+
+/// The invented plan.
+pub(crate) fn plan() -> Plan {
+    barm_documents::plan_text::read(plan_text().as_bytes()).plan.expect("a plan")
 }
 
 fn open(folder: &Path) -> Store {
