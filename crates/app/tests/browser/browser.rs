@@ -67,6 +67,7 @@ impl Browser {
         let arguments: Vec<&str> = ARGUMENTS.into_iter().chain([profile.as_str()]).collect();
         let wanted = json!({ "capabilities": { "alwaysMatch": {
             "goog:chromeOptions": { "args": arguments, "binary": program },
+            "goog:loggingPrefs": { "browser": "SEVERE" },
             // A page that keeps something asks before it is left; tests leave all the same.
             "unhandledPromptBehavior": "accept",
         } } });
@@ -94,6 +95,36 @@ impl Browser {
     /// Opens an address.
     pub(crate) fn open(&self, address: &str) {
         self.tell("/url", &json!({ "url": address }));
+    }
+
+    /// What went wrong in scripts since it was asked last, and what the policy of a page forbade;
+    /// not what could not be loaded, which may be meant.
+    pub(crate) fn complaints(&self) -> Vec<String> {
+        let log = self.tell("/se/log", &json!({ "type": "browser" }));
+        let lines = log.as_array().expect("a list").iter();
+        let lines = lines.filter_map(|line| line["message"].as_str().map(str::to_owned));
+        lines.filter(|says| !says.contains("Failed to load resource")).collect()
+    }
+
+    /// Goes to the page before, as its button does.
+    pub(crate) fn back(&self) {
+        self.tell("/back", &json!({}));
+    }
+
+    /// Opens another window and gives its handle; [`Self::turn_to`] goes there.
+    pub(crate) fn window(&self) -> String {
+        let made = self.tell("/window/new", &json!({ "type": "window" }));
+        made["handle"].as_str().expect("a handle").to_owned()
+    }
+
+    /// The window in which everything happens now.
+    pub(crate) fn here(&self) -> String {
+        self.call("GET", "/window", None).as_str().expect("a handle").to_owned()
+    }
+
+    /// From now on everything happens in this window.
+    pub(crate) fn turn_to(&self, window: &str) {
+        self.tell("/window", &json!({ "handle": window }));
     }
 
     /// The markup that the server gives for the address of this page; none where there is only

@@ -58,6 +58,17 @@ impl<'a> Eyes<'a> {
             let drawn = self.browser.run(drawn);
             nu.keep(&format!("{name}, as drawn"), drawn.as_str().expect("markup"));
         }
+        let inner = "return document.body.innerText.match(/[a-z]+_[a-z]+/g) ?? [];";
+        let inner = self.browser.run(inner);
+        if inner != json!([]) {
+            self.wrong
+                .borrow_mut()
+                .push(format!("{name}: a name of the program's own: {inner}"));
+        }
+        let complaints = self.browser.complaints();
+        if !complaints.is_empty() {
+            self.wrong.borrow_mut().push(format!("{name}: scripts: {complaints:?}"));
+        }
         for width in widths() {
             self.at(name, *width, hands);
         }

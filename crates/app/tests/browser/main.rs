@@ -15,6 +15,7 @@ mod nu;
 mod paper;
 mod rules;
 mod school;
+mod whole_day;
 mod wire;
 
 /// How often something is tried, by the size of the suite: quick, ci, long.

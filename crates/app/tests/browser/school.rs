@@ -6,9 +6,9 @@ use barm_domain::plan::Plan;
 use barm_domain::record::{Entry, Key, Subject, What, Who};
 use barm_store::{Code, Kind, Place, Store};
 use jiff::{SignedDuration, Timestamp};
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 use tempfile::TempDir;
 
 /// The period that the tests join.
@@ -19,7 +19,7 @@ pub(crate) const GROUP: u32 = 2;
 /// A data folder.
 pub(crate) struct School {
     folder: TempDir,
-    investigation: i64,
+    pub(crate) investigation: i64,
     /// Codes of the group's bags.
     pub(crate) bags: Vec<BagCode>,
     pub(crate) period_code: String,
@@ -30,6 +30,8 @@ pub(crate) struct School {
 pub(crate) struct Served {
     program: Child,
     pub(crate) port: u16,
+    /// What it goes on saying.
+    _out: BufReader<ChildStdout>,
 }
 
 impl School {
@@ -124,29 +126,41 @@ impl School {
 
     /// Everything on record, in the order in which it came. Nobody may be serving it.
     pub(crate) fn record(&self) -> Vec<Entry> {
+        self.entries(self.investigation)
+    }
+
+    /// The same of another investigation.
+    pub(crate) fn entries(&self, investigation: i64) -> Vec<Entry> {
         let store = open(self.folder.path());
-        let all = store.entries(self.investigation, 0).expect("entries");
+        let all = store.entries(investigation, 0).expect("entries");
         all.into_iter().map(|(_, entry)| entry).collect()
     }
 
     /// Starts the program on a port; 0 for any that is free.
     pub(crate) fn serve(&self, port: u16) -> Served {
+        self.serve_with(port, &[])
+    }
+
+    /// The same with more on its command line.
+    pub(crate) fn serve_with(&self, port: u16, more: &[String]) -> Served {
         let mut program = Command::new(env!("CARGO_BIN_EXE_barm"))
             .args(["serve", "--port", &port.to_string(), "--data"])
             .arg(self.folder.path())
+            .args(more)
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
             .expect("barm starts");
         let out = program.stdout.take().expect("its output");
-        let mut lines = BufReader::new(out).lines();
+        let mut out = BufReader::new(out);
+        let mut lines = out.by_ref().lines();
         let port = lines.by_ref().find_map(|line| {
             let line = line.ok()?;
             let (_, rest) = line.split_once("http://localhost:")?;
             let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
             digits.parse().ok()
         });
-        Served { program, port: port.expect("it says where it answers") }
+        Served { program, port: port.expect("it says where it answers"), _out: out }
     }
 }
 

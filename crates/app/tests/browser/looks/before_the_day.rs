@@ -60,6 +60,12 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/prepare", "prepare", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/prepare"));
     }),
+    look("/i/{id}/rehearse", "rehearse", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/rehearse"));
+    }),
+    look("/i/{id}/approve/sheet", "a planning sheet from paper", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/approve/sheet?period=4&group=3"));
+    }),
     look("/i/{id}/approve", "nothing to approve", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/approve"));
     }),

@@ -6,7 +6,7 @@ use crate::eyes::Hands::{Fingers, Mouse};
 
 impl Walk<'_> {
     /// Writes a proposal on the planning page, which the group that joined may open.
-    pub(super) fn propose(&self, changes: &str, levels: &[&str]) {
+    pub(crate) fn propose(&self, changes: &str, levels: &[&str]) {
         self.open("/plan-together?lang=en");
         self.set("#asks", "Which of these feeds yeast best?");
         self.set("#changes", changes);

@@ -6,13 +6,13 @@ mod before_the_day;
 mod for_the_class;
 mod on_the_day;
 mod routes;
-mod walk;
+pub(crate) mod walk;
 
 use crate::browser::Browser;
 use crate::eyes::{Eyes, Hands};
 use crate::skip;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use walk::{Stage, Walk};
+pub(crate) use walk::{BEFORE, DURING, PASSPHRASE, Stage, Walk};
 
 /// A page in a state.
 struct Look {

@@ -3,36 +3,38 @@
 use crate::browser::Browser;
 use crate::class::Class;
 use crate::school::{School, Served};
+use barm_domain::record::Entry;
 use serde_json::json;
 
 /// What the walk needs: a shelf with nothing on it, and one with an investigation that has only a
 /// plan and one in the middle of its day.
-pub(super) struct Stage {
+pub(crate) struct Stage {
     bare: Served,
     full: Served,
     codes: Codes,
-    _schools: [School; 2],
+    _nothing: School,
+    school: School,
 }
 
 /// Codes of period 4.
-pub(super) struct Codes {
+pub(crate) struct Codes {
     /// Before the day: of the period, of its groups 1 to 3, of the wall page.
-    pub(super) before: (String, [String; 3], String),
+    pub(crate) before: (String, [String; 3], String),
     /// In the middle of it: of the period, of group 2, of the wall page.
-    pub(super) during: (String, String, String),
-    pub(super) round: String,
-    pub(super) aide: String,
+    pub(crate) during: (String, String, String),
+    pub(crate) round: String,
+    pub(crate) aide: String,
 }
 
 /// The investigation that has only a plan.
-pub(super) const BEFORE: i64 = 1;
+pub(crate) const BEFORE: i64 = 1;
 /// The one whose day goes on: period 1 is over, period 2 is low, period 4 reads.
-pub(super) const DURING: i64 = 2;
+pub(crate) const DURING: i64 = 2;
 /// The teacher's passphrase.
-pub(super) const PASSPHRASE: &str = "maple oat potato milk";
+pub(crate) const PASSPHRASE: &str = "maple oat potato milk";
 
 impl Stage {
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let (nothing, school) = (School::bare(), School::bare());
         assert_eq!((school.begin("Before"), school.begin("During")), (BEFORE, DURING));
         let mut class = Class::new();
@@ -67,30 +69,36 @@ impl Stage {
             aide: school.code(DURING, "WARMED", "aide", None),
         };
         let (bare, full) = (nothing.serve(0), school.serve(0));
-        Self { bare, full, codes, _schools: [nothing, school] }
+        Self { bare, full, codes, _nothing: nothing, school }
     }
 
-    pub(super) fn walk<'a>(&'a self, browser: &'a Browser) -> Walk<'a> {
+    /// Pulls the plug and gives what is on record of the day.
+    pub(crate) fn ended(self) -> Vec<Entry> {
+        self.full.stop();
+        self.school.entries(DURING)
+    }
+
+    pub(crate) fn walk<'a>(&'a self, browser: &'a Browser) -> Walk<'a> {
         Walk { browser, bare: &self.bare, full: &self.full, codes: &self.codes }
     }
 }
 
 /// Somebody who goes from page to page.
-pub(super) struct Walk<'a> {
-    pub(super) browser: &'a Browser,
-    pub(super) bare: &'a Served,
-    pub(super) full: &'a Served,
-    pub(super) codes: &'a Codes,
+pub(crate) struct Walk<'a> {
+    pub(crate) browser: &'a Browser,
+    pub(crate) bare: &'a Served,
+    pub(crate) full: &'a Served,
+    pub(crate) codes: &'a Codes,
 }
 
 impl Walk<'_> {
     /// Opens a page of the full shelf.
-    pub(super) fn open(&self, path: &str) {
+    pub(crate) fn open(&self, path: &str) {
         self.browser.open(&self.full.at(path));
     }
 
     /// Writes into a field.
-    pub(super) fn set(&self, selector: &str, value: &str) {
+    pub(crate) fn set(&self, selector: &str, value: &str) {
         let script = "const [[selector, value], done] = arguments;
              const field = document.querySelector(selector);
              field.value = value;
@@ -100,7 +108,7 @@ impl Walk<'_> {
     }
 
     /// Clicks what leads to another page, and waits until that page is there.
-    pub(super) fn leave_by(&self, selector: &str) {
+    pub(crate) fn leave_by(&self, selector: &str) {
         self.browser.run("window.left = true;");
         self.browser.click(selector);
         let there = "return window.left === undefined && document.readyState === 'complete';";
@@ -108,25 +116,25 @@ impl Walk<'_> {
     }
 
     /// Takes the network away from this window, as Chrome's own tools do.
-    pub(super) fn cut_off(&self) {
+    pub(crate) fn cut_off(&self) {
         self.browser.network(false);
     }
 
     /// Where it is.
-    pub(super) fn path(&self) -> String {
+    pub(crate) fn path(&self) -> String {
         let path = self.browser.run("return location.pathname;");
         path.as_str().expect("a path").to_owned()
     }
 
     /// Chooses the passphrase of a new shelf.
-    pub(super) fn choose(&self, passphrase: &str) {
+    pub(crate) fn choose(&self, passphrase: &str) {
         self.set("#passphrase", passphrase);
         self.set("#again", passphrase);
         self.leave_by("form[action='/teacher/first'] button");
     }
 
     /// Comes in with the code of a page.
-    pub(super) fn come_in(&self, code: &str, path: &str) {
+    pub(crate) fn come_in(&self, code: &str, path: &str) {
         self.open("/join");
         self.browser.run("document.querySelector('details.other').open = true;");
         self.set("#code", code);
@@ -135,7 +143,7 @@ impl Walk<'_> {
     }
 
     /// Comes in as a group.
-    pub(super) fn join(&self, period: &str, group: &str) {
+    pub(crate) fn join(&self, period: &str, group: &str) {
         self.open("/join");
         self.set("#period", period);
         self.set("#group", group);
@@ -145,7 +153,7 @@ impl Walk<'_> {
     }
 
     /// Waits until the page, loaded again and again, holds something.
-    pub(super) fn until_it_holds(&self, path: &str, selector: &str) {
+    pub(crate) fn until_it_holds(&self, path: &str, selector: &str) {
         let there = format!("return document.querySelector('{selector}') !== null;");
         crate::browser::wait(selector, || {
             self.open(path);
