@@ -117,6 +117,11 @@ impl Browser {
         made["handle"].as_str().expect("a handle").to_owned()
     }
 
+    /// Closes the window; [`Self::turn_to`] another then.
+    pub(crate) fn close(&self) {
+        self.call("DELETE", "/window", None);
+    }
+
     /// The window in which everything happens now.
     pub(crate) fn here(&self) -> String {
         self.call("GET", "/window", None).as_str().expect("a handle").to_owned()
@@ -169,6 +174,9 @@ impl Browser {
             "offline": !on, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1,
         });
         self.special("Network.emulateNetworkConditions", &how);
+        // A line that was opened before may be spared by that.
+        let blocked = if on { json!([]) } else { json!(["*"]) };
+        self.special("Network.setBlockedURLs", &json!({ "urls": blocked }));
     }
 
     /// Makes the window this wide and high (CSS pixels).
@@ -179,7 +187,11 @@ impl Browser {
 
     /// Waits until a script returns something that is neither false nor nothing.
     pub(crate) fn until(&self, script: &str) -> Value {
-        wait(script, || {
+        let seen = || {
+            let (text, wrong) = (self.text(), self.complaints());
+            format!("{script}\nScripts say: {wrong:?}\nThe page says:\n{text}")
+        };
+        wait_or(seen, || {
             let value = self.run(script);
             (!value.is_null() && value != Value::Bool(false)).then_some(value)
         })
@@ -233,13 +245,18 @@ impl Drop for Browser {
 }
 
 /// Asks again and again until there is an answer.
-pub(crate) fn wait<T>(what: &str, mut there: impl FnMut() -> Option<T>) -> T {
+pub(crate) fn wait<T>(what: &str, there: impl FnMut() -> Option<T>) -> T {
+    wait_or(|| what.to_owned(), there)
+}
+
+/// The same; what was waited for is put in words only if it does not come.
+fn wait_or<T>(what: impl Fn() -> String, mut there: impl FnMut() -> Option<T>) -> T {
     let end = Instant::now() + PATIENCE;
     loop {
         if let Some(value) = there() {
             return value;
         }
-        assert!(Instant::now() < end, "waited in vain for: {what}");
+        assert!(Instant::now() < end, "waited in vain for: {}", what());
         std::thread::sleep(Duration::from_millis(50));
     }
 }

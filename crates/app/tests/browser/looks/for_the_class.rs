@@ -1,6 +1,6 @@
 //! Pages that groups, aides and the class see, but for the bench page.
 
-use super::walk::Walk;
+use super::walk::{DURING, PASSPHRASE, Walk};
 use super::{Look, look};
 use crate::eyes::Hands::{Fingers, Mouse};
 
@@ -67,4 +67,21 @@ pub(super) const LOOKS: &[Look] = &[
         walk.open("/wall?lang=en");
     }),
     look("/wall", "wall, es", Mouse, |walk| walk.open("/wall?lang=es")),
+    look("/wall", "wall with curves, es", Mouse, |walk| {
+        let curves = "return document.querySelector('svg.chart') !== null;";
+        assert_eq!(walk.browser.run(curves), false, "nothing is shown before it is opened");
+        let wall = walk.browser.here();
+        walk.browser.turn_to(&walk.browser.window());
+        walk.open("/teacher");
+        walk.choose(PASSPHRASE);
+        walk.open(&format!("/i/{DURING}/run/4"));
+        walk.browser.run("document.getElementById('faces').open = true;");
+        walk.browser.click("#faces button[value='open period-curves wall']");
+        walk.browser.until("return document.querySelector(\"#faces button[value='close period-curves wall']\") !== null;");
+        walk.browser.close();
+        walk.browser.turn_to(&wall);
+        // It hears of it by itself.
+        walk.browser.until(curves);
+    }),
+    look("/wall", "wall with curves", Mouse, |walk| walk.open("/wall?lang=en")),
 ];

@@ -20,6 +20,12 @@ const ASKED: &str = "const pad = document.querySelector(\"[data-k='tens-0']\");
      const tab = document.querySelector('#tabs [aria-pressed=true]');
      return pad && tab ? tab.dataset.k.slice(4) : null;";
 
+/// Goes on to the zero readings; a group without a guess is asked once whether it wants none.
+fn go_to_zero(browser: &Browser) {
+    let go = "document.querySelector(\"[data-k='zero-go']\")?.click();";
+    browser.until(&format!("{go} {ASKED}"));
+}
+
 impl Device {
     /// Joins as a group.
     pub(super) fn join(browser: &Browser, hall: &Hall, group: u32) -> Self {
@@ -50,8 +56,7 @@ impl Device {
         if !self.typed.is_empty() {
             return;
         }
-        browser.click("[data-k='zero-go']");
-        browser.until(ASKED);
+        go_to_zero(browser);
         while self.asked(browser).is_some() {
             self.write(browser);
         }
@@ -68,6 +73,8 @@ impl Device {
         let heights = self.typed.entry(bag).or_default();
         let mm = heights.last().map_or(4, |last| *last as u32 + 1);
         tap(browser, mm);
+        let asks = browser.run("return document.getElementById('guard')?.innerText ?? null;");
+        assert!(asks.is_null(), "a question about {mm} mm on bag {bag}: {asks}");
         heights.push(f64::from(mm));
     }
 
@@ -118,8 +125,8 @@ impl Device {
 
     /// The page is told the new address, as the teacher would write it on the board.
     pub(super) fn move_to(&mut self, browser: &Browser, hall: &Hall) {
-        browser.turn_to(&self.window);
-        browser.run("document.querySelector('#move').open = true;");
+        let brings = self.kept(browser) > 0;
+        browser.run("document.querySelector('#move summary').click();");
         let place = hall.place(&self.host);
         browser.run(&format!("document.getElementById('address').value = '{place}';"));
         browser.click("[data-k='move-go']");
@@ -128,11 +135,12 @@ impl Device {
         );
         browser.until(&there);
         // What it brings along is taken over by a tap.
-        browser.until(
-            "document.querySelector('#notes .guard button')?.click();
-             return document.querySelector('#notes .guard') === null
-                && document.querySelector('#head .st.saved') !== null;",
-        );
+        if brings {
+            browser.until("return document.querySelector('#notes .guard button') !== null;");
+            browser.click("#notes .guard button");
+            browser.until("return document.querySelector('#notes .guard') === null;");
+        }
+        browser.until(ALL_SAVED);
     }
 }
 
@@ -147,13 +155,12 @@ pub(super) fn two_at_once(
     browser.network(false);
     first.begin(browser);
     browser.turn_to(&second.window);
-    browser.click("[data-k='zero-go']");
-    browser.until(ASKED);
+    go_to_zero(browser);
     let bag = second.asked(browser).expect("a bag is asked for");
     tap(browser, 6);
     browser.network(true);
     second.until_saved(browser);
-    browser.special("Page.close", &json!({}));
+    browser.close();
     browser.turn_to(&first.window);
     // It counts as typed; the next height is above both.
     let own = first.typed.get_mut(&bag).expect("typed on the first, too");

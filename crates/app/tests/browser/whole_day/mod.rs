@@ -114,7 +114,13 @@ fn judge(record: &[Entry], typed: &Typed, twice: BagCode, rivals: [f64; 2]) {
         all.values_mut().for_each(|heights| heights.sort_by(f64::total_cmp));
         all
     };
-    assert_eq!(sorted(&found), sorted(typed));
+    let (found, typed) = (sorted(&found), sorted(typed));
+    for (bag, typed) in &typed {
+        let own = record.iter().filter(|entry| entry.subject == Subject::Bag(*bag));
+        let own: Vec<&Entry> = own.collect();
+        assert_eq!(found.get(bag), Some(typed), "{bag}: {own:#?}");
+    }
+    assert_eq!(found.len(), typed.len(), "nobody else wrote a height");
     let own = record.iter().filter(|entry| entry.subject == Subject::Bag(twice));
     let zeros = own.filter_map(|entry| match entry.what {
         What::Zero { height_mm } => Some(height_mm),
