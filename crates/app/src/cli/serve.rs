@@ -59,6 +59,18 @@ pub(super) struct Arguments {
     /// can then read the passphrase and the forecasts as they pass by; --tls is the safe way
     #[arg(long, requires = "lan")]
     teacher_from_network: bool,
+    /// Let the clock run fast from a moment: for trying out a whole day, where nothing is real
+    #[arg(long, hide = true, value_name = "MOMENT@SPEED", value_parser = moment_and_speed)]
+    clock: Option<(Timestamp, f64)>,
+}
+
+/// Such as `2027-03-09T17:38:00Z@30`.
+fn moment_and_speed(text: &str) -> Result<(Timestamp, f64), String> {
+    let read = || {
+        let (moment, speed) = text.split_once('@')?;
+        Some((moment.parse().ok()?, speed.parse().ok()?))
+    };
+    read().ok_or_else(|| "write a moment and a speed, as 2027-03-09T17:38:00Z@30".to_owned())
 }
 
 /// Runs `serve`.
@@ -125,7 +137,7 @@ fn start(
         show(&address, out)?;
     }
     let runtime = tokio::runtime::Runtime::new()?;
-    let clock = Arc::new(Clock::Real);
+    let clock = Arc::new(Clock::for_shelf(&shelf, arguments.clock)?);
     let ask = Ask { listener, shelf, reach, clock, certificate };
     let served = runtime.block_on(serve(ask, system::told_to_stop()));
     desk::own_copy::forget(&folder);

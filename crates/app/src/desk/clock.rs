@@ -1,5 +1,7 @@
 //! The clock of the server: the computer's, or one that runs faster from a given moment.
 
+use super::DeskError;
+use super::room::{Kind, Shelf};
 use jiff::{SignedDuration, Timestamp};
 use std::time::{Duration, Instant};
 
@@ -29,6 +31,19 @@ impl Clock {
     pub(crate) fn fast(from: Timestamp, speed: f64) -> Self {
         let speed = if speed.is_finite() { speed.clamp(0.1, Self::FASTEST) } else { 1.0 };
         Self::Fast { set: Instant::now(), from, speed }
+    }
+
+    /// The computer's own, or a fast one if it was asked for; on a fast clock nothing real may lie
+    /// in the folder.
+    pub(crate) fn for_shelf(
+        shelf: &Shelf,
+        fast: Option<(Timestamp, f64)>,
+    ) -> Result<Self, DeskError> {
+        let Some((from, speed)) = fast else { return Ok(Self::Real) };
+        if shelf.investigations()?.iter().any(|one| one.kind == Kind::Real) {
+            return Err(DeskError::NotForRehearsal { folder: shelf.folder.clone() });
+        }
+        Ok(Self::fast(from, speed))
     }
 
     /// The time now.

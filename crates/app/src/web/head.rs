@@ -28,7 +28,7 @@ pub(super) enum Part {
 /// The title and the parts, one of them marked.
 pub(super) fn head(w: Wording, title: &str, id: Option<i64>, here: Part, kind: Kind) -> Markup {
     html! {
-        header.head {
+        div.head {
             h1 { (title) }
             (parts(w, id, here))
         }

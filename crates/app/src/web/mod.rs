@@ -40,6 +40,7 @@ mod run;
 mod serve;
 mod sign_in;
 mod signs;
+mod soft;
 mod start;
 mod state;
 mod time;

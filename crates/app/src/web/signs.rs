@@ -53,13 +53,18 @@ pub(super) fn done(word: &str) -> Markup {
 /// A clock that counts down to a moment; the page's script keeps it going.
 pub(super) fn until(at: Timestamp, now: Timestamp) -> Markup {
     let left = at.duration_since(now).as_secs_f64().max(0.0).round() as u64;
-    html! { time data-to=(at.as_millisecond()) { (clock(left)) } }
+    html! { time datetime=(moment(at)) data-to=(at.as_millisecond()) { (clock(left)) } }
 }
 
 /// A clock that counts up from a moment.
 pub(super) fn since(at: Timestamp, now: Timestamp) -> Markup {
     let gone = now.duration_since(at).as_secs_f64().max(0.0) as u64;
-    html! { time data-since=(at.as_millisecond()) { (clock(gone)) } }
+    html! { time datetime=(moment(at)) data-since=(at.as_millisecond()) { (clock(gone)) } }
+}
+
+/// A moment as machines read it; minutes and seconds that run are no form of it.
+fn moment(at: Timestamp) -> String {
+    at.strftime("%Y-%m-%dT%H:%M:%SZ").to_string()
 }
 
 /// An icon of 24 units, beside its word.

@@ -20,7 +20,7 @@ pub(crate) fn join(browser: &Browser, school: &School, served: &Served) {
 }
 
 /// Two taps, and the height is written or asked about.
-fn tap(browser: &Browser, mm: u32) {
+pub(crate) fn tap(browser: &Browser, mm: u32) {
     browser.click(&format!("[data-k='tens-{}']", mm / 10));
     browser.click(&format!("[data-k='ones-{}']", mm % 10));
     // A tap while the height is on its way to the disk is not taken.
@@ -41,7 +41,7 @@ fn heights(school: &School) -> Vec<f64> {
     .collect()
 }
 
-const ALL_SAVED: &str = "return document.querySelector('#head .st.saved') !== null;";
+pub(crate) const ALL_SAVED: &str = "return document.querySelector('#head .st.saved') !== null;";
 
 #[test]
 fn a_group_guesses_and_reads_zero_and_all_of_it_is_on_record() {

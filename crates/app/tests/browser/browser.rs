@@ -7,6 +7,24 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
+/// Quiet, without a window, and no slower where another of its windows lies on top.
+const ARGUMENTS: [&str; 13] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--mute-audio",
+    // As on a phone: they lie on the page and take no room from it.
+    "--hide-scrollbars",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-background-timer-throttling",
+    "--disable-backgrounding-occluded-windows",
+    "--disable-renderer-backgrounding",
+];
+
 /// A running browser.
 pub(crate) struct Browser {
     port: u16,
@@ -51,11 +69,11 @@ impl Browser {
         let mut browser = Self { port, session: String::new(), driver, process: None };
         wait("the driver", || ask(port, "GET", "/status", None));
         let profile = format!("--user-data-dir={}", profile.display());
-        let arguments = ["--headless=new", "--no-sandbox", "--disable-gpu", "--mute-audio"];
-        let arguments = arguments.into_iter().chain([profile.as_str()]);
+        let arguments = ARGUMENTS.into_iter().chain([profile.as_str()]);
         let arguments: Vec<&str> = arguments.chain(more.iter().copied()).collect();
         let wanted = json!({ "capabilities": { "alwaysMatch": {
             "goog:chromeOptions": { "args": arguments, "binary": program },
+            "goog:loggingPrefs": { "browser": "SEVERE" },
             // A page that keeps something asks before it is left; tests leave all the same.
             "unhandledPromptBehavior": "accept",
         } } });
@@ -69,16 +87,75 @@ impl Browser {
     }
 
     fn tell(&self, path: &str, body: &Value) -> Value {
+        self.call("POST", path, Some(body))
+    }
+
+    fn call(&self, method: &str, path: &str, body: Option<&Value>) -> Value {
         let path = format!("/session/{}{path}", self.session);
-        let answer = ask(self.port, "POST", &path, Some(body)).expect("the driver answers");
+        let answer = ask(self.port, method, &path, body).expect("the driver answers");
         let value = answer["value"].clone();
-        assert!(value.get("error").is_none(), "{path} {body}: {value}");
+        assert!(value.get("error").is_none(), "{path} {body:?}: {value}");
         value
     }
 
     /// Opens an address.
     pub(crate) fn open(&self, address: &str) {
         self.tell("/url", &json!({ "url": address }));
+    }
+
+    /// What went wrong in scripts since it was asked last, and what the policy of a page forbade;
+    /// not what could not be loaded, which may be meant.
+    pub(crate) fn complaints(&self) -> Vec<String> {
+        let log = self.tell("/se/log", &json!({ "type": "browser" }));
+        let lines = log.as_array().expect("a list").iter();
+        let lines = lines.filter_map(|line| line["message"].as_str().map(str::to_owned));
+        lines.filter(|says| !says.contains("Failed to load resource")).collect()
+    }
+
+    /// Goes to the page before, as its button does.
+    pub(crate) fn back(&self) {
+        self.tell("/back", &json!({}));
+    }
+
+    /// Opens another window and gives its handle; [`Self::turn_to`] goes there.
+    pub(crate) fn window(&self) -> String {
+        let made = self.tell("/window/new", &json!({ "type": "window" }));
+        made["handle"].as_str().expect("a handle").to_owned()
+    }
+
+    /// Closes the window; [`Self::turn_to`] another then.
+    pub(crate) fn close(&self) {
+        self.call("DELETE", "/window", None);
+    }
+
+    /// The window in which everything happens now.
+    pub(crate) fn here(&self) -> String {
+        self.call("GET", "/window", None).as_str().expect("a handle").to_owned()
+    }
+
+    /// From now on everything happens in this window.
+    pub(crate) fn turn_to(&self, window: &str) {
+        self.tell("/window", &json!({ "handle": window }));
+    }
+
+    /// The markup that the server gives for the address of this page; none where there is only
+    /// what a form led to, or no network.
+    pub(crate) fn served(&self) -> Option<String> {
+        let script = "const [, done] = arguments;
+             fetch(location.href, { headers: { accept: 'text/html' } })
+                .then(async (answer) => {
+                    const page = answer.headers.get('content-type')?.startsWith('text/html');
+                    done(page ? await answer.text() : null);
+                })
+                .catch(() => done(null));";
+        self.run_later(script, &json!(null)).as_str().map(str::to_owned)
+    }
+
+    /// A picture of the whole page (PNG, in base64).
+    pub(crate) fn picture(&self) -> String {
+        let how = json!({ "format": "png", "captureBeyondViewport": true });
+        let picture = self.special("Page.captureScreenshot", &how);
+        picture["data"].as_str().expect("a picture").to_owned()
     }
 
     /// Runs a script in the page and gives what it returns.
@@ -96,6 +173,18 @@ impl Browser {
         self.tell("/goog/cdp/execute", &json!({ "cmd": command, "params": with }))
     }
 
+    /// Gives the network to this window, or takes it away.
+    pub(crate) fn network(&self, on: bool) {
+        self.special("Network.enable", &json!({}));
+        let how = json!({
+            "offline": !on, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1,
+        });
+        self.special("Network.emulateNetworkConditions", &how);
+        // A line that was opened before may be spared by that.
+        let blocked = if on { json!([]) } else { json!(["*"]) };
+        self.special("Network.setBlockedURLs", &json!({ "urls": blocked }));
+    }
+
     /// Makes the window this wide and high (CSS pixels).
     pub(crate) fn size(&self, width: u32, height: u32) {
         let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
@@ -104,7 +193,11 @@ impl Browser {
 
     /// Waits until a script returns something that is neither false nor nothing.
     pub(crate) fn until(&self, script: &str) -> Value {
-        wait(script, || {
+        let seen = || {
+            let (text, wrong) = (self.text(), self.complaints());
+            format!("{script}\nScripts say: {wrong:?}\nThe page says:\n{text}")
+        };
+        wait_or(seen, || {
             let value = self.run(script);
             (!value.is_null() && value != Value::Bool(false)).then_some(value)
         })
@@ -158,13 +251,18 @@ impl Drop for Browser {
 }
 
 /// Asks again and again until there is an answer.
-pub(crate) fn wait<T>(what: &str, mut there: impl FnMut() -> Option<T>) -> T {
+pub(crate) fn wait<T>(what: &str, there: impl FnMut() -> Option<T>) -> T {
+    wait_or(|| what.to_owned(), there)
+}
+
+/// The same; what was waited for is put in words only if it does not come.
+fn wait_or<T>(what: impl Fn() -> String, mut there: impl FnMut() -> Option<T>) -> T {
     let end = Instant::now() + PATIENCE;
     loop {
         if let Some(value) = there() {
             return value;
         }
-        assert!(Instant::now() < end, "waited in vain for: {what}");
+        assert!(Instant::now() < end, "waited in vain for: {}", what());
         std::thread::sleep(Duration::from_millis(50));
     }
 }

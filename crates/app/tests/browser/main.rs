@@ -1,4 +1,4 @@
-//! The bench page in a real browser, against the real program on a loopback port.
+//! The pages in a real browser, against the real program on a loopback port.
 //!
 //! Where Chromium or its driver is missing, each test says so in the file that `BARM_SKIPS` names
 //! and returns.
@@ -6,14 +6,20 @@
 mod again;
 mod bench;
 mod browser;
+mod class;
+mod eyes;
+mod fetched;
 mod first_fifteen;
 mod handed_round;
+mod keyboard;
 mod language;
+mod looks;
+mod nu;
 mod paper;
 mod rules;
 mod school;
-mod sight;
 mod weight;
+mod whole_day;
 mod wire;
 
 /// How often something is tried, by the size of the suite: quick, ci, long.

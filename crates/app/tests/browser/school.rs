@@ -2,12 +2,13 @@
 
 use crate::browser::wait;
 use barm_domain::code::{BagCode, check_character};
+use barm_domain::plan::Plan;
 use barm_domain::record::{Entry, Key, Subject, What, Who};
 use barm_store::{Code, Kind, Place, Store};
 use jiff::{SignedDuration, Timestamp};
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Read};
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 use tempfile::TempDir;
 
 /// The period that the tests join.
@@ -18,7 +19,7 @@ pub(crate) const GROUP: u32 = 2;
 /// A data folder.
 pub(crate) struct School {
     folder: TempDir,
-    investigation: i64,
+    pub(crate) investigation: i64,
     /// Codes of the group's bags.
     pub(crate) bags: Vec<BagCode>,
     pub(crate) period_code: String,
@@ -30,42 +31,37 @@ pub(crate) struct Served {
     program: Child,
     pub(crate) port: u16,
     scheme: &'static str,
+    /// What it goes on saying.
+    _out: BufReader<ChildStdout>,
 }
 
 impl School {
+    /// A data folder with nothing in it.
+    pub(crate) fn bare() -> Self {
+        let folder = tempfile::tempdir().expect("a folder");
+        let codes = ["CAFE", "DART"].map(checked);
+        let [period_code, group_code] = codes;
+        Self { folder, investigation: 0, bags: Vec::new(), period_code, group_code }
+    }
+
     /// The invented school, on the shelf, with codes.
     pub(crate) fn new() -> Self {
-        let folder = tempfile::tempdir().expect("a folder");
-        let store = open(folder.path());
-        let now = Timestamp::now();
-        let made = store.add_investigation("Invented", Kind::Invented, now).expect("kept");
-        let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
-        let plan = std::fs::read_to_string(plan).expect("the invented plan");
-        store.save_plan(made.id, &plan, now).expect("kept");
-        let plan = barm_documents::plan_text::read(plan.as_bytes()).plan.expect("a plan");
-        let own = plan.bags.iter().filter(|bag| bag.period == PERIOD && bag.group == GROUP);
-        let bags = own.map(|bag| bag.code.parse().expect("a code")).collect();
-        let school = Self {
-            folder,
-            investigation: made.id,
-            bags,
-            period_code: checked("CAFE"),
-            group_code: checked("DART"),
-        };
-        school.keep_code(&store, &school.period_code, "period", None);
-        school.keep_code(&store, &school.group_code, "group", Some(GROUP));
+        let mut school = Self::bare();
+        school.investigation = school.begin("Invented");
+        let own = plan().bags.into_iter();
+        let own = own.filter(|bag| bag.period == PERIOD && bag.group == GROUP);
+        school.bags = own.map(|bag| bag.code.parse().expect("a code")).collect();
+        school.keep_code(school.investigation, &school.period_code, "period", None);
+        school.keep_code(school.investigation, &school.group_code, "group", Some(GROUP));
         school
     }
 
     /// Another group of the period comes in with a code of its own; gives that code and its bags.
     pub(crate) fn and_group(&self, group: u32, code: &str) -> (String, Vec<BagCode>) {
-        let store = open(self.folder.path());
         let code = checked(code);
-        self.keep_code(&store, &code, "group", Some(group));
-        let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
-        let plan = std::fs::read(plan).expect("the invented plan");
-        let plan = barm_documents::plan_text::read(&plan).plan.expect("a plan");
-        let own = plan.bags.iter().filter(|bag| bag.period == PERIOD && bag.group == group);
+        self.keep_code(self.investigation, &code, "group", Some(group));
+        let own = plan().bags.into_iter();
+        let own = own.filter(|bag| bag.period == PERIOD && bag.group == group);
         (code, own.map(|bag| bag.code.parse().expect("a code")).collect())
     }
 
@@ -74,23 +70,44 @@ impl School {
         self.folder.path()
     }
 
-    fn keep_code(&self, store: &Store, code: &str, role: &str, group: Option<u32>) {
+    /// Begins an investigation with the invented plan.
+    pub(crate) fn begin(&self, title: &str) -> i64 {
+        let store = open(self.folder.path());
+        let now = Timestamp::now();
+        let made = store.add_investigation(title, Kind::Invented, now).expect("kept");
+        store.save_plan(made.id, &plan_text(), now).expect("kept");
+        made.id
+    }
+
+    /// Puts entries on record. Nobody may be serving it.
+    pub(crate) fn enter(&self, investigation: i64, entries: &[Entry]) {
+        open(self.folder.path()).append(investigation, entries).expect("kept");
+    }
+
+    /// Makes a code of period 4 work; gives it back with its check character.
+    pub(crate) fn code(&self, of: i64, four: &str, role: &str, group: Option<u32>) -> String {
+        let code = checked(four);
+        assert!(code.bytes().all(|byte| byte.is_ascii_alphanumeric()), "{code} can be typed");
+        self.keep_code(of, &code, role, group);
+        code
+    }
+
+    fn keep_code(&self, investigation: i64, code: &str, role: &str, group: Option<u32>) {
         let code = Code {
             code: code.to_owned(),
             role: role.to_owned(),
-            investigation: self.investigation,
-            period: Some(PERIOD.to_owned()),
+            investigation,
+            period: (role != "aide").then(|| PERIOD.to_owned()),
             group,
             made: Timestamp::now(),
             ends: None,
         };
-        assert!(store.keep_code(&code).expect("kept"));
+        assert!(open(self.folder.path()).keep_code(&code).expect("kept"));
     }
 
     /// The bell rang some minutes ago and the group has read its bags: minutes after zero with a
     /// height for all of them; the last minute was `ago` seconds ago.
     pub(crate) fn has_read(&self, heights: &[(u32, f64)], ago: i64) {
-        let store = open(self.folder.path());
         let now = Timestamp::now();
         let last = heights.last().map_or(0, |(minute, _)| *minute);
         let zero = now - SignedDuration::from_secs(i64::from(last) * 60 + ago);
@@ -119,19 +136,30 @@ impl School {
                 add(bag.clone(), what, at, group.clone());
             }
         }
-        store.append(self.investigation, &entries).expect("kept");
+        self.enter(self.investigation, &entries);
     }
 
     /// Everything on record, in the order in which it came. Nobody may be serving it.
     pub(crate) fn record(&self) -> Vec<Entry> {
+        self.entries(self.investigation)
+    }
+
+    /// The same of another investigation.
+    pub(crate) fn entries(&self, investigation: i64) -> Vec<Entry> {
         let store = open(self.folder.path());
-        let all = store.entries(self.investigation, 0).expect("entries");
+        let all = store.entries(investigation, 0).expect("entries");
         all.into_iter().map(|(_, entry)| entry).collect()
     }
 
     /// Starts the program on a port; 0 for any that is free.
     pub(crate) fn serve(&self, port: u16) -> Served {
-        Served::on(self.folder.path(), port)
+        self.serve_with(port, &[])
+    }
+
+    /// The same with more on its command line.
+    pub(crate) fn serve_with(&self, port: u16, more: &[String]) -> Served {
+        let more: Vec<&str> = more.iter().map(String::as_str).collect();
+        Served::with(self.folder.path(), port, &more)
     }
 }
 
@@ -154,14 +182,16 @@ impl Served {
             .spawn()
             .expect("barm starts");
         let out = program.stdout.take().expect("its output");
-        let mut lines = BufReader::new(out).lines();
+        let mut out = BufReader::new(out);
+        let mut lines = out.by_ref().lines();
         let port = lines.by_ref().find_map(|line| {
             let line = line.ok()?;
             let (_, rest) = line.split_once("://localhost:")?;
             let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
             digits.parse().ok()
         });
-        Self { program, port: port.expect("it says where it answers"), scheme }
+        let port = port.expect("it says where it answers");
+        Self { program, port, scheme, _out: out }
     }
 
     /// The address of a page.
@@ -181,6 +211,17 @@ impl Drop for Served {
         let _ = self.program.kill();
         let _ = self.program.wait();
     }
+}
+
+/// The text of the invented plan.
+pub(crate) fn plan_text() -> String {
+    let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
+    std::fs::read_to_string(plan).expect("the invented plan")
+}
+
+/// The invented plan.
+pub(crate) fn plan() -> Plan {
+    barm_documents::plan_text::read(plan_text().as_bytes()).plan.expect("a plan")
 }
 
 fn open(folder: &Path) -> Store {

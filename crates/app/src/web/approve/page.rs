@@ -19,8 +19,10 @@ pub(super) fn page(
 ) -> Markup {
     html! {
         div.sheet {
+            header {
             (head(w, &view.title, Some(view.id), Part::Approve, view.kind))
             (lead(&say!(w, "approve-lead")))
+            }
             p.done role="status" { (done.unwrap_or_default()) }
             main.queue data-queue {
                 div {

@@ -174,7 +174,7 @@ function guarded() {
     choices.push(choice(`write-${one.mm}`, words(), () => settle("write", one.mm)));
   }
   if (slip.taps.includes("leak")) choices.push(choice("leak", t("guard-leak", { mm: mmText(mm) }), () => settle("leak")));
-  return el("section", { class: "guard", id: "guard", tabindex: "-1", role: "alertdialog", "aria-labelledby": "guard-says" },
+  return el("div", { class: "guard", id: "guard", tabindex: "-1", role: "alertdialog", "aria-labelledby": "guard-says" },
     el("p", { id: "guard-says" }, el("b", {}, t("guard-please")), " ", before(bag, guard), question),
     el("div", { class: "btns" }, ...choices));
 }

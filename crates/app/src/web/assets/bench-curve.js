@@ -65,8 +65,11 @@ export function curve(bags, last, room) {
     inside.push(text(x(minute), y(0) + 20, end ? `${minute} min` : String(minute), { "text-anchor": "middle" }));
   }
   inside.push(svg("line", { x1: left, x2: n(w - right), y1: n(y(0)), y2: n(y(0)), stroke: INK, "stroke-width": 1.5 }));
-  inside.push(text(left + 6, y(0) - 5, t("bench-curve-bench"), { "font-size": n(font * 0.92) }));
   const shown = bags.filter((bag) => bag.zero);
+  const lines = shown.map((bag) => points(bag).map(([minute, mm]) => [x(minute), y(Math.max(0, mm - 1))]));
+  const word = t("bench-curve-bench");
+  const free = placeFor(lines, left + 6, w - right, word.length * font * 0.5, y(0) - 6 - font);
+  if (free !== null) inside.push(text(free, y(0) - 5, word, { "font-size": n(font * 0.92) }));
   for (const bag of shown) {
     const color = hue(bag.look);
     const through = points(bag);
@@ -95,6 +98,26 @@ export function curve(bags, last, room) {
   });
   const description = svg("desc", { id: "curve-desc" }, said.join(" "));
   return svg("svg", { class: "chart", viewBox: `0 0 ${w} ${h}`, role: "img", "aria-labelledby": "curve-title curve-desc" }, title, description, ...inside);
+}
+
+/**
+ * The first place on the axis where a word meets no line and no bar; none if there is none.
+ * @param {number[][][]} lines lower ends of the bars of each bag, from left to right
+ * @param {number} from
+ * @param {number} to
+ * @param {number} wide how wide the word is
+ * @param {number} top where it ends above
+ */
+function placeFor(lines, from, to, wide, top) {
+  const meets = (/** @type {number} */ start, /** @type {number[][]} */ line) =>
+    line.some(([a, b], at) => {
+      const [c, d] = line[at + 1] ?? [a, b];
+      return a < start + wide + 8 && c > start - 8 && Math.max(b, d) > top;
+    });
+  for (let start = from; start + wide < to; start += 6) {
+    if (!lines.some((line) => meets(start, line))) return start;
+  }
+  return null;
 }
 
 /**

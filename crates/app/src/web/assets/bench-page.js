@@ -7,7 +7,7 @@ import { el, part, sign } from "./bench-draw.js";
 import { markIcon } from "./bench-look.js";
 import { after, guessing, odd, oddName, steps, wrote } from "./bench-rest.js";
 import { asking } from "./bench-ask.js";
-import { clockText, languages, mmText, spoken, t, timeText } from "./bench-words.js";
+import { clockText, languages, mmText, soft, spoken, t, timeText } from "./bench-words.js";
 /** @typedef {import("./bench-kinds.js").Bag} Bag */
 /** @typedef {import("./bench-clock.js").State} State */
 
@@ -218,7 +218,7 @@ function tabs(to) {
     const second = word ?? el("span", { "data-in": true, "data-until": fallsAt(its, bag.zero?.at_ms ?? 0, state.planned ?? 0, at) });
     return el("button", { type: "button", class: on ? "on" : null, "aria-pressed": String(on), "data-k": `tab-${bag.code}`, click: () => choose(bag.code) },
       el("b", {}, bag.letter),
-      el("span", { class: "tr" }, markIcon(bag.look, bag.hollow), " ", bag.treatment),
+      el("span", { class: "tr" }, markIcon(bag.look, bag.hollow), " ", soft(bag.treatment)),
       el("span", { class: "turnline" }, mm, el("span", { class: "soft" }, second)));
   });
 }

@@ -76,3 +76,20 @@ export function timeText(ms) {
   const at = new Date(ms);
   return `${at.getHours()}:${String(at.getMinutes()).padStart(2, "0")}`;
 }
+
+/**
+ * A text with soft hyphens in its long words, as `soft.rs` makes them: before a single consonant
+ * between two vowels.
+ * @param {string} text
+ */
+export function soft(text) {
+  const vowel = (/** @type {string} */ letter) => letter !== "" && "aeiouy".includes(letter.toLowerCase());
+  const part = (/** @type {string} */ word) => {
+    const letters = [...word];
+    const breaks = (/** @type {number} */ at) =>
+      at >= 4 && at + 4 <= letters.length && /\p{L}/u.test(letters[at]) && !vowel(letters[at])
+        && vowel(letters[at - 1]) && vowel(letters[at + 1] ?? "");
+    return letters.length < 10 ? word : letters.map((letter, at) => (breaks(at) ? "\u00ad" : "") + letter).join("");
+  };
+  return text.split(" ").map(part).join(" ");
+}

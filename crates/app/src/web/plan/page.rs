@@ -32,8 +32,10 @@ pub(super) fn page(
     let editing = &view.editing;
     html! {
         div.sheet data-plan=(home) data-token=(around.token) {
+            header {
             (head(w, &view.title, Some(view.id), Part::Plan, view.kind))
             (lead(&say!(w, "plan-lead")))
+            }
             @if view.sealed > 0 {
                 p.small.soft { (say!(w, "plan-sealed", count = view.sealed)) }
             }
@@ -55,7 +57,7 @@ pub(super) fn page(
                     @if around.raw || editing.sections.is_empty() {
                         (raw(w, editing))
                     } @else {
-                        textarea name="text" hidden aria-hidden="true" { (editing.text) }
+                        textarea name="text" hidden { (editing.text) }
                         (form::form(w, editing))
                         (swap(w, editing))
                         (bags(w, editing))

@@ -116,8 +116,8 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
             h2 { (say("together-cupboard")) }
             ul.chips { @for food in &view.cupboard { li { (words.cupboard(food)) } } }
         }
-        section.step { (line("asks", &say("together-asks"), &wrote.asks)) p.soft { (say("together-asks-lead")) } }
-        section.step {
+        div.step { (line("asks", &say("together-asks"), &wrote.asks)) p.soft { (say("together-asks-lead")) } }
+        div.step {
             label for="changes" { (say("together-change")) }
             span.fld { select id="changes" name="changes" {
                 option value="" { (say("together-change-none")) }
@@ -146,7 +146,7 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
                 @for food in &view.cupboard { option value=(words.cupboard(food)) {} }
             }
         }))
-        section.step {
+        div.step {
             (line("beside", &say("together-beside"), &words.own_words(&wrote.beside)))
             p.soft { (say("together-beside-lead")) " " span lang="en" { (view.controls.join(", ")) } }
         }
@@ -161,14 +161,14 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
             (line("keeps", &say("together-keeps"), &words.own_words(&wrote.keeps)))
             p.soft { (say("together-keeps-lead")) }
         }))
-        section.step {
+        div.step {
             label for="bags" { (say("together-bags")) }
             span.fld { select id="bags" name="bags" {
                 @for count in 1..=4_u32 { option value=(count) selected[count == wrote.bags] { (count) } }
             } }
             p.soft { (say("together-bags-lead")) }
         }
-        section.step {
+        div.step {
             (line("expects", &say("together-expects"), &view.wrote.expects))
             label for="because" { (say("together-because")) }
             textarea id="because" name="because" maxlength="400" { (view.wrote.because) }

@@ -10,8 +10,10 @@ use maud::{Markup, PreEscaped, html};
 pub(super) fn page(w: Wording, view: &PrepareView) -> Markup {
     html! {
         div.sheet {
+            header {
             (head(w, &view.title, Some(view.id), Part::Prepare, view.kind))
             (lead(&say!(w, "prepare-lead")))
+            }
             main {
                 @match &view.sheet {
                     Ok(sheet) => (parts(w, view, sheet)),
@@ -63,7 +65,7 @@ fn parts(w: Wording, view: &PrepareView, sheet: &PrepSheet) -> Markup {
         (section(&say!(w, "prepare-water"), &water(w, sheet)))
         (section(&say!(w, "prepare-trays"), &trays(w, sheet)))
         (section(&say!(w, "prepare-in-all"), &html! {
-            div.scrolls { table { tbody { @for total in &sheet.totals {
+            div.scrolls tabindex="0" { table { tbody { @for total in &sheet.totals {
                 tr { th scope="row" { (total.what) } td.r { (total.amount) } td { (total.note) } }
             } } } }
             @for note in &sheet.notes { p.small.soft { b { (note.head) ": " } (note.says) } }
@@ -74,7 +76,7 @@ fn parts(w: Wording, view: &PrepareView, sheet: &PrepSheet) -> Markup {
 
 fn shopping(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
-        div.scrolls { table {
+        div.scrolls tabindex="0" { table {
             thead { tr {
                 th scope="col" { (say!(w, "prepare-what")) }
                 th scope="col" { (say!(w, "prepare-needs")) }
@@ -127,7 +129,7 @@ fn water(w: Wording, sheet: &PrepSheet) -> Markup {
         } }
     };
     html! {
-        div.scrolls { table {
+        div.scrolls tabindex="0" { table {
             thead { tr {
                 th scope="col" { (say!(w, "prepare-period")) }
                 th.r scope="col" { (say!(w, "prepare-mix-at")) }

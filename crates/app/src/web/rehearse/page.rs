@@ -55,8 +55,10 @@ pub(super) fn page(w: Wording, view: &View, field: &Markup) -> Markup {
     html! {
         div.sheet data-live="" data-version={ "/i/" (view.id) "/rehearse/state" }
             data-now=(view.now.as_millisecond()) {
+            header {
             (head(w, &view.title, Some(view.id), Part::Rehearse, view.kind))
             (lead(&say!(w, "rehearse-lead")))
+            }
             main {
                 @if view.kind == Kind::Rehearsal {
                     p { (say!(w, "rehearse-of-a-rehearsal")) }

@@ -10,8 +10,10 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
     let id = view.id;
     html! {
         div.sheet {
+            header {
             (head(w, &view.title, Some(id), Part::Results, view.kind))
             (lead(&say!(w, "results-lead")))
+            }
             main {
                 @if view.bags == 0 {
                     section.sec {

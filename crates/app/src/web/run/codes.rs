@@ -57,7 +57,7 @@ pub(super) fn devices(
                     th { (say!(w, "codes-device")) }
                     th { (say!(w, "codes-since")) }
                     th { (say!(w, "codes-heard")) }
-                    th {}
+                    td {}
                 } }
                 tbody {
                     @for (since, seen, one) in &joining.devices {

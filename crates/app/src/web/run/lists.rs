@@ -7,6 +7,7 @@ use crate::desk::room::run::{Bench, Call, Need, NeedTag, Offer, RunBag, RunView,
 use crate::desk::{Wording, say};
 use crate::web::signs;
 use crate::web::words::lay;
+use crate::web::soft::soft;
 use jiff::Timestamp;
 use maud::{Markup, PreEscaped, html};
 
@@ -134,7 +135,7 @@ fn due(w: Wording, bench: &Bench, now: Timestamp, home: &str) -> Markup {
                         }
                     }
                     td.bag { a.bagname href={ (home) "/bag/" (bag.bag.code) } { (bag.bag.name) } }
-                    td { (mark(bag)) " " span.trn { (bag.bag.treatment) } }
+                    td { (mark(bag)) " " span.trn { (soft(&bag.bag.treatment)) } }
                     td.r.mm { (pick(w, bag, home)) }
                     td.sp { (spark(w, bag, 126.0, false)) }
                 }
@@ -245,7 +246,7 @@ fn row(w: Wording, bag: &RunBag, home: &str) -> Markup {
     html! {
         tr {
             td.num { a.bagname href={ (home) "/bag/" (bag.bag.code) } { (bag.bag.name) } }
-            td { (mark(bag)) " " (bag.bag.treatment) }
+            td { (mark(bag)) " " (soft(&bag.bag.treatment)) }
             td.r.nowrap {
                 @match bag.bag.height_mm {
                     Some(mm) => { b { (millimeters(mm)) } " mm" },

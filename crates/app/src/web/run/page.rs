@@ -7,7 +7,7 @@ use crate::desk::{Wording, say};
 use crate::web::address::segment;
 use crate::web::head::{Part, lead, made_up, parts};
 use crate::web::ruler::{self, ruler};
-use crate::web::signs::since;
+use crate::web::signs::{since, until};
 use crate::web::words::lay;
 use barm_domain::schedule::PhaseKind;
 use maud::{Markup, html};
@@ -101,7 +101,7 @@ pub(super) fn head(w: Wording, hour: &Hour) -> Markup {
         (ruler(hour, &words, 1.0))
         div.bellclock role="timer" {
             @match hour.bell_at {
-                Some(bell) => time data-to=(bell.as_millisecond()) { (left) },
+                Some(bell) => (until(bell, hour.now)),
                 None => span { (left) },
             }
             small { (say!(w, "run-to-bell")) }

@@ -13,13 +13,15 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
     let own = lines.iter().filter(|line| line.kind == Kind::Real).count();
     html! {
         div.sheet {
+            header {
             (head(w, &say!(w, "shelf-title"), None, Part::Shelf, Kind::Real))
             (lead(&say!(w, "shelf-lead")))
+            }
             main {
                 section.sec {
                     div.mg { h2 { (say!(w, "shelf-head")) } }
                     div.bd {
-                        div.scrolls { table.shelf.ghost[lines.is_empty()] {
+                        div.scrolls tabindex="0" { table.shelf.ghost[lines.is_empty()] {
                             thead { tr {
                                 th scope="col" { (say!(w, "shelf-day")) }
                                 th scope="col" { (say!(w, "shelf-question")) }
@@ -101,8 +103,10 @@ pub(super) fn lessons(
 ) -> Markup {
     html! {
         div.sheet {
+            header {
             (head(w, &say!(w, "start-head"), None, Part::Shelf, Kind::Real))
             (lead(&say!(w, "start-lead")))
+            }
             main {
                 section.sec {
                     div.mg { h2 { (say!(w, "start-ready")) } }
@@ -190,8 +194,10 @@ pub(super) fn six(
 ) -> Markup {
     html! {
         div.sheet.startpage {
+            header {
             (head(w, ready.title(), None, Part::Shelf, Kind::Real))
             (lead(&say!(w, "start-six-lead")))
+            }
             main {
                 form method="post" action={ "/start/ready/" (ready.name()) "#wrong-answer" } {
                     (field)

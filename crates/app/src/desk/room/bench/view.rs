@@ -6,6 +6,7 @@ use crate::desk::room::{Kind, Scene};
 use barm_domain::amount::Amount;
 use barm_domain::amount::show::both_degrees;
 use barm_domain::code::BagCode;
+use barm_domain::cupboard::spoken;
 use barm_domain::plan::{Plan, PlannedBag, Recipe};
 use barm_domain::record::{Bag, Height, Home, Key, Subject, Who};
 use barm_domain::result::full_height_mm;
@@ -138,11 +139,11 @@ fn dry(recipe: &Recipe) -> Vec<(String, Dry)> {
     let named = [(&recipe.food, &recipe.food_amount), (&recipe.enzyme, &recipe.enzyme_amount)];
     for (thing, amount) in named {
         if let (Some(thing), Some(amount)) = (thing, amount) {
-            add(amount, Dry::Named(thing.clone()));
+            add(amount, Dry::Named(spoken(thing).to_owned()));
         }
     }
     for extra in &recipe.extras {
-        add(&extra.amount, Dry::Named(extra.item.clone()));
+        add(&extra.amount, Dry::Named(spoken(&extra.item).to_owned()));
     }
     all
 }

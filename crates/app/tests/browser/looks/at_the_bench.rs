@@ -1,0 +1,49 @@
+//! The bench page: before the first reading, when one is due, with a question, and cut off.
+
+use super::walk::Walk;
+use super::{Look, look};
+use crate::eyes::Hands::Fingers;
+
+fn speak(walk: &Walk<'_>, language: &str) {
+    walk.browser.click(&format!("[data-k='lang-{language}']"));
+    walk.browser.until(&format!("return document.documentElement.lang === '{language}';"));
+}
+
+pub(super) const LOOKS: &[Look] = &[
+    look("/bench", "bench before, es", Fingers, |walk| {
+        let (period, groups, _) = &walk.codes.before;
+        walk.join(period, &groups[1]);
+        speak(walk, "es");
+    }),
+    look("/bench", "bench before", Fingers, |walk| speak(walk, "en")),
+    look("/bench", "bench", Fingers, |walk| {
+        let (period, group, _) = &walk.codes.during;
+        walk.join(period, group);
+        speak(walk, "en");
+    }),
+    look("/bench", "bench, es", Fingers, |walk| speak(walk, "es")),
+    look("/bench", "bench with a question", Fingers, |walk| {
+        walk.browser.click("[data-k='tens-0']");
+        walk.browser.click("[data-k='ones-1']");
+        walk.browser.until("return document.getElementById('guard') !== null;");
+    }),
+    look("/bench", "bench typing", Fingers, |walk| {
+        walk.browser.click("[data-k='again']");
+        walk.browser.click("[data-k='type']");
+        walk.set("#height", "x");
+        walk.browser.click("[data-k='type-go']");
+        walk.browser.until("return document.getElementById('height-fault') !== null;");
+    }),
+    look("/bench", "bench without a link", Fingers, |walk| {
+        walk.cut_off();
+        let open = "document.querySelector('#move summary').click();
+             document.querySelector('#clear summary').click();";
+        walk.browser.run(open);
+        walk.browser.click("[data-k='list']");
+        walk.browser.click("[data-k='odd-leak']");
+        walk.browser.until(
+            "return document.querySelector('#notes .away') !== null
+                && document.querySelector('#device tbody tr') !== null;",
+        );
+    }),
+];

@@ -1,0 +1,87 @@
+//! Pages that groups, aides and the class see, but for the bench page.
+
+use super::walk::{DURING, PASSPHRASE, Walk};
+use super::{Look, look};
+use crate::eyes::Hands::{Fingers, Mouse};
+
+impl Walk<'_> {
+    /// Writes a proposal on the planning page, which the group that joined may open.
+    pub(crate) fn propose(&self, changes: &str, levels: &[&str]) {
+        self.open("/plan-together?lang=en");
+        self.set("#asks", "Which of these feeds yeast best?");
+        self.set("#changes", changes);
+        for (at, level) in levels.iter().enumerate() {
+            self.set(&format!("#level-{}", at + 1), level);
+        }
+        self.set("#beside", "No food");
+        self.set("#expects", "The first rises most.");
+    }
+}
+
+pub(super) const LOOKS: &[Look] = &[
+    look("/join", "join", Fingers, |walk| walk.open("/join?lang=en")),
+    look("/join", "join, es", Fingers, |walk| walk.open("/join?lang=es")),
+    look("/join", "join by a label", Fingers, |walk| walk.open("/join?lang=es&bag=P4-02A-Y")),
+    look("/join", "join with a wrong code", Fingers, |walk| {
+        walk.set("#period", "XXXX9");
+        walk.leave_by("form[action='/join'] button[type=submit]");
+    }),
+    look("/plan-together", "plan together", Fingers, |walk| {
+        let (period, groups, _) = &walk.codes.before;
+        walk.join(period, &groups[0]);
+        walk.open("/plan-together?lang=en");
+    }),
+    look("/plan-together", "plan together, es", Fingers, |walk| {
+        walk.open("/plan-together?lang=es");
+    }),
+    look("/plan-together", "plan together with questions", Fingers, |walk| {
+        walk.propose("food", &["Honey"]);
+        walk.leave_by("button[value=look]");
+        walk.browser.until("return document.querySelector('.think') !== null;");
+    }),
+    look("/plan-together", "plan together handed in", Fingers, |walk| {
+        walk.propose("food", &["Oat flour", "Mashed banana"]);
+        walk.leave_by("button[value=hand-in]");
+        walk.browser.until("return document.querySelector('p.done') !== null;");
+    }),
+    look("/aide", "aide", Fingers, |walk| {
+        walk.come_in(&walk.codes.aide, "/aide");
+        walk.open("/aide?lang=en");
+    }),
+    look("/aide", "aide at a station", Fingers, |walk| {
+        walk.leave_by("nav.stations a:last-child");
+    }),
+    look("/aide", "aide at a station, es", Fingers, |walk| {
+        walk.open("/aide?lang=es&station=vent");
+    }),
+    look("/round", "walk-round", Fingers, |walk| {
+        walk.come_in(&walk.codes.round, "/round");
+        walk.until_it_holds("/round", "[data-part=wrong] li");
+    }),
+    look("/wall", "wall before the bell", Mouse, |walk| {
+        walk.come_in(&walk.codes.before.2, "/wall");
+        walk.open("/wall?lang=en");
+    }),
+    look("/wall", "wall", Mouse, |walk| {
+        walk.come_in(&walk.codes.during.2, "/wall");
+        walk.open("/wall?lang=en");
+    }),
+    look("/wall", "wall, es", Mouse, |walk| walk.open("/wall?lang=es")),
+    look("/wall", "wall with curves, es", Mouse, |walk| {
+        let curves = "return document.querySelector('svg.chart') !== null;";
+        assert_eq!(walk.browser.run(curves), false, "nothing is shown before it is opened");
+        let wall = walk.browser.here();
+        walk.browser.turn_to(&walk.browser.window());
+        walk.open("/teacher");
+        walk.choose(PASSPHRASE);
+        walk.open(&format!("/i/{DURING}/run/4"));
+        walk.browser.run("document.getElementById('faces').open = true;");
+        walk.browser.click("#faces button[value='open period-curves wall']");
+        walk.browser.until("return document.querySelector(\"#faces button[value='close period-curves wall']\") !== null;");
+        walk.browser.close();
+        walk.browser.turn_to(&wall);
+        // It hears of it by itself.
+        walk.browser.until(curves);
+    }),
+    look("/wall", "wall with curves", Mouse, |walk| walk.open("/wall?lang=en")),
+];

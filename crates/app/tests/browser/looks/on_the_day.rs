@@ -1,0 +1,53 @@
+//! The teacher's pages of the class day and after it. They follow those before the day.
+
+use super::walk::{BEFORE, DURING, Walk};
+use super::{Look, look};
+use crate::eyes::Hands::Mouse;
+
+fn press(walk: &Walk<'_>, button: &str, then: &str) {
+    walk.browser.click(button);
+    walk.browser.until(&format!("return document.querySelector(\"{then}\") !== null;"));
+}
+
+pub(super) const LOOKS: &[Look] = &[
+    look("/i/{id}/run/{period}", "run before the bell", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/run/4"));
+    }),
+    look("/i/{id}/run/{period}/codes", "codes", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/run/4/codes"));
+    }),
+    look("/i/{id}/run/{period}", "run with nothing read", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/run/6"));
+        press(walk, "#begin", "[data-stage='running']");
+    }),
+    look("/i/{id}/run/{period}", "run", Mouse, |walk| {
+        walk.until_it_holds(&format!("/i/{DURING}/run/4"), "#needs li.slip");
+    }),
+    look("/i/{id}/run/{period}", "run after a mistake", Mouse, |walk| {
+        walk.set("#w-bag", "99Z");
+        walk.set("#w-mm", "12");
+        press(walk, "#write button", ".doneline .fault");
+    }),
+    look("/i/{id}/run/{period}", "run with all clocks standing", Mouse, |walk| {
+        press(walk, "#stop", "#go-on");
+    }),
+    look("/i/{id}/run/{period}", "run with a call to the class", Mouse, |walk| {
+        press(walk, "#go-on", "#stop");
+        walk.until_it_holds(&format!("/i/{DURING}/run/2"), "section.call");
+    }),
+    look("/i/{id}/run/{period}", "run when it is over", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/run/1"));
+    }),
+    look("/i/{id}/run/{period}/bag/{code}", "a bag", Mouse, |walk| {
+        walk.until_it_holds(&format!("/i/{DURING}/run/4/bag/P4-05B-K"), ".bagface svg");
+    }),
+    look("/i/{id}/run/{period}/bag/{code}", "a bag set aside", Mouse, |walk| {
+        press(walk, "#aside-leak", "#take-back");
+    }),
+    look("/i/{id}/results", "no results", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/results"));
+    }),
+    look("/i/{id}/results", "results", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/results"));
+    }),
+];

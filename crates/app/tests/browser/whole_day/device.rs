@@ -1,0 +1,169 @@
+//! A group's device: a window of the browser under a name of its own.
+
+use super::Typed;
+use super::hall::Hall;
+use crate::bench::{ALL_SAVED, tap};
+use crate::browser::Browser;
+use barm_domain::code::BagCode;
+use serde_json::json;
+
+/// A device at a bench.
+pub(super) struct Device {
+    window: String,
+    host: String,
+    /// What was typed on it.
+    pub(super) typed: Typed,
+}
+
+/// Whether there is a height to be typed now: the code of the bag, or nothing.
+const ASKED: &str = "const pad = document.querySelector(\"[data-k='tens-0']\");
+     const tab = document.querySelector('#tabs [aria-pressed=true]');
+     return pad && tab ? tab.dataset.k.slice(4) : null;";
+
+/// Goes on to the zero readings; a group without a guess is asked once whether it wants none.
+fn go_to_zero(browser: &Browser) {
+    let go = "document.querySelector(\"[data-k='zero-go']\")?.click();";
+    browser.until(&format!("{go} {ASKED}"));
+}
+
+impl Device {
+    /// Joins as a group.
+    pub(super) fn join(browser: &Browser, hall: &Hall, group: u32) -> Self {
+        Self::joined(browser, hall, group, group)
+    }
+
+    fn joined(browser: &Browser, hall: &Hall, device: u32, group: u32) -> Self {
+        let window = browser.window();
+        browser.turn_to(&window);
+        let host = hall.host(device);
+        browser.open(&hall.at(&host, "/join?lang=en"));
+        let own = &hall.group_codes[group as usize - 1];
+        browser.run_later(
+            "document.getElementById('period').value = arguments[0][0];
+             document.getElementById('group').value = arguments[0][1];
+             document.querySelector('form button[type=submit]').click();
+             arguments[1](true);",
+            &json!([hall.period_code(), own]),
+        );
+        let there = "return location.pathname === '/bench' && document.querySelector('#tabs button') !== null;";
+        browser.until(there);
+        Self { window, host, typed: Typed::new() }
+    }
+
+    /// Seals its bags and reads zero, if it has not yet.
+    pub(super) fn begin(&mut self, browser: &Browser) {
+        browser.turn_to(&self.window);
+        if !self.typed.is_empty() {
+            return;
+        }
+        go_to_zero(browser);
+        while self.asked(browser).is_some() {
+            self.write(browser);
+        }
+    }
+
+    fn asked(&self, browser: &Browser) -> Option<BagCode> {
+        let asked = browser.run(ASKED);
+        asked.as_str().map(|code| code.parse().expect("a code"))
+    }
+
+    /// Types one millimeter more than last time for the bag that is asked for.
+    fn write(&mut self, browser: &Browser) {
+        let Some(bag) = self.asked(browser) else { return };
+        let heights = self.typed.entry(bag).or_default();
+        let mm = heights.last().map_or(4, |last| *last as u32 + 1);
+        tap(browser, mm);
+        let asks = browser.run("return document.getElementById('guard')?.innerText ?? null;");
+        assert!(asks.is_null(), "a question about {mm} mm on bag {bag}: {asks}");
+        heights.push(f64::from(mm));
+    }
+
+    /// Types everything that is asked for now.
+    pub(super) fn work(&mut self, browser: &Browser) {
+        browser.turn_to(&self.window);
+        while self.asked(browser).is_some() {
+            self.write(browser);
+        }
+    }
+
+    /// Gives the network or takes it away.
+    pub(super) fn network(&self, browser: &Browser, on: bool) {
+        browser.turn_to(&self.window);
+        browser.network(on);
+    }
+
+    /// How many entries it keeps that nobody acknowledged.
+    pub(super) fn kept(&self, browser: &Browser) -> u64 {
+        browser.turn_to(&self.window);
+        let text = "return parseInt(document.querySelector('#head .st.kept')?.textContent ?? '0', 10);";
+        browser.run(text).as_u64().unwrap_or_default()
+    }
+
+    pub(super) fn until_saved(&self, browser: &Browser) {
+        browser.turn_to(&self.window);
+        browser.until(ALL_SAVED);
+    }
+
+    /// Half of a height is typed when the page is loaded again: nothing of it is written.
+    pub(super) fn load_again_in_the_middle(&mut self, browser: &Browser) {
+        browser.turn_to(&self.window);
+        browser.until(ASKED);
+        browser.click("[data-k='tens-3']");
+        browser.run("location.reload();");
+        browser.until("return document.querySelector('[aria-pressed=true][data-k^=tens]') === null && document.querySelector('#tabs button') !== null;");
+        self.work(browser);
+    }
+
+    /// Somebody presses the browser's back button, and opens the page again.
+    pub(super) fn go_back_and_return(&mut self, browser: &Browser, hall: &Hall) {
+        self.work(browser);
+        browser.back();
+        browser.until("return document.readyState === 'complete';");
+        browser.open(&hall.at(&self.host, "/bench"));
+        browser.until("return document.querySelector('#tabs button') !== null;");
+    }
+
+    /// The page is told the new address, as the teacher would write it on the board.
+    pub(super) fn move_to(&mut self, browser: &Browser, hall: &Hall) {
+        let brings = self.kept(browser) > 0;
+        browser.run("document.querySelector('#move summary').click();");
+        let place = hall.place(&self.host);
+        browser.run(&format!("document.getElementById('address').value = '{place}';"));
+        browser.click("[data-k='move-go']");
+        let there = format!(
+            "return location.host === '{place}' && document.querySelector('#tabs button') !== null;"
+        );
+        browser.until(&there);
+        // What it brings along is taken over by a tap.
+        if brings {
+            browser.until("return document.querySelector('#notes .guard button') !== null;");
+            browser.click("#notes .guard button");
+            browser.until("return document.querySelector('#notes .guard') === null;");
+        }
+        browser.until(ALL_SAVED);
+    }
+}
+
+/// A second device of group 2 is out of reach when the zero readings are taken; both type one for
+/// the first bag, and the second brings its own later. Gives the bag and both heights.
+pub(super) fn two_at_once(
+    browser: &Browser,
+    hall: &Hall,
+    first: &mut Device,
+) -> (BagCode, [f64; 2]) {
+    let second = Device::joined(browser, hall, 0, 2);
+    browser.network(false);
+    first.begin(browser);
+    browser.turn_to(&second.window);
+    go_to_zero(browser);
+    let bag = second.asked(browser).expect("a bag is asked for");
+    tap(browser, 6);
+    browser.network(true);
+    second.until_saved(browser);
+    browser.close();
+    browser.turn_to(&first.window);
+    // It counts as typed; the next height is above both.
+    let own = first.typed.get_mut(&bag).expect("typed on the first, too");
+    own.push(6.0);
+    (bag, [own[0], 6.0])
+}
