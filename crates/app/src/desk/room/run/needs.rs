@@ -153,7 +153,7 @@ pub(crate) fn doubts(
     let expects = Expects::of(scene, &benches);
     let mut doubts = Vec::new();
     for (bench, bag, slips) in seen(scene, period, &benches, &expects) {
-        let asks = Asks { scene, period, bench, bag, benches: &benches };
+        let asks = Asks { scene, w, period, bench, bag, benches: &benches };
         doubts.extend(slips.iter().filter_map(|slip| {
             let (tag, says) = asks.words(slip)?;
             Some(OddReading { bag: bench.code, reading: slip.reading, tag, says })
