@@ -28,6 +28,7 @@ codes-open-address = Open { $address }
 codes-class-code = Class code { $code }
 codes-no-network = Other devices cannot come in now.
 codes-lan = Stop the program and start it with { $flag }.
+codes-in-no-network = This computer is in no network that others could come in through. Join one, or make one (a hotspot), then try again; or use one device for all groups.
 codes-address = Address to join
 codes-groups = Groups
 codes-groups-note = One card a tray. A camera at the square fills in the group; the class code is typed.
