@@ -182,8 +182,10 @@ const MOVED: &[&str] = &[
     "web/enter",
     "web/head.rs",
     "web/kept",
+    "web/network.rs",
     "web/plan",
     "web/prepare",
+    "web/rehearse",
     "web/results",
     "web/round",
     "web/run",
@@ -254,7 +256,8 @@ fn texts(code: &str) -> Vec<String> {
             .map(|piece| if let Piece::Other(c) = piece { *c } else { '"' })
             .collect();
         // The log is written for whoever looks after the program, in English.
-        let for_the_log = before.contains("write(web.now()") || before.contains("reason = ");
+        let logged = ["write(web.now()", "log.write("].iter().any(|call| before.contains(call));
+        let for_the_log = logged || before.contains("reason = ");
         let clause = before.strip_suffix("{ ").unwrap_or_default();
         let clause = clause.rsplit(['{', '}', ';']).next().unwrap_or_default();
         let chosen =

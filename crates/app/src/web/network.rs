@@ -4,6 +4,8 @@
 use super::routes;
 use super::state::{Reach, Web};
 use super::trouble::Trouble;
+use super::words::Words;
+use crate::desk::say;
 use crate::system;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -77,14 +79,11 @@ impl Web {
 pub(super) async fn let_in(
     State(web): State<Web>,
     Path((id, period)): Path<(i64, String)>,
+    Words(w): Words,
 ) -> Result<Response, Trouble> {
     // Encrypted connections are asked for at the start, with a certificate that names addresses.
     if web.reach.tls || (!web.lan() && web.let_in() == 0) {
-        return Err(Trouble::Wrong(
-            "This computer is in no network that others could come in through. Join one, or make \
-             one (a hotspot), then try again; or use one device for all groups."
-                .to_owned(),
-        ));
+        return Err(Trouble::Wrong(say!(w, "codes-in-no-network")));
     }
     let period = super::page::in_path(&period);
     Ok(Redirect::to(&format!("/i/{id}/run/{period}/codes")).into_response())

@@ -158,7 +158,7 @@ step-towel = Déjenla plana entre las toallas. Pongan la tarjeta encima.
 step-tray = Déjenla en la bandeja tibia. Pongan la tarjeta encima.
 step-zero = Lean la altura cero ya mismo.
 thing-nothing = nada más
-thing-of = { $amount } { $thing }
+thing-of = { $amount } de { $thing }
 
 # Después de la última lectura.
 bench-after = Después de la última lectura

@@ -79,6 +79,7 @@ fn bag(bag: &OwnBag) -> Value {
 fn named(thing: &Dry) -> Value {
     let name = |words: &Catalog| match thing {
         Dry::Yeast => words.cupboard("yeast"),
+        Dry::Solution(product) => words.solution(product),
         Dry::Named(id) => words.cupboard(id),
     };
     Catalog::all().map(|words| (words.code().to_owned(), Value::from(name(words)))).collect()

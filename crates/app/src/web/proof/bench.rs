@@ -133,3 +133,19 @@ async fn what_the_page_is_given_cannot_end_its_own_element() {
         assert_eq!(given["scene"]["group"], json!(3));
     }
 }
+
+#[tokio::test]
+async fn a_group_is_told_of_the_solution_and_never_of_the_powder() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let group = class.room.read(|scene| {
+        let with = scene.plan.bags.iter().find(|bag| {
+            bag.period == "1" && bag.group > 0 && bag.treatment.contains("glucoamylase")
+        });
+        with.expect("a bag with the enzyme").group
+    });
+    let token = class.group("1", group as usize);
+    let told = state(&class, &token).await.to_string();
+    assert!(told.contains("glucoamylase solution"), "{told}");
+    assert!(told.contains("solución de glucoamilasa"), "{told}");
+    assert!(!told.contains("powder") && !told.contains("polvo\""), "{told}");
+}

@@ -106,6 +106,8 @@ pub(crate) struct OwnBag {
 pub(crate) enum Dry {
     /// Yeast.
     Yeast,
+    /// A solution that the teacher made of the enzyme product of that key.
+    Solution(&'static str),
     /// Anything else, as the plan names it.
     Named(String),
 }

@@ -5,8 +5,8 @@ use crate::desk::paper::look;
 use crate::desk::room::{Kind, Scene};
 use barm_domain::amount::Amount;
 use barm_domain::amount::show::both_degrees;
+use barm_domain::bench::enzyme;
 use barm_domain::code::BagCode;
-use barm_domain::cupboard::spoken;
 use barm_domain::plan::{Plan, PlannedBag, Recipe};
 use barm_domain::record::{Bag, Height, Home, Key, Subject, Who};
 use barm_domain::result::full_height_mm;
@@ -136,14 +136,21 @@ fn dry(recipe: &Recipe) -> Vec<(String, Dry)> {
     if recipe.yeast.is_some() {
         add(&recipe.yeast_amount, Dry::Yeast);
     }
-    let named = [(&recipe.food, &recipe.food_amount), (&recipe.enzyme, &recipe.enzyme_amount)];
-    for (thing, amount) in named {
-        if let (Some(thing), Some(amount)) = (thing, amount) {
-            add(amount, Dry::Named(spoken(thing).to_owned()));
-        }
+    if let (Some(food), Some(amount)) = (&recipe.food, &recipe.food_amount) {
+        add(amount, Dry::Named(food.clone()));
+    }
+    if let (Some(name), Some(amount)) = (&recipe.enzyme, &recipe.enzyme_amount) {
+        // Powder in milliliters is a solution of it; nobody but the teacher handles the powder.
+        add(
+            amount,
+            match enzyme(name, amount) {
+                Ok(shelf) if shelf.is_stock => Dry::Solution(shelf.product.key),
+                _ => Dry::Named(name.clone()),
+            },
+        );
     }
     for extra in &recipe.extras {
-        add(&extra.amount, Dry::Named(spoken(&extra.item).to_owned()));
+        add(&extra.amount, Dry::Named(extra.item.clone()));
     }
     all
 }

@@ -39,6 +39,7 @@ codes-try-join = “Join your group” must come. Type the class code and the co
 codes-try-leave = On the group’s page choose “Next group” to leave it again.
 codes-nothing = Nothing comes?
 codes-nothing-says = Many school networks keep devices apart, and a firewall may have to let Barm answer. Use a hotspot or a router of your own, hand one device round, or write on paper and type it in on the run page.
+codes-in-no-network = This computer is in no network that others could come in through. Join one, or make one (a hotspot), then try again; or use one device for all groups.
 codes-address = Address to join
 codes-groups = Groups
 codes-groups-note = One card a tray. A camera at the square fills in the group; the class code is typed.
