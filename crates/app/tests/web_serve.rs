@@ -1,77 +1,11 @@
 //! `barm serve` as a person runs it: a real process, a real port, a real folder.
 
 mod program;
+mod serving;
 
-use std::io::{BufRead, BufReader, Read, Write};
+use serving::Server;
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
-use std::path::Path;
-use std::process::{Child, ChildStdout, Command, Stdio};
 use std::time::Duration;
-
-/// A running server; stopped when it is dropped.
-struct Server {
-    child: Child,
-    out: BufReader<ChildStdout>,
-    port: u16,
-    said: String,
-}
-
-impl Server {
-    fn start(folder: &Path, more: &[&str]) -> Self {
-        let mut command = program::barm();
-        command.args(["serve", "--data"]).arg(folder).args(more);
-        Self::run(&mut command)
-    }
-
-    fn run(command: &mut Command) -> Self {
-        let command = command.stdout(Stdio::piped()).stderr(Stdio::piped());
-        let mut child = command.spawn().expect("barm starts");
-        let mut out = BufReader::new(child.stdout.take().expect("its answer"));
-        let mut said = String::new();
-        let mut port = None;
-        while !said.contains("Stop it with") {
-            let mut line = String::new();
-            let read = out.read_line(&mut line).expect("text");
-            assert!(read > 0, "it ended; it said:\n{said}");
-            if let Some(at) = line.strip_prefix("Barm answers at ") {
-                port = at.trim().rsplit_once(':').and_then(|(_, port)| port.parse().ok());
-            }
-            said.push_str(&line);
-        }
-        Self { child, out, port: port.expect("it says where it answers"), said }
-    }
-
-    fn ask(&self, head: &str) -> String {
-        let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, self.port)).expect("open");
-        stream.set_read_timeout(Some(Duration::from_secs(30))).expect("set");
-        let request = format!("{head}\r\nHost: localhost\r\nConnection: close\r\n\r\n");
-        stream.write_all(request.as_bytes()).expect("sent");
-        let mut answer = String::new();
-        stream.read_to_string(&mut answer).expect("an answer");
-        answer
-    }
-
-    /// Asks it to end and returns the rest of what it said.
-    #[cfg(unix)]
-    fn stop(mut self) -> String {
-        let pid = self.child.id().to_string();
-        let told = Command::new("kill").args(["-TERM", &pid]).status();
-        assert!(told.expect("kill").success());
-        let status = self.child.wait().expect("it ends");
-        let mut rest = String::new();
-        self.out.read_to_string(&mut rest).expect("text");
-        assert_eq!(status.code(), Some(0), "{rest}");
-        rest
-    }
-}
-
-impl Drop for Server {
-    fn drop(&mut self) {
-        // It may have ended already.
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
-}
 
 #[test]
 #[cfg(unix)]
@@ -121,6 +55,9 @@ fn with_lan_it_says_where_groups_join() {
     let says = format!("Groups join at http://barm.example:{}/join", server.port);
     assert!(server.said.contains(&says), "{}", server.said);
     assert!(server.said.contains('█') || server.said.contains('▀'), "{}", server.said);
+    for way in ["one phone", "keeps devices apart", "hotspot", "one device", "on paper"] {
+        assert!(server.said.contains(way), "{way}: {}", server.said);
+    }
     let answer = server.ask("GET /join HTTP/1.1\r\nX: y");
     assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
 }

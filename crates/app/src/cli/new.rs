@@ -2,6 +2,7 @@
 
 use super::failure::Failure;
 use super::page;
+use crate::desk::start::time_of_day;
 use crate::desk::{self, DeskError};
 use barm_domain::plan::{BagChoice, Place};
 use barm_domain::ready::{self, Ready};
@@ -96,7 +97,8 @@ fn month_first(text: &str) -> Option<Date> {
 }
 
 fn clock(text: &str) -> Result<Time, String> {
-    text.parse().map_err(|_| format!("“{text}” is not a time; write it like 08:10"))
+    let time = time_of_day(text);
+    time.ok_or_else(|| format!("“{text}” is not a time; write it like 08:10 or 8:10 am"))
 }
 
 fn altitude(text: &str) -> Result<f64, String> {

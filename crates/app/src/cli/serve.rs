@@ -118,9 +118,8 @@ fn start(
     writeln!(out, "Stop it with {}; what was entered is kept.", system::how_to_stop())?;
     out.flush()?;
     desk::own_copy::note(&folder, &address);
-    if browser && system::open_in_browser(&address).is_err() {
-        writeln!(out, "No browser was found; open the address above in one.")?;
-        out.flush()?;
+    if browser {
+        show(&address, out)?;
     }
     let runtime = tokio::runtime::Runtime::new()?;
     let clock = Arc::new(Clock::Real);
@@ -130,6 +129,16 @@ fn start(
     served?;
     writeln!(out, "Stopped. Everything that was entered is on disk.")?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// Shows an address in the browser, or says how to get there by hand.
+fn show(address: &str, out: &mut impl Write) -> Result<(), Failure> {
+    match system::open_in_browser(address) {
+        // What was started may still find no browser.
+        Ok(()) => writeln!(out, "If no window opens, type that address into a browser.")?,
+        Err(_) => writeln!(out, "No browser was found; type that address into one.")?,
+    }
+    Ok(out.flush()?)
 }
 
 /// If another copy has the folder open, a person who wants to see it is led there.
@@ -145,10 +154,7 @@ fn elsewhere(
     let Some(address) = desk::own_copy::noted(folder) else { return Err(error.into()) };
     if browser {
         writeln!(out, "Barm runs already, at {address}")?;
-        out.flush()?;
-        if system::open_in_browser(&address).is_ok() {
-            return Ok(ExitCode::SUCCESS);
-        }
+        show(&address, out)?;
         return Ok(ExitCode::SUCCESS);
     }
     writeln!(out, "It answers at {address}")?;
@@ -209,5 +215,12 @@ fn tell_the_class(
     if let Some(code) = desk::code_for_cameras(first) {
         writeln!(out, "{code}")?;
     }
+    writeln!(out, "{TRY_IT}")?;
     Ok(())
 }
+
+/// How to find out before the class whether devices get here, and what to do if they do not.
+const TRY_IT: &str = "\
+Try it before the class: open that address on one phone in the same network. If “Join your group”
+does not come, the network keeps devices apart or a firewall stands between. Then use a hotspot or
+a router of your own, hand one device round, or write on paper and type it in on the run page.";

@@ -13,6 +13,7 @@ use barm_domain::plan::{BagChoice, Place};
 use barm_domain::ready::{self, Ready};
 use barm_domain::starter;
 use jiff::Timestamp;
+use jiff::civil::Time;
 use std::fmt::Display;
 
 /// The six answers as they are typed.
@@ -47,7 +48,7 @@ impl Default for Typed {
         let text = |text: &str| text.to_owned();
         Self {
             date: String::new(),
-            start: text("08:10"),
+            start: text("8:10 am"),
             zone: text("America/New_York"),
             altitude: text("100 m"),
             periods: text("4"),
@@ -75,6 +76,11 @@ pub(crate) fn cupboard() -> Vec<(&'static str, &'static str)> {
     ready::OFFERED.iter().map(|one| (one.id, spoken(one.id))).collect()
 }
 
+/// A time of day as people write it, such as 8:10 am or 13:05.
+pub(crate) fn time_of_day(text: &str) -> Option<Time> {
+    plan_text::clock(text)
+}
+
 fn not(question: usize, says: &str) -> NotYet {
     NotYet { question, says: sentence(says) }
 }
@@ -96,9 +102,8 @@ pub(crate) fn answers(
 ) -> Result<ready::Answers, NotYet> {
     let date = typed.date.trim().parse();
     let date = date.map_err(|_| not(1, &say!(w, "start-no-day")))?;
-    let time = typed.start.trim().parse();
-    let first_start =
-        time.map_err(|_| not(1, &say!(w, "start-no-time", text = typed.start.trim())))?;
+    let first_start = time_of_day(&typed.start)
+        .ok_or_else(|| not(1, &say!(w, "start-no-time", text = typed.start.trim())))?;
     let school = starter::Answers {
         title: ready.title().to_owned(),
         date,
@@ -141,10 +146,39 @@ pub(crate) fn begin(shelf: &Shelf, text: &str, now: Timestamp) -> Result<i64, De
     plans::begin(shelf, text, Kind::Real, now)
 }
 
-/// What is wrong with a plan that somebody brings, checked by what is in it; nothing if it can be
-/// opened.
-pub(crate) fn look_at(bytes: &[u8]) -> Vec<Mistake> {
-    plan_text::read_with_old_list(bytes).mistakes
+/// What is wrong at one line of a plan that somebody brings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct AtLine {
+    /// The line, from 1.
+    pub(crate) line: usize,
+    /// What stands there, without the space around it and no longer than a line.
+    pub(crate) stands: String,
+    /// What is wrong and what to do, as sentences.
+    pub(crate) says: String,
+}
+
+/// The most letters of a line that are shown again.
+const SHOWN: usize = 100;
+
+/// What is wrong with a plan that somebody brings, checked by what is in it, in the order of its
+/// lines; nothing if it can be opened.
+pub(crate) fn look_at(w: Wording, text: &str) -> Vec<AtLine> {
+    if text.trim().is_empty() {
+        return vec![AtLine { line: 1, stands: String::new(), says: say!(w, "start-nothing") }];
+    }
+    let lines: Vec<&str> = text.lines().collect();
+    let mistakes = plan_text::read_with_old_list(text.as_bytes()).mistakes;
+    let at = |one: Mistake| {
+        let stands = one.line.checked_sub(1).and_then(|at| lines.get(at)).unwrap_or(&"");
+        AtLine {
+            line: one.line,
+            stands: stands.trim().chars().take(SHOWN).collect(),
+            says: format!("{} {}", sentence(&one.what), sentence(&one.fix)),
+        }
+    };
+    let mut all: Vec<AtLine> = mistakes.into_iter().map(at).collect();
+    all.sort_by_key(|one| one.line);
+    all
 }
 
 /// The invented school: the one that is on the shelf, or a new one.

@@ -74,3 +74,8 @@ pub(super) fn made_up(w: Wording, kind: Kind) -> Markup {
 pub(super) fn lead(says: &str) -> Markup {
     html! { p.lead { (says) } }
 }
+
+/// What to do where no printer is at hand: the program itself prints nothing.
+pub(super) fn no_printer(w: Wording) -> Markup {
+    html! { p.small.soft { (say!(w, "head-no-printer")) } }
+}

@@ -280,7 +280,7 @@ fn choose(w: Wording, device: &Device, says: Option<&str>) -> Markup {
                         (twice(w))
                         div.btns { button.btn.main type="submit" { (say!(w, "door-set")) } }
                     }
-                    p.small.soft { (say!(w, "door-lost-first")) }
+                    p.small.soft { (lay!(w, "door-lost-first", command = html! { code { "barm passphrase" } })) }
                 } }
                 li { div {
                     h2 { (say!(w, "door-then")) }

@@ -5,6 +5,7 @@
 
 mod bench;
 mod browser;
+mod first_fifteen;
 mod language;
 mod paper;
 mod rules;

@@ -113,9 +113,17 @@ impl School {
 
     /// Starts the program on a port; 0 for any that is free.
     pub(crate) fn serve(&self, port: u16) -> Served {
+        Served::on(self.folder.path(), port)
+    }
+}
+
+impl Served {
+    /// Starts the program on a data folder, which may be empty, and a port; 0 for any that is
+    /// free.
+    pub(crate) fn on(folder: &Path, port: u16) -> Self {
         let mut program = Command::new(env!("CARGO_BIN_EXE_barm"))
             .args(["serve", "--port", &port.to_string(), "--data"])
-            .arg(self.folder.path())
+            .arg(folder)
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
@@ -128,11 +136,9 @@ impl School {
             let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
             digits.parse().ok()
         });
-        Served { program, port: port.expect("it says where it answers") }
+        Self { program, port: port.expect("it says where it answers") }
     }
-}
 
-impl Served {
     /// The address of a page.
     pub(crate) fn at(&self, path: &str) -> String {
         format!("http://localhost:{}{path}", self.port)

@@ -1,5 +1,6 @@
 //! Reads days, periods, groups and what is agreed with them.
 
+use super::clock::clock;
 use super::mistake::Wrong;
 use super::notes::Notes;
 use super::section::{Section, short};
@@ -107,32 +108,6 @@ fn time(text: &str) -> Result<Time, Wrong> {
             "write it like 08:10, or 13:05 for five past one in the afternoon",
         )
     })
-}
-
-fn clock(text: &str) -> Option<Time> {
-    let lower = text.to_lowercase().replace(['.', ' '], "");
-    let (digits, half_day) = match (lower.strip_suffix("am"), lower.strip_suffix("pm")) {
-        (Some(digits), _) => (digits, Some(0)),
-        (_, Some(digits)) => (digits, Some(12)),
-        _ => (lower.as_str(), None),
-    };
-    let parts: Vec<&str> = digits.split(':').collect();
-    let (hour, minute, second) = match parts.as_slice() {
-        [hour, minute] => (*hour, *minute, "00"),
-        [hour, minute, second] => (*hour, *minute, *second),
-        _ => return None,
-    };
-    let number = |part: &str, digits: std::ops::RangeInclusive<usize>| -> Option<i8> {
-        let fits = digits.contains(&part.len()) && part.bytes().all(|b| b.is_ascii_digit());
-        fits.then(|| part.parse().ok()).flatten()
-    };
-    let hour = number(hour, 1..=2)?;
-    let hour = match half_day {
-        None => hour,
-        Some(_) if !(1..=12).contains(&hour) => return None,
-        Some(noon) => hour % 12 + noon,
-    };
-    Time::new(hour, number(minute, 2..=2)?, number(second, 2..=2)?, 0).ok()
 }
 
 pub(super) fn periods(top: &mut Section<'_>, notes: &mut Notes<'_>) -> Vec<Period> {

@@ -6,6 +6,7 @@
 
 mod bags;
 mod class;
+mod clock;
 mod draft;
 mod label;
 mod literal;
@@ -29,6 +30,7 @@ mod write;
 mod write_new;
 mod write_recipe;
 
+pub use clock::clock;
 pub use draft::Draft;
 pub use mistake::Mistake;
 pub use places::{Place, Places};

@@ -10,7 +10,7 @@ use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
 use crate::web::words::Words;
-use axum::extract::{Form, Json, Path, State};
+use axum::extract::{Form, Json, Path, Query, State};
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde::{Deserialize, Serialize};
@@ -44,15 +44,24 @@ fn shown(w: Wording, status: StatusCode, view: &PlanView, around: &Around) -> Re
     (status, sheet_with(w.code(), &title, &["plan.css"], &["plan.js"], &body)).into_response()
 }
 
+/// What the address may bring.
+#[derive(Deserialize)]
+pub(in crate::web) struct Fresh {
+    /// Set where somebody comes from starting it.
+    new: Option<u32>,
+}
+
 /// The plan as a form.
 pub(in crate::web) async fn show(
     State(web): State<Web>,
     Path(id): Path<i64>,
+    Query(fresh): Query<Fresh>,
     device: Device,
     Words(w): Words,
 ) -> Result<Response, Trouble> {
     let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, w, None)).await?;
-    Ok(shown(w, StatusCode::OK, &view, &around(&device, view.version, false, None)))
+    let done = fresh.new.filter(|_| view.version == 1).map(|_| say!(w, "plan-new"));
+    Ok(shown(w, StatusCode::OK, &view, &around(&device, view.version, false, done)))
 }
 
 /// The plan as text.

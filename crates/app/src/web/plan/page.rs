@@ -37,7 +37,14 @@ pub(super) fn page(
             @if view.sealed > 0 {
                 p.small.soft { (say!(w, "plan-sealed", count = view.sealed)) }
             }
-            p.done role="status" id="done" { (around.done.as_deref().unwrap_or_default()) }
+            p.done role="status" id="done" {
+                @if let Some(done) = &around.done {
+                    (done) " "
+                    @if editing.faults == 0 {
+                        a href={ "/i/" (view.id) "/prepare" } { (say!(w, "plan-next")) }
+                    }
+                }
+            }
             main.plan {
                 form.editform method="post" action=(home) {
                     (around.field)

@@ -2,7 +2,7 @@
 
 use crate::desk::room::results::{Answered, ResultsView};
 use crate::desk::{Wording, say};
-use crate::web::head::{Part, head, lead};
+use crate::web::head::{Part, head, lead, no_printer};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
@@ -39,6 +39,7 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                                 li { a.btn.main href={ "/i/" (id) "/results.pdf" } { (say!(w, "results-report")) } }
                                 li { a.btn.quiet href={ "/i/" (id) "/results.pdf?paper=a4" } { (say!(w, "results-report-a4")) } }
                             }
+                            (no_printer(w))
                         }
                     }
                 }

@@ -95,6 +95,23 @@ fn part(w: Wording, one: &Joined) -> String {
     }
 }
 
+/// How to find out before the class whether devices reach this computer, and what to do if not.
+fn first_try(w: Wording) -> Markup {
+    html! {
+        div.sec.noprint {
+            div.mg { h2 { (say!(w, "codes-try")) } p.note { (say!(w, "codes-try-note")) } }
+            div.bd {
+                ol.todo {
+                    li { (say!(w, "codes-try-open")) }
+                    li { (say!(w, "codes-try-join")) }
+                    li { (say!(w, "codes-try-leave")) }
+                }
+                p { b { (say!(w, "codes-try-nothing")) } " " (say!(w, "codes-try-else")) }
+            }
+        }
+    }
+}
+
 /// In large print: a card for each group, then the pages.
 pub(super) fn print(w: Wording, id: i64, period: &str, joining: &Joining) -> Markup {
     let codes = &joining.codes;
@@ -125,8 +142,10 @@ pub(super) fn print(w: Wording, id: i64, period: &str, joining: &Joining) -> Mar
                             }
                         }
                         (PreEscaped(qr(&join, &say!(w, "codes-address"))))
+                        p.noprint.small.soft { (say!(w, "codes-no-printer")) }
                     }
                 }
+                @if joining.lan { (first_try(w)) }
                 div.sec {
                     div.mg {
                         h2 { (say!(w, "codes-groups")) }

@@ -86,7 +86,7 @@ pub(in crate::web) async fn made(
     match start::written(w, ready, &typed) {
         Ok(text) => {
             let id = web.wait(move |shelf, now| start::begin(shelf, &text, now)).await?;
-            Ok(Redirect::to(&format!("/i/{id}/plan")).into_response())
+            Ok(Redirect::to(&format!("/i/{id}/plan?new=1")).into_response())
         }
         Err(not) => {
             let body = page::six(w, ready, &typed, Some(&not), &device.form_field());
@@ -104,17 +104,10 @@ pub(in crate::web) async fn file(
 ) -> Result<Response, Trouble> {
     let text = fields.into_iter().find(|(name, _)| name == "text").map(|(_, text)| text);
     let text = text.unwrap_or_default().replace("\r\n", "\n");
-    let wrong: Vec<String> = if text.trim().is_empty() {
-        vec![say!(w, "start-nothing")]
-    } else {
-        let mistakes = start::look_at(text.as_bytes());
-        let said = mistakes.iter().take(12);
-        said.map(|one| say!(w, "start-line", line = one.line, what = &one.what, fix = &one.fix))
-            .collect()
-    };
+    let wrong = start::look_at(w, &text);
     if wrong.is_empty() {
         let id = web.wait(move |shelf, now| start::begin(shelf, &text, now)).await?;
-        return Ok(Redirect::to(&format!("/i/{id}/plan")).into_response());
+        return Ok(Redirect::to(&format!("/i/{id}/plan?new=1")).into_response());
     }
     let body = page::lessons(w, &device.form_field(), Some((&text, &wrong)));
     Ok(shown(StatusCode::UNPROCESSABLE_ENTITY, w, &say!(w, "start-title"), &body))

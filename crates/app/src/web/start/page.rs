@@ -1,7 +1,7 @@
 //! Shelf and start as markup.
 
 use crate::desk::room::Kind;
-use crate::desk::start::{NotYet, OnShelf, Typed, cupboard};
+use crate::desk::start::{AtLine, NotYet, OnShelf, Typed, cupboard};
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use barm_domain::plan::Inquiry;
@@ -97,7 +97,7 @@ fn level(w: Wording, inquiry: Inquiry) -> String {
 pub(super) fn lessons(
     w: Wording,
     field: &Markup,
-    brought: Option<(&str, &[String])>,
+    brought: Option<(&str, &[AtLine])>,
 ) -> Markup {
     html! {
         div.sheet {
@@ -141,13 +141,31 @@ fn ready_line(w: Wording, ready: Ready) -> Markup {
     }
 }
 
-fn file(w: Wording, field: &Markup, brought: Option<(&str, &[String])>) -> Markup {
+/// Faults of a file that are shown at once.
+const MOST_SHOWN: usize = 12;
+
+fn file(w: Wording, field: &Markup, brought: Option<(&str, &[AtLine])>) -> Markup {
     html! {
         p { (say!(w, "start-file-says")) }
-        form.opener method="post" action="/start/file" data-opener
+        form.opener method="post" action="/start/file#file" data-opener
             data-large=(say!(w, "start-too-large")) data-no-text=(say!(w, "start-no-text"))
             data-read=(say!(w, "start-read", file = "{file}")) {
             (field)
+            div id="wrong" role="status" {
+                @if let Some((_, wrong)) = brought {
+                    div.fault {
+                        p { b { (say!(w, "start-cannot")) } " " (say!(w, "start-mend")) }
+                        ol.atlines { @for one in wrong.iter().take(MOST_SHOWN) { li {
+                            b.line { (say!(w, "start-line", line = one.line)) }
+                            @if !one.stands.is_empty() { code { (one.stands) } }
+                            span { (one.says) }
+                        } } }
+                        @if wrong.len() > MOST_SHOWN {
+                            p { (say!(w, "start-more", count = wrong.len() - MOST_SHOWN)) }
+                        }
+                    }
+                }
+            }
             div hidden data-pick {
                 label for="pick" { (say!(w, "start-choose")) }
                 input id="pick" type="file" accept=".toml,text/plain,application/toml";
@@ -156,14 +174,6 @@ fn file(w: Wording, field: &Markup, brought: Option<(&str, &[String])>) -> Marku
                 label for="brought" { (say!(w, "start-paste")) }
                 textarea.rawtext id="brought" name="text" rows="6" spellcheck="false"
                     aria-describedby="wrong" { (brought.map(|(text, _)| text).unwrap_or_default()) }
-            }
-            div id="wrong" role="status" {
-                @if let Some((_, wrong)) = brought {
-                    div.fault {
-                        p { b { (say!(w, "start-cannot")) } " " (say!(w, "start-mend")) }
-                        ul { @for one in wrong { li { (one) } } }
-                    }
-                }
             }
             div.btns { button.btn type="submit" { (say!(w, "start-open-it")) } }
         }
@@ -183,20 +193,24 @@ pub(super) fn six(
             (head(w, ready.title(), None, Part::Shelf, Kind::Real))
             (lead(&say!(w, "start-six-lead")))
             main {
-                form method="post" action={ "/start/ready/" (ready.name()) } {
+                form method="post" action={ "/start/ready/" (ready.name()) "#wrong-answer" } {
                     (field)
                     (question(1, not, &html! {
                         (entry("date", &say!(w, "start-day"), &typed.date, "date"))
                         (entry("start", &say!(w, "start-bell"), &typed.start, "text"))
                         (entry("altitude", &say!(w, "start-altitude"), &typed.altitude, "text"))
                         (entry("zone", &say!(w, "start-zone"), &typed.zone, "text"))
+                        p.small.soft.one.wide { (say!(w, "start-when-hint")) }
                     }))
                     (question(2, not, &html! {
                         (entry("periods", &say!(w, "start-periods"), &typed.periods, "text"))
                         (entry("groups", &say!(w, "start-groups"), &typed.groups, "text"))
                         (entry("students", &say!(w, "start-students"), &typed.students, "text"))
                     }))
-                    (question(3, not, &ticks(typed)))
+                    (question(3, not, &html! {
+                        p.small.soft.one.wide { (say!(w, "start-cupboard-hint")) }
+                        (ticks(typed))
+                    }))
                     (question(4, not, &html! {
                         div.one {
                             label for="bag" { (say!(w, "start-bag")) }

@@ -17,3 +17,6 @@ head-results = Results
 head-shelf = Shelf
 head-rehearsal = Rehearsal. Nothing here counts.
 head-invented = Made-up class. Nothing here is real.
+
+# Where papers are offered.
+head-no-printer = No printer here? Save the PDF and take it to a computer that has one, or copy what you need by hand: it all stands on this page.

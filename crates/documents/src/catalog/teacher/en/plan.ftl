@@ -55,6 +55,8 @@ plan-version-now = as it is now
 plan-back-to = Go back to version { $number }
 plan-back = Go back to it
 plan-download = Download this plan as a file
+plan-new = Your plan is written and kept. Change what you like.
+plan-next = Next: prepare
 plan-saved = Saved as version { $version }. The bag list is as it was.
 plan-saved-bags = Saved as version { $version }. { $new ->
     [one] 1 bag is
