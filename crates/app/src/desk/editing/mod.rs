@@ -1,6 +1,7 @@
 //! A plan while its teacher edits it: a form over the same text, what the checks say beside each
 //! field, and what the bags may do.
 
+mod caution;
 mod field;
 mod foresight;
 mod form;
@@ -10,6 +11,7 @@ mod said;
 mod tests;
 mod verdict;
 
+pub(crate) use caution::{Caution, LONGEST, answered};
 pub(crate) use field::{FormField, Input};
 pub(in crate::desk) use foresight::forecast;
 pub(crate) use form::{Section, Table};
@@ -36,8 +38,8 @@ pub(crate) struct Editing {
     pub(crate) sections: Vec<Section>,
     /// What has no field of its own, faults first.
     pub(crate) around: Vec<Said>,
-    /// Cautions.
-    pub(crate) cautions: Vec<Said>,
+    /// Cautions, answered or not.
+    pub(crate) cautions: Vec<Caution>,
     /// How many faults there are in all.
     pub(crate) faults: usize,
     /// Foods in its bags: id and name.
@@ -62,7 +64,10 @@ impl Editing {
         };
         let faults = said.iter().filter(|said| said.severity == Severity::Fault).count();
         let (cautions, rest): (Vec<Said>, Vec<Said>) =
-            said.drain(..).partition(|said| said.severity == Severity::Caution);
+            said.drain(..).partition(caution::is_caution);
+        let cautions =
+            cautions.into_iter().map(|said| caution::with_answer(plan.as_ref(), said));
+        let cautions = cautions.collect();
         let mut sections =
             Draft::open(text).map(|mut d| form::sections(w, &mut d)).unwrap_or_default();
         let around = beside(&mut sections, rest);

@@ -1,6 +1,6 @@
 //! A plan is edited: its form, what stands beside its fields, and the three steps of the forecast.
 
-use super::{Editing, Step, edited, foresee, reshaped, sound, swapped, with_bags};
+use super::{Editing, Step, answered, edited, foresee, reshaped, sound, swapped, with_bags};
 use crate::desk::Wording;
 
 const PLAN: &str = include_str!("../../demo/plan.toml");
@@ -120,4 +120,26 @@ fn a_bag_that_is_too_small_says_so() {
     let verdicts = all.verdicts.expect("verdicts");
     assert!(verdicts.iter().any(|verdict| verdict.word == "Bag too small"), "{verdicts:?}");
     assert!(all.late.iter().any(|said| said.code == "overfull"));
+}
+
+#[test]
+fn an_answer_to_a_caution_is_kept_in_the_plan_and_can_be_taken_back() {
+    let before = Editing::open(Wording::english(), PLAN);
+    let open = before.cautions.iter().find(|one| one.answer.is_empty()).expect("an open one");
+    let (code, count) = (open.said.code.to_owned(), before.cautions.len());
+    let answer = |text: &str, says: &str| answered(text, &[(code.clone(), says.to_owned())]);
+    let text = answer(PLAN, "  Asked the nurse;\n no milk.  ");
+    assert!(sound(&text));
+    assert!(text.contains("Asked the nurse; no milk."), "one line of the file");
+    let after = Editing::open(Wording::english(), &text);
+    assert_eq!(after.cautions.len(), count, "an answered caution still stands there");
+    let said = after.cautions.iter().find(|one| one.said.code == code).expect("the caution");
+    assert_eq!(said.answer, "Asked the nurse; no milk.");
+    assert_eq!(said.said.message, open.said.message, "the answer stands in its own field only");
+    assert!(!after.around.iter().any(|one| one.code == code), "and nowhere else");
+    assert_eq!(answer(&text, "Asked the nurse; no milk."), text, "nothing new changes nothing");
+    let back = Editing::open(Wording::english(), &answer(&text, ""));
+    assert!(back.cautions.iter().all(|one| one.said.code != code || one.answer.is_empty()));
+    // What is no caution is not written down.
+    assert_eq!(answered(PLAN, &[("S99".into(), "done".into())]), PLAN);
 }

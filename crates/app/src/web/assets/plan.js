@@ -83,6 +83,13 @@ form.addEventListener("input", (event) => {
   void ask();
 });
 
+// Answers to cautions stand beside the form and are sent with it.
+for (const answer of document.querySelectorAll("[data-answer]")) {
+  answer.addEventListener("input", () => {
+    dirty = true;
+  });
+}
+
 form.addEventListener("focusin", (event) => {
   const name = /** @type {HTMLInputElement} */ (event.target).name ?? "";
   if (name.startsWith("f:")) focus = name.slice(2);

@@ -23,14 +23,19 @@ fn sent<'f>(fields: &'f Fields, name: &str) -> Option<&'f str> {
     fields.iter().find(|(field, _)| field == name).map(|(_, value)| value.as_str())
 }
 
-/// The text that was sent, with the fields of the form as they were typed.
+/// The text that was sent, with the fields of the form and the answers to cautions as they were
+/// typed.
 fn typed(fields: &Fields) -> String {
     let text = sent(fields, "text").unwrap_or_default().replace("\r\n", "\n");
     let edits: Fields = fields
         .iter()
         .filter_map(|(name, value)| Some((name.strip_prefix("f:")?.to_owned(), value.clone())))
         .collect();
-    editing::edited(&text, &edits)
+    let answers: Fields = fields
+        .iter()
+        .filter_map(|(name, value)| Some((name.strip_prefix("a:")?.to_owned(), value.clone())))
+        .collect();
+    editing::answered(&editing::edited(&text, &edits), &answers)
 }
 
 fn around(device: &Device, from: u32, raw: bool, done: Option<String>) -> Around {

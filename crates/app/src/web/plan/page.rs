@@ -1,7 +1,7 @@
 //! The plan page as markup.
 
 use super::form;
-use crate::desk::editing::{Chart, Editing, Foreseen, Verdict};
+use crate::desk::editing::{Caution, Chart, Editing, Foreseen, LONGEST, Verdict};
 use crate::desk::room::plans::{PlanView, Version};
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
@@ -46,7 +46,7 @@ pub(super) fn page(
                 }
             }
             main.plan {
-                form.editform method="post" action=(home) {
+                form.editform id="edit" method="post" action=(home) {
                     (around.field)
                     input type="hidden" name="from" value=(around.from);
                     button.vh type="submit" name="do" value="save" tabindex="-1" { (say!(w, "plan-save-short")) }
@@ -76,7 +76,7 @@ pub(super) fn page(
                             (self::verdicts(verdicts))
                         }
                     }
-                    (cautions(w, editing))
+                    (cautions(w, editing, around))
                 }
             }
         }
@@ -237,20 +237,47 @@ pub(in crate::web) fn verdicts(verdicts: &[Verdict]) -> Markup {
     }
 }
 
-fn cautions(w: Wording, editing: &Editing) -> Markup {
+/// The cautions, each with a line for what was done about it. While the plan is edited as text,
+/// the answers stand there.
+fn cautions(w: Wording, editing: &Editing, around: &Around) -> Markup {
+    let answered = editing.cautions.iter().filter(|one| !one.answer.is_empty()).count();
     html! {
         @if !editing.cautions.is_empty() {
-            details.cautions {
-                summary { (say!(w, "plan-cautions", count = editing.cautions.len())) }
+            details.cautions id="cautions" open[answered > 0 && around.done.is_some()] {
+                summary {
+                    (say!(w, "plan-cautions", count = editing.cautions.len()))
+                    @if answered > 0 { ", " (say!(w, "plan-answered", count = answered)) }
+                }
+                @if !around.raw { p.soft.small { (say!(w, "plan-answer-lead")) } }
                 ul.plain {
-                    @for caution in &editing.cautions {
-                        li {
-                            span.code { (caution.code) } " " (caution.message) " " (caution.fix)
-                            @if let Some(source) = caution.source { span.small.soft { " " (source) } }
-                        }
+                    @for caution in &editing.cautions { li { (one_caution(w, caution, around.raw)) } }
+                }
+                @if !around.raw {
+                    div.btns {
+                        button.btn form="edit" type="submit" name="do" value="save" { (say!(w, "plan-answer-save")) }
                     }
                 }
             }
+        }
+    }
+}
+
+fn one_caution(w: Wording, caution: &Caution, raw: bool) -> Markup {
+    let said = &caution.said;
+    let field = format!("a:{}", said.code);
+    html! {
+        span.code { (said.code) } " " (said.message) " " (said.fix)
+        @if let Some(source) = said.source { span.small.soft { " " (source) } }
+        @if !raw {
+            div.answer {
+                label for=(field) { (say!(w, "plan-answer", code = said.code)) }
+                span.fld {
+                    input id=(field) name=(field) form="edit" value=(caution.answer)
+                        maxlength=(LONGEST) autocomplete="off" data-answer;
+                }
+            }
+        } @else if !caution.answer.is_empty() {
+            p { b { (caution.answer) } }
         }
     }
 }

@@ -20,7 +20,7 @@ mod tools;
 mod waste;
 mod wording;
 
-pub use rule::{CautionRule, LOCAL_RULES, without_local_rules};
+pub use rule::{CautionRule, LOCAL_RULES, without_answer, without_local_rules};
 
 use crate::finding::{Field, Finding, Severity};
 use crate::outlook::{Entry, Overnight};

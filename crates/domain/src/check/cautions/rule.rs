@@ -12,6 +12,15 @@ pub fn without_local_rules(fix: &str) -> &str {
     fix.strip_suffix(LOCAL_RULES).map_or(fix, str::trim_end)
 }
 
+/// What stands between a caution and the answer that the plan gives.
+const ANSWERS: &str = " The plan answers: ";
+
+/// What a caution says, without the answer that the plan gives: for a page that shows the answer in
+/// a field of its own.
+pub fn without_answer(message: &str) -> &str {
+    message.split_once(ANSWERS).map_or(message, |(says, _)| says)
+}
+
 /// One caution and what brings it up.
 #[derive(Debug, Clone, Copy)]
 pub struct CautionRule {
@@ -66,7 +75,7 @@ impl CautionRule {
             (Severity::Caution, said.message)
         } else {
             let answer = answers.join("; ");
-            (Severity::Note, format!("{} The plan answers: “{answer}”", said.message))
+            (Severity::Note, format!("{}{ANSWERS}“{answer}”", said.message))
         };
         let source = Some(self.source);
         Some(Finding { severity, code: self.code, message, fix, at: said.at, source })

@@ -70,6 +70,10 @@ plan-cautions = { $count ->
     [one] 1 caution for this plan
    *[other] { $count } cautions for this plan
   }
+plan-answered = { $count } answered
+plan-answer-lead = Write what you did about a caution; it is kept in the plan. Write no names: the plan may be handed on.
+plan-answer = What you did about { $code }
+plan-answer-save = Save the answers
 
 # What a forecast comes to.
 verdict-shows = Shows
