@@ -28,6 +28,9 @@ pub(super) struct Arguments {
     /// Let the pages for groups, wall, walk-round and aides answer from the network
     #[arg(long)]
     lan: bool,
+    /// Open the teacher's page in the browser of this computer
+    #[arg(long)]
+    browser: bool,
     /// Folder that holds the record [default: a folder of your own, shown at the start]
     #[arg(long, value_name = "DIR")]
     data: Option<PathBuf>,
@@ -60,7 +63,7 @@ pub(super) struct Arguments {
 
 /// Runs `serve`.
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
-    start(arguments, false, out)
+    start(arguments, arguments.browser, out)
 }
 
 /// Runs `barm` without a command: on this computer, in the browser, in the person's own folder.
