@@ -1,6 +1,7 @@
 //! Styles, fonts and scripts: part of the program, so that no page asks anybody else.
 
-use axum::extract::Path;
+use super::state::Web;
+use axum::extract::{Path, State};
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use sha2::{Digest, Sha256};
@@ -16,6 +17,7 @@ struct Asset {
 
 const STYLE: &str = "text/css; charset=utf-8";
 const SCRIPT: &str = "text/javascript; charset=utf-8";
+const WORDS_KIND: &str = "application/json; charset=utf-8";
 const FONT: &str = "font/woff2";
 
 macro_rules! asset {
@@ -83,8 +85,16 @@ static VERSION: LazyLock<String> = LazyLock::new(|| {
         hash.update(asset.name.as_bytes());
         hash.update(asset.bytes);
     }
+    for (name, bytes) in &*WORDS {
+        hash.update(name);
+        hash.update(bytes);
+    }
     hash.finalize().iter().take(6).map(|byte| format!("{byte:02x}")).collect()
 });
+
+/// The words of the bench page, which are fetched in another language when somebody asks for it.
+static WORDS: LazyLock<BTreeMap<String, Vec<u8>>> =
+    LazyLock::new(|| super::bench::word_files().into_iter().collect());
 
 /// The address of a file.
 pub(super) fn address(name: &str) -> String {
@@ -137,22 +147,47 @@ fn lean(text: &str, start: &str) -> Vec<u8> {
 
 /// Answers with a file.
 pub(super) async fn asset(Path((_version, name)): Path<(String, String)>) -> Response {
+    if let Some(words) = WORDS.get(&name) {
+        return kept(WORDS_KIND, words).into_response();
+    }
     let Some(asset) = ASSETS.iter().find(|asset| asset.name == name) else {
         return StatusCode::NOT_FOUND.into_response();
     };
-    let headers = [
-        (header::CONTENT_TYPE, asset.kind),
-        (header::CACHE_CONTROL, "public, max-age=31536000, immutable"),
-    ];
-    match LEAN.get(name.as_str()) {
-        Some(lean) => (headers, lean.as_slice()).into_response(),
-        None => (headers, asset.bytes).into_response(),
+    let bytes = LEAN.get(name.as_str()).map_or(asset.bytes, Vec::as_slice);
+    kept(asset.kind, bytes).into_response()
+}
+
+/// The worker that opens the bench page again without the server; only where connections are
+/// encrypted, as browsers want it. It lies at the root, because it may serve what lies beside it
+/// and below, and is asked for anew each time.
+pub(super) async fn worker(State(web): State<Web>) -> Response {
+    if !web.reach.tls {
+        return StatusCode::NOT_FOUND.into_response();
     }
+    let files = serde_json::json!(super::bench::files());
+    let mut text = format!("const VERSION = \"{}\";\nconst FILES = {files};\n", *VERSION);
+    text.push_str(&String::from_utf8_lossy(&WORKER));
+    ([(header::CONTENT_TYPE, SCRIPT)], text).into_response()
+}
+
+/// The worker without what only readers of its source need.
+static WORKER: LazyLock<Vec<u8>> = LazyLock::new(|| {
+    let source = include_str!("assets/bench-worker.js");
+    // The program writes these two itself.
+    let own = ["var VERSION;", "var FILES;"];
+    let text: Vec<&str> = source.lines().filter(|line| !own.contains(line)).collect();
+    lean(&text.join("\n"), "/** ")
+});
+
+/// Bytes that a browser may keep for ever: their address changes when they do.
+fn kept(kind: &'static str, bytes: &'static [u8]) -> impl IntoResponse {
+    let keep = "public, max-age=31536000, immutable";
+    ([(header::CONTENT_TYPE, kind), (header::CACHE_CONTROL, keep)], bytes)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{ASSETS, FONT, LEAN, SCRIPT, lean};
+    use super::{ASSETS, FONT, LEAN, SCRIPT, WORDS, lean};
 
     #[test]
     fn only_comments_and_indents_are_left_out() {
@@ -169,6 +204,17 @@ mod tests {
     fn every_script_and_style_has_something_left() {
         for asset in ASSETS.iter().filter(|asset| asset.kind != FONT) {
             assert!(LEAN[asset.name].len() > 40, "{}", asset.name);
+        }
+    }
+
+    #[test]
+    fn every_file_of_the_bench_page_is_one_that_is_served() {
+        let all = crate::web::bench::files();
+        assert!(all.len() > 20);
+        for address in all {
+            let name = address.rsplit('/').next().expect("a name");
+            let served = ASSETS.iter().any(|asset| asset.name == name);
+            assert!(served || WORDS.contains_key(name), "{address}");
         }
     }
 

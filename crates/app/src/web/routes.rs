@@ -137,6 +137,7 @@ pub(super) fn table() -> Vec<Route> {
     vec![
         get("/", ANYONE, page::door).far(),
         get("/a/{version}/{name}", ANYONE, assets::asset).far().plain_file(),
+        get("/bench-worker.js", ANYONE, assets::worker).far().plain_file(),
         get("/time", ANYONE, time::time).far().plain_file(),
         // Coming in.
         get("/join", ANYONE, join::ask).far(),

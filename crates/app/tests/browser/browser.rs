@@ -32,6 +32,11 @@ fn found(names: &[&str]) -> Option<PathBuf> {
 impl Browser {
     /// Starts a browser that keeps what it stores in `profile`; says why where there is none.
     pub(crate) fn start(profile: &Path) -> Result<Self, &'static str> {
+        Self::start_with(profile, &[])
+    }
+
+    /// Starts a browser with more arguments than every test needs.
+    pub(crate) fn start_with(profile: &Path, more: &[&str]) -> Result<Self, &'static str> {
         let driver = found(&["chromedriver"]).ok_or("chromedriver is not installed")?;
         let program = found(&["chromium", "chromium-browser", "google-chrome"]);
         let program = program.ok_or("chromium is not installed")?;
@@ -47,7 +52,8 @@ impl Browser {
         wait("the driver", || ask(port, "GET", "/status", None));
         let profile = format!("--user-data-dir={}", profile.display());
         let arguments = ["--headless=new", "--no-sandbox", "--disable-gpu", "--mute-audio"];
-        let arguments: Vec<&str> = arguments.into_iter().chain([profile.as_str()]).collect();
+        let arguments = arguments.into_iter().chain([profile.as_str()]);
+        let arguments: Vec<&str> = arguments.chain(more.iter().copied()).collect();
         let wanted = json!({ "capabilities": { "alwaysMatch": {
             "goog:chromeOptions": { "args": arguments, "binary": program },
             // A page that keeps something asks before it is left; tests leave all the same.

@@ -3,14 +3,17 @@
 //! Where Chromium or its driver is missing, each test says so in the file that `BARM_SKIPS` names
 //! and returns.
 
+mod again;
 mod bench;
 mod browser;
 mod first_fifteen;
+mod handed_round;
 mod language;
 mod paper;
 mod rules;
 mod school;
 mod sight;
+mod weight;
 mod wire;
 
 /// How often something is tried, by the size of the suite: quick, ci, long.

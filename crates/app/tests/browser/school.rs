@@ -29,6 +29,7 @@ pub(crate) struct School {
 pub(crate) struct Served {
     program: Child,
     pub(crate) port: u16,
+    scheme: &'static str,
 }
 
 impl School {
@@ -54,6 +55,23 @@ impl School {
         school.keep_code(&store, &school.period_code, "period", None);
         school.keep_code(&store, &school.group_code, "group", Some(GROUP));
         school
+    }
+
+    /// Another group of the period comes in with a code of its own; gives that code and its bags.
+    pub(crate) fn and_group(&self, group: u32, code: &str) -> (String, Vec<BagCode>) {
+        let store = open(self.folder.path());
+        let code = checked(code);
+        self.keep_code(&store, &code, "group", Some(group));
+        let plan = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/demo/plan.toml");
+        let plan = std::fs::read(plan).expect("the invented plan");
+        let plan = barm_documents::plan_text::read(&plan).plan.expect("a plan");
+        let own = plan.bags.iter().filter(|bag| bag.period == PERIOD && bag.group == group);
+        (code, own.map(|bag| bag.code.parse().expect("a code")).collect())
+    }
+
+    /// Where it lies.
+    pub(crate) fn folder(&self) -> &Path {
+        self.folder.path()
     }
 
     fn keep_code(&self, store: &Store, code: &str, role: &str, group: Option<u32>) {
@@ -121,9 +139,16 @@ impl Served {
     /// Starts the program on a data folder, which may be empty, and a port; 0 for any that is
     /// free.
     pub(crate) fn on(folder: &Path, port: u16) -> Self {
+        Self::with(folder, port, &[])
+    }
+
+    /// The same with more arguments; `--tls` encrypts.
+    pub(crate) fn with(folder: &Path, port: u16, more: &[&str]) -> Self {
+        let scheme = if more.contains(&"--tls") { "https" } else { "http" };
         let mut program = Command::new(env!("CARGO_BIN_EXE_barm"))
             .args(["serve", "--port", &port.to_string(), "--data"])
             .arg(folder)
+            .args(more)
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
@@ -132,16 +157,16 @@ impl Served {
         let mut lines = BufReader::new(out).lines();
         let port = lines.by_ref().find_map(|line| {
             let line = line.ok()?;
-            let (_, rest) = line.split_once("http://localhost:")?;
+            let (_, rest) = line.split_once("://localhost:")?;
             let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
             digits.parse().ok()
         });
-        Self { program, port: port.expect("it says where it answers") }
+        Self { program, port: port.expect("it says where it answers"), scheme }
     }
 
     /// The address of a page.
     pub(crate) fn at(&self, path: &str) -> String {
-        format!("http://localhost:{}{path}", self.port)
+        format!("{}://localhost:{}{path}", self.scheme, self.port)
     }
 
     /// Stops it, as when somebody pulls the plug.

@@ -48,10 +48,23 @@ export class Skew {
     return one.now + (at - one.at) * this.speed;
   }
 
-  /** @returns {number | null} ms, now */
-  get offset() {
+  /** The contact that says most, to be noted for when the page is opened again. */
+  best() {
     if (this.heard.length === 0) return null;
     const best = this.heard.reduce((a, b) => (b.trip < a.trip ? b : a));
+    return { ...best, speed: this.speed };
+  }
+
+  /** @param {{at: number, now: number, trip: number, speed: number}} contact of before */
+  recall({ at, now, trip, speed }) {
+    this.speed = speed;
+    this.heard = [{ at, now, trip }];
+  }
+
+  /** @returns {number | null} ms, now */
+  get offset() {
+    const best = this.best();
+    if (!best) return null;
     const at = Date.now();
     return Math.round(this.shown(best, at) - at);
   }

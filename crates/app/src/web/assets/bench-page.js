@@ -1,6 +1,6 @@
 // @ts-check
 // The bench page from top to bottom.
-import { bagOf, leaveCome, move, now, page, setLanguage, show, takeCome, target, clear } from "./bench.js";
+import { bagOf, leaveCome, move, now, page, passOn, setLanguage, show, takeCome, target, clear } from "./bench.js";
 import { fallsAt, LATE_S, stands, stateOf } from "./bench-clock.js";
 import { curve, sentences } from "./bench-curve.js";
 import { el, part, sign } from "./bench-draw.js";
@@ -51,7 +51,7 @@ export function draw() {
   document.title = `${title()} · Barm`;
   arrange();
   part("head", [said, title(), counted(), page.line?.out], head);
-  part("notes", [said, scene.kind, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, whole.stand_in, counted()], notes);
+  part("notes", [said, scene.kind, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, whole.stand_in, page.noWords, counted()], notes);
   part("clock", [...base, whole.clock, to, page.zeroOpen], () => clock(to));
   part("tabs", [...base, to, page.chosen], () => tabs(to));
   part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment()], () => asking(to));
@@ -63,7 +63,7 @@ export function draw() {
   part("wrote", [said, whole.bags, whole.clock.minutes, page.kept.map((one) => [one.key, one.state])], wrote);
   part("after", [said, whole.bags.map((bag) => [bag.code, bag.vented, bag.lost]), stretch()], () => after(stretch()));
   document.getElementById("tabs")?.setAttribute("aria-label", t("bench-bags"));
-  part("device", [said, page.list, page.list && page.kept, page.moveFault, page.clearAsked, counted()], device);
+  part("device", [said, page.list, page.list && page.kept, page.moveFault, page.clearAsked, page.passFault, page.kept.length, counted()], device);
   tick();
 }
 
@@ -93,8 +93,13 @@ function title() {
   return label ? t("bench-title-named", { label, group, period }) : t("bench-title", { group, period });
 }
 
+/** What this device keeps for this group; another group's waits for that group. */
+function own() {
+  return page.kept.filter((one) => one.seat === page.scene.seat);
+}
+
 function unsent() {
-  return page.kept.filter((one) => one.state === "kept");
+  return own().filter((one) => one.state === "kept");
 }
 
 function counted() {
@@ -124,6 +129,7 @@ function notes() {
   if (stretch() === "before" && ["guided", "open"].includes(page.scene.inquiry)) {
     all.push(el("p", {}, el("a", { class: "btn quiet", href: `/plan-together?lang=${spoken()}` }, t("bench-plan-own"))));
   }
+  if (page.noWords) all.push(el("p", { class: "away", role: "alert" }, t("bench-no-words")));
   if (!page.canKeep) all.push(el("p", { class: "away" }, t("bench-no-store")));
   if (page.line?.out) {
     all.push(el("p", { class: "away" }, `${t("bench-out")} `, el("a", { href: "/join" }, t("bench-out-go"))));
@@ -268,7 +274,8 @@ function two() {
 
 function device() {
   const waiting = unsent();
-  const refused = page.kept.filter((one) => one.state === "refused").length;
+  const refused = own().filter((one) => one.state === "refused").length;
+  const others = page.kept.filter((one) => one.state === "kept" && one.seat !== page.scene.seat).length;
   const again = (/** @type {() => void} */ change) => () => {
     change();
     show();
@@ -278,6 +285,13 @@ function device() {
     refused > 0 && el("p", {}, sign("refused"), ` ${t("bench-refused", { count: refused })}`),
     el("button", { class: "btn quiet", type: "button", "data-k": "list", "aria-expanded": String(page.list), click: again(() => (page.list = !page.list)) }, t(page.list ? "bench-list-hide" : "bench-list-show")),
     page.list && list(),
+    others > 0 && el("p", {}, sign("kept"), ` ${t("bench-others", { count: others })}`),
+    el("details", { id: "pass" },
+      el("summary", { "data-k": "pass" }, t("bench-pass")),
+      el("p", {}, t("bench-pass-lead")),
+      waiting.length > 0 && el("p", { class: "away" }, t("bench-pass-unsent", { count: waiting.length })),
+      page.passFault && el("p", { class: "away", role: "alert" }, t("bench-pass-fault")),
+      el("button", { class: "btn", type: "button", "data-k": "pass-sure", click: passOn }, t("bench-pass-sure"))),
     el("details", { id: "move" },
       el("summary", { "data-k": "move" }, t("bench-move")),
       el("form", { submit: (/** @type {Event} */ event) => {

@@ -134,6 +134,7 @@ export class Line {
     const scene = /** @type {Scene} */ (await this.call("/bench/state"));
     const known = new Set(scene.keys);
     await note("scene", scene);
+    await note("contact", this.skew.best());
     const past = this.kept().filter((one) => known.has(one.key) && one.state !== "refused");
     this.heard(scene);
     if (past.length > 0) await drop(past.map((one) => one.key));

@@ -90,6 +90,15 @@ export async function noted(name) {
   return asked(database.transaction("notes").objectStore("notes").get(name));
 }
 
+/**
+ * Forgets what a group that leaves would show to the next; what is not sent stays.
+ * @param {string[]} sent keys of entries
+ */
+export async function forgetGroup(sent) {
+  await drop(sent);
+  await written("notes", (store) => ["scene", "contact", "language"].forEach((name) => store.delete(name)));
+}
+
 /** Forgets everything on this device. */
 export async function forget() {
   await written("entries", (store) => store.clear());

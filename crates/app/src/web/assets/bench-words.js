@@ -1,19 +1,43 @@
 // @ts-check
-// What the page says, in every language of the program; so that a group can change the language
-// while the server is away.
+// What the page says. It comes with the words of one language; those of another are fetched when
+// somebody asks for it, and the browser keeps them, so that they are there without the server too.
 
 /** @type {Record<string, Record<string, string>>} */
 let words = {};
+/** @type {[string, string, string][]} code, own name, and where the words lie */
+let all = [];
 let language = "en";
 
-/** @param {Record<string, Record<string, string>>} all by language and key */
-export function learnWords(all) {
-  words = all;
+/**
+ * @param {Record<string, Record<string, string>>} given by language and key
+ * @param {[string, string, string][]} languages
+ */
+export function learnWords(given, languages) {
+  words = given;
+  all = languages;
 }
 
 /** @returns {[string, string][]} code and own name */
 export function languages() {
-  return Object.entries(words).map(([code, texts]) => [code, texts["language-name"]]);
+  return all.map(([code, name]) => [code, name]);
+}
+
+/**
+ * Brings the words of a language, and says whether they are here.
+ * @param {string} code
+ */
+export async function bring(code) {
+  if (code in words) return true;
+  const place = all.find(([one]) => one === code)?.[2];
+  if (!place) return false;
+  try {
+    const answer = await fetch(place);
+    if (!answer.ok) return false;
+    words[code] = await answer.json();
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** @param {string} code */
@@ -32,7 +56,7 @@ export function spoken() {
  * @param {Record<string, string | number>} [values]
  */
 export function t(key, values = {}) {
-  const text = words[language]?.[key] ?? words.en?.[key] ?? key;
+  const text = words[language]?.[key] ?? key;
   return text.replace(/\{([a-z]+)\}/g, (whole, name) => String(values[name] ?? whole));
 }
 

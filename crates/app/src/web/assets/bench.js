@@ -8,8 +8,8 @@ import { folded } from "./bench-fold.js";
 import { newKey, newWordsKey } from "./bench-key.js";
 import { Line } from "./bench-send.js";
 import { hardToBelieve } from "./bench-slip.js";
-import { drop, everything, forget, keep, note, noted } from "./bench-store.js";
-import { learnWords, speak } from "./bench-words.js";
+import { drop, everything, forget, forgetGroup, keep, note, noted } from "./bench-store.js";
+import { bring, learnWords, speak } from "./bench-words.js";
 /** @typedef {import("./bench-kinds.js").Entry} Entry */
 /** @typedef {import("./bench-kinds.js").Kept} Kept */
 /** @typedef {import("./bench-kinds.js").Scene} Scene */
@@ -56,6 +56,9 @@ export const page = {
   moving: false,
   moveFault: false,
   clearAsked: false,
+  passFault: false,
+  /** The words of a language that was asked for could not be fetched. */
+  noWords: false,
   /** @type {string[]} codes of bags whose guess is no number */
   guessFault: [],
   /** Somebody was told that there is no guess yet. */
@@ -325,28 +328,86 @@ export function leaveCome() {
 /** Forgets everything here and leaves the group. */
 export async function clear() {
   await forget();
+  sessionStorage.removeItem("class-code");
   page.kept = [];
-  try {
-    await fetch("/bench/leave", { method: "POST", headers: { "x-barm": "1" }, redirect: "manual" });
-  } catch {
-    // The session ends by itself.
-  }
+  await leave();
   location.replace("/join");
+}
+
+/** Leaves so that the next group can join here; what is not sent stays for the group it is of. */
+export async function passOn() {
+  page.passFault = !(await leave());
+  if (page.passFault) return show();
+  page.moving = true;
+  await forgetGroup(page.kept.filter((one) => one.state === "saved").map((one) => one.key));
+  location.replace("/join");
+}
+
+/** Ends the session; says whether the program has heard it. Otherwise it ends by itself. */
+async function leave() {
+  await forgetPage().catch(() => {});
+  try {
+    const answer = await fetch("/bench/leave", { method: "POST", headers: { "x-barm": "1" }, redirect: "manual", signal: AbortSignal.timeout(8_000) });
+    // Whoever is not in any more has left.
+    return answer.type === "opaqueredirect" || [401, 403].includes(answer.status);
+  } catch {
+    return false;
+  }
 }
 
 /** @param {string} code */
 export async function setLanguage(code) {
-  speak(code);
+  page.noWords = !(await bring(code));
+  if (!page.noWords) speak(code);
   show();
-  await note("language", code);
+  if (!page.noWords) await note("language", code);
+}
+
+/** Opened again without the server: what it said last, and how its clock stood then. */
+async function recall() {
+  try {
+    const [scene, contact] = await Promise.all([noted("scene"), noted("contact")]);
+    if (scene?.seat === page.scene.seat) page.scene = scene;
+    if (contact) page.skew.recall(contact);
+  } catch {
+    // The page that was kept says enough to go on with.
+  }
+}
+
+/** Lets the page be opened again without the server, where connections are encrypted. */
+function stay() {
+  if (location.protocol !== "https:" || !("serviceWorker" in navigator)) return;
+  navigator.serviceWorker.register("/bench-worker.js", { scope: "/bench" }).catch(() => {
+    // Then it is as without encryption: the page must stay open.
+  });
+}
+
+/** Nothing of the group is left to be opened again. */
+async function forgetPage() {
+  if (!("caches" in globalThis)) return;
+  const names = await caches.keys();
+  await Promise.all(names.map(async (name) => (await caches.open(name)).delete("/bench")));
+}
+
+/** Speaks the language that was chosen here before, as soon as its words are there. */
+async function remember() {
+  const chosen = await noted("language");
+  if (typeof chosen !== "string" || chosen === document.documentElement.lang) return;
+  bring(chosen).then((here) => {
+    if (!here) return;
+    speak(chosen);
+    show();
+  });
 }
 
 async function begin() {
-  const given = JSON.parse(document.getElementById("given")?.textContent ?? "{}");
-  learnWords(given.words);
+  const island = document.getElementById("given");
+  const given = JSON.parse(island?.textContent ?? "{}");
+  learnWords(given.words, given.languages);
   page.scene = given.scene;
   // The page itself was a contact, though nobody knows how long it took.
-  page.skew.hear(Date.now() - performance.now(), Date.now(), given.scene.now_ms, given.scene.speed);
+  if (island?.hasAttribute("data-again")) await recall();
+  else page.skew.hear(Date.now() - performance.now(), Date.now(), given.scene.now_ms, given.scene.speed);
   speak(document.documentElement.lang);
   page.line = new Line({
     kept: () => page.kept,
@@ -366,7 +427,7 @@ async function begin() {
     // Whoever chose a language where they joined wants it here too.
     const chosen = new URLSearchParams(location.search).has("lang");
     if (chosen) await note("language", document.documentElement.lang);
-    else speak((await noted("language")) ?? document.documentElement.lang);
+    else await remember();
     const known = new Set(page.scene.keys);
     page.kept = await everything();
     const past = page.kept.filter((one) => known.has(one.key) && one.state === "saved");
@@ -384,6 +445,7 @@ async function begin() {
   show();
   page.line.start();
   setInterval(tick, 500);
+  stay();
 }
 
 begin();

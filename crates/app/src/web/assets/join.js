@@ -32,6 +32,24 @@ async function count() {
   line.hidden = false;
 }
 
+// The class code is that of the whole class: the next group on this device need not type it again.
+const CLASS = "class-code";
+/** It works around its hour, so it is not offered longer than that (ms). */
+const AN_HOUR = 3_600_000;
+const period = /** @type {HTMLInputElement | null} */ (document.getElementById("period"));
+if (period) {
+  const [code, at] = (sessionStorage.getItem(CLASS) ?? "").split(" ");
+  if (document.getElementById("fault") || Date.now() - Number(at) > AN_HOUR) sessionStorage.removeItem(CLASS);
+  else if (code && period.value === "") {
+    period.value = code;
+    document.getElementById("group")?.focus();
+  }
+  period.form?.addEventListener("submit", () => {
+    const typed = period.value.replaceAll(" ", "");
+    if (typed !== "") sessionStorage.setItem(CLASS, `${typed} ${Date.now()}`);
+  });
+}
+
 document.getElementById("not-mine")?.addEventListener("click", () => {
   const field = document.getElementById("group");
   if (field instanceof HTMLInputElement) {

@@ -4,7 +4,7 @@ mod page;
 mod sent;
 mod told;
 
-pub(super) use page::STYLES;
+pub(super) use page::{STYLES, files, word_files};
 
 use super::caller::Caller;
 use super::state::Web;

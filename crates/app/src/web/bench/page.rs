@@ -34,7 +34,8 @@ const SPOKEN: [&str; 8] =
 
 /// The page in a language, with what stands for the group.
 pub(super) fn page(words: &Catalog, told: &Value) -> Html<String> {
-    let given = json!({ "words": spoken(), "scene": told });
+    let own = Map::from_iter([(words.code().to_owned(), spoken(words))]);
+    let given = json!({ "words": own, "languages": languages(), "scene": told });
     let page = html! {
         (DOCTYPE)
         html lang=(words.code()) {
@@ -94,15 +95,38 @@ fn island(given: &Value) -> Markup {
     html! { script type="application/json" id="given" { (PreEscaped(text)) } }
 }
 
-/// What the page says, in every language, with open places as `{name}`.
-fn spoken() -> Value {
-    let mut all = Map::new();
-    for catalog in Catalog::all() {
-        let keys = catalog.keys().iter();
-        let spoken = keys.filter(|key| SPOKEN.iter().any(|start| key.starts_with(start)));
-        let texts: Map<String, Value> =
-            spoken.map(|key| (key.clone(), catalog.pattern(key).into())).collect();
-        all.insert(catalog.code().to_owned(), Value::Object(texts));
-    }
-    Value::Object(all)
+/// Addresses of all files of the page in every language, so that it can be opened again without
+/// the server.
+pub(in crate::web) fn files() -> Vec<String> {
+    let faces = ["BarmSans-Regular", "BarmSans-Semibold", "BarmSerif-Medium"];
+    let faces = faces.map(|face| format!("{face}-bench.woff2"));
+    let scripts = SCRIPTS.iter().copied().chain(["bench-carry.js"]);
+    let fixed = STYLES.iter().copied().chain(scripts).map(str::to_owned);
+    let words = Catalog::all().map(words_of);
+    fixed.chain(faces).chain(words).map(|name| address(&name)).collect()
+}
+
+/// What the page says in a language, with open places as `{name}`.
+fn spoken(words: &Catalog) -> Value {
+    let keys = words.keys().iter();
+    let spoken = keys.filter(|key| SPOKEN.iter().any(|start| key.starts_with(start)));
+    spoken.map(|key| (key.clone(), words.pattern(key).into())).collect::<Map<_, _>>().into()
+}
+
+/// Every language: its code, its own name, and where its words lie for the page to fetch.
+fn languages() -> Value {
+    let one = |words: &Catalog| {
+        json!([words.code(), words.say("language-name"), address(&words_of(words))])
+    };
+    Catalog::all().map(one).collect()
+}
+
+fn words_of(words: &Catalog) -> String {
+    format!("bench-words-{}.json", words.code())
+}
+
+/// The words of each language as a file, by its name.
+pub(in crate::web) fn word_files() -> Vec<(String, Vec<u8>)> {
+    let all = Catalog::all();
+    all.map(|words| (words_of(words), spoken(words).to_string().into_bytes())).collect()
 }
