@@ -7,6 +7,7 @@ mod archive;
 mod licences;
 #[allow(dead_code)]
 mod program;
+#[allow(dead_code)]
 mod serving;
 #[path = "../examples/pack/sheet.rs"]
 mod sheet;

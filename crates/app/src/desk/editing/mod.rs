@@ -67,7 +67,9 @@ impl Editing {
             said.drain(..).partition(caution::is_caution);
         let cautions =
             cautions.into_iter().map(|said| caution::with_answer(plan.as_ref(), said));
-        let cautions = cautions.collect();
+        let mut cautions: Vec<Caution> = cautions.collect();
+        // The place of one does not change when it is answered.
+        cautions.sort_by_key(|one| one.said.code);
         let mut sections =
             Draft::open(text).map(|mut d| form::sections(w, &mut d)).unwrap_or_default();
         let around = beside(&mut sections, rest);

@@ -133,6 +133,10 @@ fn an_answer_to_a_caution_is_kept_in_the_plan_and_can_be_taken_back() {
     assert!(text.contains("Asked the nurse; no milk."), "one line of the file");
     let after = Editing::open(Wording::english(), &text);
     assert_eq!(after.cautions.len(), count, "an answered caution still stands there");
+    let codes = |editing: &Editing| -> Vec<&str> {
+        editing.cautions.iter().map(|one| one.said.code).collect()
+    };
+    assert_eq!(codes(&after), codes(&before), "it stays in its place");
     let said = after.cautions.iter().find(|one| one.said.code == code).expect("the caution");
     assert_eq!(said.answer, "Asked the nurse; no milk.");
     assert_eq!(said.said.message, open.said.message, "the answer stands in its own field only");
