@@ -6,8 +6,8 @@ use crate::desk::room::hour::Stage;
 use crate::desk::room::run::{Bench, Call, Need, NeedTag, Offer, RunBag, RunView, When};
 use crate::desk::{Wording, say};
 use crate::web::signs;
-use crate::web::words::lay;
 use crate::web::soft::soft;
+use crate::web::words::lay;
 use jiff::Timestamp;
 use maud::{Markup, PreEscaped, html};
 
