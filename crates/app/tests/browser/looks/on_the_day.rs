@@ -50,4 +50,27 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/results", "results", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/results"));
     }),
+    look("/i/{id}/enter/{period}/{group}", "an empty data sheet", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/enter/4/2"));
+        walk.browser.until("return document.querySelector('[data-ready]') !== null;");
+    }),
+    look("/i/{id}/enter/{period}/{group}", "a data sheet with odd cells", Mouse, |walk| {
+        walk.set(".grid input[data-minute='0']", "4");
+        walk.set(".grid input[data-minute='4']", "6");
+        walk.set(".grid input[data-minute='8']", "1.1");
+        walk.set(".grid input[data-minute='12']", "tall");
+        walk.browser
+            .until("return document.querySelector('#said .fault, #said .oddlist') !== null;");
+    }),
+    look("/i/{id}/enter/{period}/{group}", "a full data sheet", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/enter/1/2"));
+        walk.browser.until("return document.querySelector('[data-ready]') !== null;");
+    }),
+    look("/i/{id}/names", "names and notes", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/names"));
+    }),
+    look("/backups", "no backups", Mouse, |walk| walk.open("/backups")),
+    look("/backups", "backups", Mouse, |walk| {
+        walk.leave_by("button[value=make]");
+    }),
 ];

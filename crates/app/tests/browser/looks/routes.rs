@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 21] = [
+const NO_PAGE: [&str; 22] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -15,6 +15,7 @@ const NO_PAGE: [&str; 21] = [
     "/i/{id}/results.pdf",
     "/i/{id}/proposals.csv",
     "/i/{id}/run",
+    "/i/{id}/enter",
     "/i/{id}/rehearse/state",
     "/bench/state",
     "/i/{id}/events",
