@@ -23,8 +23,10 @@ pub(super) fn page(w: Wording, view: &SheetView, around: &Around) -> Markup {
     html! {
         div.sheet.enter data-enter=(home(view.id, &view.period, view.group)) data-next=[next.as_deref()]
             data-file={ "/i/" (view.id) "/enter/file" } {
+            header {
             (head(w, &view.title, Some(view.id), Part::Paper, view.kind))
             (lead(&say!(w, "paper-lead")))
+            }
             noscript { p.fault { (say!(w, "paper-no-script")) } }
             main {
                 (which(w, view))

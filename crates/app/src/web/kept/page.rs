@@ -28,8 +28,10 @@ pub(super) fn words(
     let id = view.id;
     html! {
         div.sheet {
+            header {
             (head(w, &view.title, Some(id), Part::Shelf, view.kind))
             (lead(&say!(w, "kept-lead")))
+            }
             main {
                 p.done role="status" { (said.unwrap_or_default()) }
                 (section("kept", &say!(w, "kept-head"), &kept(w, view)))
@@ -148,8 +150,10 @@ pub(super) fn backups(
     let file = newest.map_or_else(|| "FILE".to_owned(), |line| line.path.display().to_string());
     html! {
         div.sheet {
+            header {
             (head(w, &say!(w, "backups-title"), None, Part::Shelf, Kind::Real))
             (lead(&say!(w, "backups-lead")))
+            }
             main {
                 p.done role="status" { (says.unwrap_or_default()) }
                 (section("make", &say!(w, "backups-make-head"), &html! {

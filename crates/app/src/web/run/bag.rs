@@ -20,11 +20,13 @@ pub(super) fn page(w: Wording, view: &BagPage, around: &Around) -> Markup {
         div.sheet.run.onebag data-live={ "/i/" (view.investigation) "/events" }
             data-version={ "/i/" (view.investigation) "/version" }
             data-now=(view.hour.now.as_millisecond()) {
-            header.head {
+            header {
+            div.head {
                 h1 { (say!(w, "bag-title", bag = &bag.name)) " " small.code { (bag.code) } }
                 (parts(w, Some(view.investigation), Part::Run))
             }
             (lead(&say!(w, "bag-lead")))
+            }
             main {
                 (made_up(w, view.kind))
                 p { a href=(run) { (say!(w, "run-back", period = &view.hour.period)) } }

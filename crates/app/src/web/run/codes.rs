@@ -124,13 +124,15 @@ pub(super) fn print(
     let join = format!("{}/join", joining.address);
     html! {
         div.sheet.run {
-            header.head {
+            header {
+            div.head {
                 h1 { (say!(w, "codes-head", period = period)) }
                 nav.noprint aria-label=(say!(w, "head-parts")) {
                     a href={ "/i/" (id) "/run/" (segment(period)) } { (say!(w, "codes-back")) }
                 }
             }
             div.noprint { (lead(&say!(w, "codes-lead"))) }
+            }
             main {
                 div.sec {
                     div.mg { h2 { (say!(w, "codes-everybody")) } }

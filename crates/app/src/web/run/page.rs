@@ -35,11 +35,13 @@ pub(super) fn page(w: Wording, view: &RunView, around: &Around) -> Markup {
             data-version={ "/i/" (view.investigation) "/version" }
             data-now=(view.hour.now.as_millisecond()) data-stage=(stage_word(stage))
             data-quiet[view.needs.is_empty()] {
-            header.head {
+            header {
+            div.head {
                 h1 { (say!(w, "run-head", period = &view.hour.period)) " " small data-part="summary" { (view.summary) } }
                 (parts(w, Some(view.investigation), Part::Run))
             }
             (lead(&say!(w, "run-lead")))
+            }
             main {
                 (made_up(w, view.kind))
                 div.runhead data-part="clock" { (head(w, &view.hour)) }

@@ -78,7 +78,7 @@ fn proposals_are_answered_with_the_keyboard_alone() {
         for (group, levels) in groups.iter().zip(levels) {
             walk.join(period, group);
             walk.propose("food", levels);
-            walk.leave_by("button[value=hand-in]");
+            walk.hand_in();
         }
         walk.open(&format!("/i/{BEFORE}/approve"));
         let waiting =

@@ -76,7 +76,7 @@ pub(super) const LOOKS: &[Look] = &[
         for (code, (changes, levels)) in groups.iter().zip(proposals) {
             walk.join(period, code);
             walk.propose(changes, &levels);
-            walk.leave_by("button[value=hand-in]");
+            walk.hand_in();
         }
         walk.open(&format!("/i/{BEFORE}/approve"));
         assert!(walk.browser.text().contains("Which of these feeds yeast best?"));
@@ -84,5 +84,6 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/approve", "approved", Mouse, |walk| {
         walk.leave_by("[data-proposal] button[value=approve]:not([disabled])");
     }),
+    look("/backups", "backups", Mouse, |walk| walk.open("/backups")),
     look("(nowhere)", "no such page", Mouse, |walk| walk.open("/bread")),
 ];
