@@ -163,14 +163,14 @@ fn before(w: Wording, view: &SheetView) -> Markup {
         all.iter().filter(|(_, one)| !one.is_open() && !one.was.is_empty()).collect();
     html! {
         @if !open.is_empty() {
-            h3 { (say!(w, "paper-open-head")) }
+            h2 { (say!(w, "paper-open-head")) }
             ul.plain { @for (row, one) in &open {
                 @let heights: Vec<String> = one.there.iter().map(|mm| millimeters(*mm)).collect();
                 li { (say!(w, "paper-open", cell = cell(w, &row.name, Some(one.minute)), heights = heights.join(", "))) }
             } }
         }
         @if !was.is_empty() {
-            h3 { (say!(w, "paper-was-head")) }
+            h2 { (say!(w, "paper-was-head")) }
             ul.plain.waslist { @for (row, one) in &was {
                 @let last = one.was.last().map(|mm| millimeters(*mm)).unwrap_or_default();
                 @let all: Vec<String> = one.was.iter().map(|mm| millimeters(*mm)).collect();

@@ -45,14 +45,14 @@ pub(super) fn said(w: Wording, judged: &Judged) -> Markup {
     let fixed: Vec<String> = fixed.collect();
     html! {
         @if !wrong.is_empty() {
-            div.fault { h3 { (say!(w, "paper-wrong-head")) } ul.plain { @for says in &wrong { li { (says) } } } }
+            div.fault { h2 { (say!(w, "paper-wrong-head")) } ul.plain { @for says in &wrong { li { (says) } } } }
         }
         @if !fixed.is_empty() {
-            h3 { (say!(w, "paper-fixed-head")) }
+            h2 { (say!(w, "paper-fixed-head")) }
             ul.plain { @for says in &fixed { li { (says) } } }
         }
         @if !judged.odd.is_empty() {
-            h3 { (say!(w, "paper-odd-head")) }
+            h2 { (say!(w, "paper-odd-head")) }
             p.small.soft { (say!(w, "paper-odd-lead")) }
             ul.plain.oddlist {
                 @for (code, minute, tag, says) in &judged.odd {

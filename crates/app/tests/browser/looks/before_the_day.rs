@@ -84,6 +84,5 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/approve", "approved", Mouse, |walk| {
         walk.leave_by("[data-proposal] button[value=approve]:not([disabled])");
     }),
-    look("/backups", "backups", Mouse, |walk| walk.open("/backups")),
     look("(nowhere)", "no such page", Mouse, |walk| walk.open("/bread")),
 ];

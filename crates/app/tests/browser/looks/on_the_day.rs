@@ -44,14 +44,6 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/run/{period}/bag/{code}", "a bag set aside", Mouse, |walk| {
         press(walk, "#aside-leak", "#take-back");
     }),
-    look("/i/{id}/enter/{period}/{group}", "data sheets from paper", Mouse, |walk| {
-        walk.open(&format!("/i/{DURING}/enter/4/2"));
-        walk.browser
-            .until("return document.querySelector('[data-enter]')?.dataset.ready === '1';");
-    }),
-    look("/i/{id}/names", "what people wrote", Mouse, |walk| {
-        walk.open(&format!("/i/{DURING}/names"));
-    }),
     look("/i/{id}/results", "no results", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/results"));
     }),

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 22] = [
+const NO_PAGE: [&str; 23] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -18,6 +18,7 @@ const NO_PAGE: [&str; 22] = [
     "/i/{id}/enter",
     "/i/{id}/rehearse/state",
     "/bench/state",
+    "/bench-worker.js",
     "/i/{id}/events",
     "/i/{id}/version",
     "/bench/events",
