@@ -1,6 +1,6 @@
 //! Data sheets on paper, typed by the teacher or read from a file, and what they add to the record.
 //!
-//! Nothing is overwritten and nothing is added before the teacher says so: [`judge`] and
+//! Nothing is overwritten and nothing is added before the teacher says so: [`judge()`] and
 //! [`look_at_file`] tell what would be added, by the very function that adds it.
 
 mod clock;
