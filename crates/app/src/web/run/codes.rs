@@ -178,10 +178,12 @@ pub(super) fn print(
                             div.codecard {
                                 h3 { (say!(w, "codes-group", group = group.to_string())) }
                                 p.code { (code) }
-                                (PreEscaped(qr(
-                                    &format!("{join}?group={code}"),
-                                    &say!(w, "codes-square", group = group.to_string()),
-                                )))
+                                @if joining.lan {
+                                    (PreEscaped(qr(
+                                        &format!("{join}?group={code}"),
+                                        &say!(w, "codes-square", group = group.to_string()),
+                                    )))
+                                }
                             }
                         }
                     }
