@@ -7,19 +7,6 @@ use serving::Server;
 use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
-/// Says that a test could not run, in the file named by `BARM_SKIPS`.
-#[allow(clippy::print_stderr)]
-fn skip(name: &str, why: &str) {
-    eprintln!("{name}: {why}");
-    if let Some(list) = std::env::var_os("BARM_SKIPS") {
-        use std::io::Write;
-        let file = std::fs::OpenOptions::new().create(true).append(true).open(list);
-        if let Ok(mut file) = file {
-            let _ = writeln!(file, "{name}: {why}");
-        }
-    }
-}
-
 /// Disks of our own, which only the system's keeper can mount.
 #[cfg(target_os = "linux")]
 mod disk {
@@ -72,7 +59,10 @@ fn told(home: &Path, data: &Path) -> String {
 #[cfg(target_os = "linux")]
 fn a_folder_that_takes_no_writing_is_named_and_another_is_suggested() {
     let Some(disk) = disk::Disk::of("size=3m") else {
-        return skip("a start in a folder to read only", "a disk cannot be mounted here");
+        return program::skip(
+            "a start in a folder to read only",
+            "a disk cannot be mounted here",
+        );
     };
     disk.only_to_read();
     let home = tempfile::tempdir().expect("a folder");
@@ -88,7 +78,7 @@ fn a_folder_that_takes_no_writing_is_named_and_another_is_suggested() {
 #[cfg(target_os = "linux")]
 fn a_full_disk_is_said_before_anything_is_served() {
     let Some(disk) = disk::Disk::of("size=256k") else {
-        return skip("a start on a full disk", "a disk cannot be mounted here");
+        return program::skip("a start on a full disk", "a disk cannot be mounted here");
     };
     let ballast = disk.path().join("ballast");
     let mut size = 256 * 1024;
