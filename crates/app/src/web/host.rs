@@ -10,7 +10,9 @@ use std::net::IpAddr;
 
 /// Refuses what is addressed to another host.
 pub(super) async fn host(State(web): State<Web>, request: Request, next: Next) -> Response {
-    if named(request.headers()).is_some_and(|host| ours(&web.reach_now(), host)) {
+    // Addresses that it had at the start answer for nearly all; others came when it was opened.
+    let known = |host| ours(&web.reach, host) || ours(&web.reach_now(), host);
+    if named(request.headers()).is_some_and(known) {
         return next.run(request).await;
     }
     plain(StatusCode::MISDIRECTED_REQUEST, "trouble-name")

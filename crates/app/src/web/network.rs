@@ -2,6 +2,7 @@
 //! network too, at the same port. What may be reached from there stays as it is for each address.
 
 use super::routes;
+use super::serve::{LAST, PATIENCE};
 use super::state::{Reach, Web};
 use super::trouble::Trouble;
 use super::words::Words;
@@ -11,16 +12,12 @@ use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use std::net::{IpAddr, SocketAddr, TcpListener};
 use std::sync::{PoisonError, RwLock};
-use std::time::Duration;
 
 /// Where else than on this computer it listens since it was told to let others in.
 #[derive(Debug, Default)]
 pub(super) struct Network {
     open: RwLock<Vec<IpAddr>>,
 }
-
-/// Whoever connects and asks nothing for so long is let go.
-const PATIENCE: Duration = Duration::from_secs(30);
 
 impl Network {
     /// Whether it listens on this address.
@@ -65,7 +62,7 @@ impl Web {
             tokio::spawn(async move {
                 // It ends with the server, whichever way that goes.
                 let _ = stopping.wait_for(|stop| *stop).await;
-                handle.graceful_shutdown(Some(Duration::from_secs(5)));
+                handle.graceful_shutdown(Some(LAST));
             });
             let mut open = self.network.open.write().unwrap_or_else(PoisonError::into_inner);
             open.push(address);

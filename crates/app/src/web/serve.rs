@@ -27,10 +27,10 @@ pub(crate) struct Ask {
 }
 
 /// Answers that are under way when the server stops may still take so long.
-const LAST: Duration = Duration::from_secs(5);
+pub(super) const LAST: Duration = Duration::from_secs(5);
 
 /// Whoever connects and asks nothing for so long is let go.
-const PATIENCE: Duration = Duration::from_secs(30);
+pub(super) const PATIENCE: Duration = Duration::from_secs(30);
 
 /// So often is looked whether the day has come on which words are deleted.
 const LOOK_EVERY: Duration = Duration::from_secs(3600);
