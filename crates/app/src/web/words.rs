@@ -85,8 +85,8 @@ mod tests {
     fn markup_stands_where_the_text_wants_it_and_words_are_no_markup() {
         let w = Wording::english();
         let laid = lay!(w, "shelf-rehearsal", stands = html! { b { "<3>" } }).into_string();
-        assert_eq!(laid, "Rehearsal. <b>&lt;3&gt;</b>");
+        assert_eq!(laid, "Rehearsal, <b>&lt;3&gt;</b>");
         let plain = lay!(w, "shelf-rehearsal", stands = "<3>").into_string();
-        assert_eq!(plain, "Rehearsal. &lt;3&gt;");
+        assert_eq!(plain, "Rehearsal, &lt;3&gt;");
     }
 }

@@ -328,7 +328,7 @@ together-ask-compare = What will you compare your bags with?
 together-ask-luck = How will you know it was not luck?
 together-ask-gas = What in your bags can make gas?
 together-ask-hot = What can water so hot do to skin and to yeast?
-together-ask-make = How will you measure that?
+together-ask-make = How will you measure that? Does it fit in the bag?
 
 # What goes wrong, whoever meets it.
 trouble-first = To the first page

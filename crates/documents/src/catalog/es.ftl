@@ -328,7 +328,7 @@ together-ask-compare = ¿Con qué van a comparar sus bolsas?
 together-ask-luck = ¿Cómo van a saber que no fue suerte?
 together-ask-gas = ¿Qué cosa en sus bolsas puede hacer gas?
 together-ask-hot = ¿Qué hace el agua tan caliente a la piel y a la levadura?
-together-ask-make = ¿Cómo lo van a medir?
+together-ask-make = ¿Cómo lo van a medir? ¿Cabe en la bolsa?
 
 # Lo que sale mal, sea quien sea.
 trouble-first = A la primera página

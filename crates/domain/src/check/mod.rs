@@ -19,6 +19,7 @@ pub use letters::letters_missing;
 use crate::finding::{Finding, Severity};
 use crate::outlook::{Entry, OutlookError, Overnight};
 use crate::plan::Plan;
+use barm_science::forecast::SetupError;
 
 /// Everything there is to say about a plan, faults first, then warnings, notes and cautions.
 ///
@@ -42,9 +43,18 @@ pub fn check_overnight(
 
 /// The fault of a treatment whose forecast failed, where [`check`] does not find it by itself.
 pub fn unforeseen(plan: &Plan, error: &OutlookError) -> Option<Finding> {
-    let OutlookError::Setup { treatment, source } = error else { return None };
+    match error {
+        OutlookError::Setup { treatment, source: source @ SetupError::Unsolved(_) } => {
+            Some(refused(plan, treatment, source))
+        }
+        _ => None,
+    }
+}
+
+/// The bag model refuses a recipe.
+fn refused(plan: &Plan, treatment: &str, source: &SetupError) -> Finding {
     let message = format!("“{treatment}” can not be worked out: {source}.");
     let fix = "Check the amounts of this recipe.";
     let finding = Finding::new(Severity::Fault, "cannot-foresee", message, fix);
-    Some(finding.at(place::treatment(plan, treatment)))
+    finding.at(place::treatment(plan, treatment))
 }

@@ -74,7 +74,7 @@ impl Ask {
             "no-replicate" => Self::Luck,
             "no-gas" => Self::Gas,
             "water-scalds" | "water-hot" => Self::Hot,
-            "cannot-make" => Self::Make,
+            "cannot-make" | "cannot-foresee" => Self::Make,
             _ => return None,
         })
     }

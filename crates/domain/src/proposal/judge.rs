@@ -95,7 +95,7 @@ fn brought(plan: &Plan, finding: &Finding) -> bool {
 }
 
 /// Codes that a proposal answers for, wherever in the plan they stand.
-const OWN: [&str; 16] = [
+const OWN: [&str; 17] = [
     "two-variables",
     "other-variable",
     "same-as-reference",
@@ -107,6 +107,7 @@ const OWN: [&str; 16] = [
     "few-replicates",
     "nothing-to-cut",
     "cannot-make",
+    "cannot-foresee",
     "water-scalds",
     "water-hot",
     "water-cool",

@@ -81,6 +81,7 @@ impl Written {
                 }
             }
         }
+        found.extend(one_twice(&levels));
         if !found.is_empty() {
             return Err(found);
         }
@@ -121,9 +122,32 @@ impl Written {
         if let Some(place) = named.or_else(meant) {
             return Some(Beside::Level(place));
         }
+        if let Some(place) = place_in(&self.beside).filter(|place| *place < levels.len()) {
+            return Some(Beside::Level(place));
+        }
         let control = plan.controls.iter().find(|c| plain(&c.treatment.name) == wanted);
         control.map(|control| Beside::Treatment(control.treatment.name.clone()))
     }
+}
+
+/// Two kinds of one name: a plan could not tell their bags apart.
+fn one_twice(levels: &[Level]) -> Option<Finding> {
+    let twice = levels.iter().enumerate().find(|(place, level)| {
+        levels[..*place].iter().any(|earlier| plain(&earlier.name) == plain(&level.name))
+    });
+    twice.map(|(place, level)| {
+        let message = format!("“{}” stands there twice.", level.name);
+        let fix = "Change one of them, or count them as one kind of bag.";
+        Finding::new(Severity::Fault, "levels-not-distinct", message, fix)
+            .at(format!("levels[{place}]"))
+    })
+}
+
+/// The kind that is named by its place on the sheet, as in `kind 2`, whatever the language.
+fn place_in(words: &str) -> Option<usize> {
+    let place: usize = words.split_whitespace().next_back()?.parse().ok()?;
+    // A word before it, or none; an amount such as `2 g` ends in its unit.
+    if words.split_whitespace().count() > 2 { None } else { place.checked_sub(1) }
 }
 
 fn unclear_level(unclear: &Unclear, level: &str, place: usize) -> Finding {

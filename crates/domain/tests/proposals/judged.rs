@@ -157,3 +157,50 @@ fn the_cupboard_is_what_the_teacher_put_out() {
     assert!(open.has("honey") && open.has("salt"));
     assert!(!open.has("maple_syrup") && !open.has("yeast") && !open.has("bags"));
 }
+
+#[test]
+fn the_same_kind_twice_is_asked_about_whatever_it_is_compared_with() {
+    let plan = open_lesson();
+    for beside in ["No food", "honey", "kind 1"] {
+        for other in ["honey", "Honey", "honey + 0.5 g"] {
+            let levels = vec!["honey".into(), other.into()];
+            let written = Written { levels, beside: beside.into(), ..honey("1", 1) };
+            let judged = alone(&plan, &written);
+            let asked = asks(&judged);
+            assert!(asked.contains(&Ask::Alike), "{other} beside {beside}: {:?}", judged.found);
+        }
+    }
+}
+
+#[test]
+fn a_kind_can_be_named_by_its_place() {
+    let plan = open_lesson();
+    for beside in ["Kind 2", "2", "tipo 2", "bag 2"] {
+        let written = Written { beside: beside.into(), ..honey("1", 1) };
+        let judged = alone(&plan, &written);
+        assert_eq!(judged.faults(), 0, "{beside}: {:?}", judged.found);
+    }
+    let ninth = Written { beside: "Kind 9".into(), ..honey("1", 1) };
+    assert!(asks(&alone(&plan, &ninth)).contains(&Ask::Compare));
+}
+
+/// What has no room in the shut bag is no matter of a forecast: a group may be asked.
+#[test]
+fn what_has_no_room_in_the_bag_is_asked_about() {
+    let plan = open_lesson();
+    for (changes, levels, keeps) in [
+        ("food amount", ["0.5 g", "500 g"], "white sugar"),
+        ("water", ["40 mL", "4 L"], "white sugar"),
+        ("yeast amount", ["2 g", "900 g"], "white sugar"),
+    ] {
+        let written = Written {
+            changes: changes.into(),
+            levels: levels.map(String::from).to_vec(),
+            keeps: keeps.into(),
+            beside: levels[0].into(),
+            ..honey("1", 1)
+        };
+        let judged = alone(&plan, &written);
+        assert!(asks(&judged).contains(&Ask::Make), "{levels:?}: {:?}", judged.found);
+    }
+}

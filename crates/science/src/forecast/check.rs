@@ -67,7 +67,12 @@ pub(crate) fn span(span: &Span) -> Result<(), SetupError> {
     within("until_hours", span.until_hours, "h", 0.0, 72.0)
 }
 
-pub(crate) fn setup(setup: &Setup) -> Result<(), SetupError> {
+/// Whether such a bag can stand on a bench: every amount within sense, and all of it in the shut
+/// bag. Says nothing of what it will do.
+///
+/// # Errors
+/// The first value that no bag can have.
+pub fn possible(setup: &Setup) -> Result<(), SetupError> {
     within("water_ml", setup.water_ml, "mL", 1.0, 2000.0)?;
     within("water_celsius", setup.water_celsius, "°C", 0.0, 100.0)?;
     within("water_celsius_sd", setup.water_celsius_sd, "K", 0.0, 20.0)?;

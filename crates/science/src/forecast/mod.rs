@@ -11,8 +11,7 @@ mod spread;
 mod streams;
 
 pub use bands::{Band, Series};
-pub use check::SetupError;
-pub(crate) use check::setup as check;
+pub use check::{SetupError, possible};
 pub use compare::{Difference, Unlike};
 pub use ethanol::EthanolEstimate;
 pub use spread::FACTS;
@@ -134,7 +133,7 @@ impl Forecast {
 /// # Errors
 /// [`SetupError`] names the field whose value cannot be, the value and what may be.
 pub fn forecast(setup: &Setup, span: &Span, streams: &Streams) -> Result<Forecast, SetupError> {
-    check(setup)?;
+    possible(setup)?;
     check::span(span)?;
     ensemble::run(setup, span, streams)
 }

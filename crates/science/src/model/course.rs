@@ -102,7 +102,7 @@ pub fn run(
     parameters: &Parameters,
     last_minute: u32,
 ) -> Result<Trajectory, SetupError> {
-    forecast::check(setup)?;
+    forecast::possible(setup)?;
     let mixture = Mixture::new(setup, parameters);
     follow(setup, &mixture, last_minute)
 }

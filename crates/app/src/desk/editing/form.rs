@@ -213,6 +213,11 @@ fn changes(form: &mut Writer<'_>, questions: usize) -> Section {
         } else {
             String::new()
         };
+        let more = if head.is_empty() {
+            say!(w, "form-add-kind")
+        } else {
+            say!(w, "form-add-kind-to", asks = head.as_str())
+        };
         all.tables.push(table(head, form.fields(&own, keys)));
         let variables: Vec<String> = ["variable", "crossed_with"]
             .iter()
@@ -226,7 +231,7 @@ fn changes(form: &mut Writer<'_>, questions: usize) -> Section {
             let out = Some((place, say!(w, "form-out", name = name)));
             all.tables.push(Table { head: String::new(), fields, out });
         }
-        all.add.push((format!("{own}.treatment"), say!(w, "form-add-kind")));
+        all.add.push((format!("{own}.treatment"), more));
     }
     all
 }

@@ -1,9 +1,10 @@
 //! Recipes that can be weighed and measured out.
 
 use crate::bench;
-use crate::check::place;
+use crate::check::{place, refused};
 use crate::finding::{Finding, Severity};
 use crate::plan::Plan;
+use barm_science::forecast::possible;
 
 pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
     let Some(day) = plan.days.first() else {
@@ -17,7 +18,14 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
     };
     let mut found: Vec<Finding> = Vec::new();
     for (_, treatment) in plan.treatments() {
-        let Err(error) = bench::setup(plan, &plan.recipe(treatment), day) else { continue };
+        let error = match bench::setup(plan, &plan.recipe(treatment), day) {
+            Err(error) => error,
+            Ok(setup) => {
+                let impossible = possible(&setup).err();
+                found.extend(impossible.map(|error| refused(plan, &treatment.name, &error)));
+                continue;
+            }
+        };
         let at = match error.key {
             "altitude" => "day[0].altitude".to_owned(),
             key => place::key(plan, treatment, key),

@@ -32,8 +32,8 @@ fn of_question(plan: &Plan, outlook: &[Entry], q: usize, question: &Question) ->
     let readable = (10.0 * plan.readable_mm).round() / 10.0;
     if all_known && !compared.is_empty() && !compared.iter().any(|entry| shows(entry)) {
         let message = format!(
-            "No two bags of “{}” will differ by {readable} mm before the bell.",
-            question.id
+            "“{}”: no two bags are likely to differ by {readable} mm before the bell.",
+            question.asks
         );
         let fix = "Take warmer water, more food or yeast, a smaller bag or more time.";
         let finding = Finding::new(Severity::Warning, "nothing-shows", message, fix);

@@ -1,7 +1,7 @@
 # The queue of what groups propose.
 
 approve-title = Approve: { $title }
-approve-lead = What the groups propose, the ones with a fault first. Approve, change one thing, or send it back with one question. Approved ones are in the plan at once; then prepare.
+approve-lead = Only where groups plan for themselves: what they propose, the ones with a fault first. Approve, change one thing, or send it back with one question. Approved ones are in the plan at once; then prepare.
 approve-keys = Keys: { $next } next, { $before } the one before, { $approve } approve, { $change } change one thing, { $back } send back with one question.
 approve-use-keys = Use these keys
 approve-waiting = Waiting
@@ -33,8 +33,8 @@ approve-adds = Adds
 approve-adds-cost = { $dollars } to the shopping
 approve-forecast = Forecast
 approve-cautions = { $count ->
-    [one] 1 caution it brings
-   *[other] { $count } cautions it brings
+    [one] Brings 1 caution
+   *[other] Brings { $count } cautions
   }
 approve-go = Approve
 approve-change = Change one thing

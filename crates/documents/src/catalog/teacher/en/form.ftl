@@ -16,6 +16,7 @@ form-out = Take out { $name }
 form-new-kind = New kind { $number }
 form-new-control = Control { $number }
 form-add-kind = Add a kind of bag
+form-add-kind-to = Add a kind of bag to “{ $asks }”
 form-same = What stays the same
 form-food = Food
 form-food-amount = How much food

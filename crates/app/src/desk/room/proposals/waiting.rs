@@ -1,0 +1,51 @@
+//! The queue of proposals that wait for the teacher's answer.
+
+use super::{Answer, Group, handed_in};
+use crate::desk::queue::{Queue, queue};
+use crate::desk::room::{Kind, Room};
+use crate::desk::{DeskError, Wording};
+use barm_documents::proposals::Row;
+
+/// The queue page.
+#[derive(Debug)]
+pub(crate) struct ApproveView {
+    /// Number of the investigation.
+    pub(crate) id: i64,
+    /// What it is.
+    pub(crate) kind: Kind,
+    /// Its title.
+    pub(crate) title: String,
+    /// What waits for an answer.
+    pub(crate) queue: Queue,
+    /// Groups that wait for nothing: what they asked, and the answer.
+    pub(crate) answered: Vec<(Row, Answer)>,
+    /// Groups that have handed in nothing.
+    pub(crate) missing: Vec<Group>,
+}
+
+/// The queue page of an investigation. Waits for the disk and for forecasts.
+pub(crate) fn approve_view(room: &Room, w: Wording) -> Result<ApproveView, DeskError> {
+    let plan = room.read(|scene| scene.plan.clone());
+    let handed = handed_in(room)?;
+    let missing = plan
+        .periods
+        .iter()
+        .flat_map(|period| (1..=period.groups).map(|group| (period.name.clone(), group)))
+        .filter(|group| !handed.contains_key(group))
+        .collect();
+    let (mut waiting, mut answered) = (Vec::new(), Vec::new());
+    for own in handed.into_values() {
+        match own.answer {
+            Some(answer) => answered.push((own.row, answer)),
+            None => waiting.push(own.row),
+        }
+    }
+    Ok(ApproveView {
+        id: room.id,
+        kind: room.kind,
+        title: plan.title.clone(),
+        queue: queue(w, &plan, &waiting),
+        answered,
+        missing,
+    })
+}
