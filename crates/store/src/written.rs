@@ -70,6 +70,22 @@ impl Folder {
         self.path.join(name)
     }
 
+    /// Whether a file of that name would be left alone because a person has changed or made it.
+    ///
+    /// # Errors
+    /// [`WriteError`] if the file is there and cannot be read.
+    pub fn keeps_yours(&self, name: &str, bytes: &[u8]) -> Result<bool, WriteError> {
+        let path = self.path.join(name);
+        match fs::read(&path) {
+            Ok(there) => {
+                let found = fingerprint(&there);
+                Ok(self.written.get(name) != Some(&found) && found != fingerprint(bytes))
+            }
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
+            Err(source) => Err(WriteError { doing: "read", path, source }),
+        }
+    }
+
     /// Writes a file whole or not at all, unless a person has changed it since.
     ///
     /// # Errors

@@ -15,6 +15,7 @@ mod page;
 mod passphrase;
 mod predict;
 mod prep;
+mod print;
 mod progress;
 mod rehearse;
 mod serve;
@@ -44,6 +45,7 @@ enum Command {
     Approve(approve::Arguments),
     Predict(predict::Arguments),
     Prep(prep::Arguments),
+    Print(print::Arguments),
     Analyze(analyze::Arguments),
     Facts(facts::Arguments),
     Serve(serve::Arguments),
@@ -66,6 +68,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Approve(a)) => approve::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),
+        Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),
         Some(Command::Serve(a)) => serve::run(a, &mut out),

@@ -106,6 +106,17 @@ pub(crate) enum DeskError {
         /// Its name.
         name: String,
     },
+    /// A part shows what a class found, and there are no readings.
+    #[error("results can be printed only from the class's readings")]
+    NoReadings,
+    /// A sheet of labels has no such label.
+    #[error("there is no label {cell} on a sheet of {cells}")]
+    NoCell {
+        /// The label, counted from 1.
+        cell: u32,
+        /// Labels on the sheet.
+        cells: u32,
+    },
     /// A passphrase is not taken.
     #[error("that passphrase is easily guessed: {0}")]
     Weak(#[from] TooWeak),
@@ -167,7 +178,7 @@ impl DeskError {
             Self::Read { source, .. } if source.kind() == io::ErrorKind::NotFound => {
                 Some("check the name and the folder; `barm new` writes a new plan".to_owned())
             }
-            Self::Taken { .. } => Some("give another name".to_owned()),
+            Self::Taken { .. } => Some("give another name, or move what lies there".to_owned()),
             Self::Folder { path, usual } => {
                 Some(format!("add the name of a file, such as {}", path.join(usual).display()))
             }
@@ -185,6 +196,10 @@ impl DeskError {
             Self::Prep(error) => Some(error.fix()),
             Self::Write(_) | Self::Unwritten { .. } => {
                 Some("check that the folder can be written to".to_owned())
+            }
+            Self::NoReadings => Some("give the file of readings with --readings".to_owned()),
+            Self::NoCell { cells, .. } => {
+                Some(format!("count along the rows, from 1 to {cells}"))
             }
             Self::Port { .. } => Some("give another with --port".to_owned()),
             Self::NotForRehearsal { .. }
@@ -254,6 +269,8 @@ impl DeskError {
             | Self::NoPlan { .. }
             | Self::NoInvestigation { .. }
             | Self::NoPeriod { .. }
+            | Self::NoCell { .. }
+            | Self::NoReadings
             | Self::Weak(_)
             | Self::Chance
             | Self::Hash

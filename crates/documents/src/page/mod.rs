@@ -5,11 +5,13 @@
 
 #[cfg(feature = "pdf")]
 mod fonts;
+mod label_sheet;
 #[cfg(feature = "pdf")]
 mod press;
 #[cfg(feature = "pdf")]
 mod proof;
 
+pub use label_sheet::{Grid, LabelSheet};
 #[cfg(feature = "pdf")]
 pub(crate) use press::press;
 #[cfg(feature = "pdf")]
@@ -35,16 +37,20 @@ impl Paper {
         }
     }
 
+    /// Width and height in millimeters.
+    pub const fn millimeters(self) -> (f64, f64) {
+        match self {
+            Self::Letter => (8.5 * 25.4, 11.0 * 25.4),
+            Self::A4 => (210.0, 297.0),
+        }
+    }
+
     /// The width of the entries beside the margin column, in points of 1/72 inch.
     ///
     /// The paper less two margins of 0.6 in, the margin column of 1.15 in and the gap of 12 pt beside it.
     #[cfg(feature = "pdf")]
     pub(crate) fn entry_width(self) -> f64 {
-        let sheet = match self {
-            Self::Letter => 8.5 * 72.0,
-            Self::A4 => 210.0 / 25.4 * 72.0,
-        };
-        sheet - (2.0 * 0.6 + 1.15) * 72.0 - 12.0
+        self.millimeters().0 / 25.4 * 72.0 - (2.0 * 0.6 + 1.15) * 72.0 - 12.0
     }
 }
 

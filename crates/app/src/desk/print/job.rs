@@ -1,0 +1,96 @@
+//! What parts share while they are made: each costly thing is worked out once, by whoever asks first.
+
+use super::super::check::findings;
+use super::super::{Analysis, DeskError, Outlook, Progress, outlook};
+use super::Wish;
+use barm_domain::check;
+use barm_domain::finding::Finding;
+use barm_domain::outlook::{Look, OutlookError};
+use barm_domain::plan::{Period, Plan, PlannedBag};
+use barm_domain::prep::{self, Prep, PrepError};
+use std::sync::OnceLock;
+
+/// A plan that is being printed.
+pub(crate) struct Job<'a> {
+    /// The plan.
+    pub(crate) plan: &'a Plan,
+    /// How it is to be printed.
+    pub(crate) wish: &'a Wish,
+    /// What the class found, once there are readings.
+    pub(crate) analysis: Option<&'a Analysis>,
+    progress: &'a dyn Progress,
+    prep: OnceLock<Result<Prep, PrepError>>,
+    outlook: OnceLock<Result<Outlook, OutlookError>>,
+    found: OnceLock<Vec<Finding>>,
+}
+
+impl<'a> Job<'a> {
+    /// A plan with what a class found, if it did yet.
+    pub(crate) fn new(
+        plan: &'a Plan,
+        wish: &'a Wish,
+        analysis: Option<&'a Analysis>,
+        progress: &'a dyn Progress,
+    ) -> Self {
+        let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
+        Self { plan, wish, analysis, progress, prep, outlook, found }
+    }
+
+    /// Whether the wish fits the plan.
+    ///
+    /// # Errors
+    /// [`DeskError`] for a period that the plan has not, or a cell that the sheet of labels has not.
+    pub(super) fn can_be_done(&self) -> Result<(), DeskError> {
+        if let Some(name) = &self.wish.period
+            && self.plan.period(name).is_none()
+        {
+            return Err(DeskError::NoPeriod { name: name.clone() });
+        }
+        let (cell, cells) = (self.wish.start_cell, self.wish.label_sheet().cells());
+        if !(1..=cells).contains(&cell) {
+            return Err(DeskError::NoCell { cell, cells });
+        }
+        Ok(())
+    }
+
+    /// The periods to print for, in the order of the plan.
+    pub(crate) fn periods(&self) -> impl Iterator<Item = &'a Period> {
+        let only = self.wish.period.as_deref();
+        self.plan.periods.iter().filter(move |one| only.is_none_or(|name| name == one.name))
+    }
+
+    /// The bags to print for, in the order of the bag list.
+    pub(crate) fn bags(&self) -> impl Iterator<Item = &'a PlannedBag> {
+        let only = self.wish.period.as_deref();
+        self.plan.bags.iter().filter(move |bag| only.is_none_or(|name| name == bag.period))
+    }
+
+    /// What to buy, mix and lay out.
+    pub(crate) fn prep(&self) -> Result<&Prep, DeskError> {
+        let prep = self.prep.get_or_init(|| prep::prep(self.plan));
+        prep.as_ref().map_err(|error| error.clone().into())
+    }
+
+    /// What every treatment is expected to do.
+    pub(crate) fn outlook(&self) -> Result<&Outlook, DeskError> {
+        if let Some(analysis) = self.analysis {
+            return Ok(&analysis.outlook);
+        }
+        let made =
+            self.outlook.get_or_init(|| outlook(self.plan, Look::default(), self.progress));
+        made.as_ref().map_err(|error| error.clone().into())
+    }
+
+    /// Everything that a check finds, gravest first.
+    pub(crate) fn found(&self) -> &[Finding] {
+        self.found.get_or_init(|| match self.outlook() {
+            Ok(outlook) => findings(self.plan, outlook, Look::default(), self.progress),
+            // A plan without a day or without time: the check says so by itself.
+            Err(_) => check::check(self.plan, &[]),
+        })
+    }
+
+    pub(super) fn step(&self, done: usize, of: usize) {
+        self.progress.step("setting pages", done, of);
+    }
+}

@@ -1,0 +1,77 @@
+//! The table of what can be printed. A new part is one row here, and one file of `desk::paper`
+//! that fills its pages.
+
+use super::Job;
+use crate::desk::{Analysis, DeskError, Wording, paper, say};
+
+/// Something that can be printed: one file.
+#[derive(Debug)]
+pub(crate) struct Part {
+    /// How it is asked for, and how its file is called.
+    pub(crate) key: &'static str,
+    /// What the name of its file ends in.
+    pub(crate) ending: &'static str,
+    /// What it is, for the teacher, in a few words.
+    pub(crate) says: fn(Wording) -> String,
+    /// Whether a plan has use for it; otherwise it is made only when it is asked for by name.
+    pub(crate) of_use: fn(&Job<'_>) -> bool,
+    /// Makes its bytes.
+    pub(crate) make: fn(&Job<'_>) -> Result<Vec<u8>, DeskError>,
+}
+
+/// Every part, in the order in which a teacher needs them.
+pub(crate) static PARTS: [Part; 3] = [
+    Part {
+        key: "prep",
+        ending: "pdf",
+        says: |w| say!(w, "print-prep"),
+        of_use: always,
+        make: |job| paper::prep_pdf(job.plan, job.prep()?, job.found(), job.wish.size),
+    },
+    Part {
+        key: "forecast",
+        ending: "pdf",
+        says: |w| say!(w, "print-forecast"),
+        of_use: always,
+        make: |job| paper::forecast_pdf(job.plan, job.outlook()?, job.wish.size),
+    },
+    Part {
+        key: "results",
+        ending: "pdf",
+        says: |w| say!(w, "print-results"),
+        of_use: has_readings,
+        make: |job| paper::results_pdf(job.plan, analysis(job)?, job.wish.size),
+    },
+];
+
+fn always(_: &Job<'_>) -> bool {
+    true
+}
+
+fn has_readings(job: &Job<'_>) -> bool {
+    job.analysis.is_some()
+}
+
+/// What the class found.
+fn analysis<'a>(job: &Job<'a>) -> Result<&'a Analysis, DeskError> {
+    job.analysis.ok_or(DeskError::NoReadings)
+}
+
+impl Part {
+    /// The part that is asked for by this key.
+    pub(crate) fn of(key: &str) -> Option<&'static Self> {
+        PARTS.iter().find(|part| part.key == key)
+    }
+
+    /// The name of its file: `labels.pdf`, or `labels-period-3.pdf` if it is for one period only.
+    pub(crate) fn file_name(&self, job: &Job<'_>) -> String {
+        let period = job.wish.period.as_ref().map(|name| {
+            let place = job.plan.periods.iter().position(|period| period.name == *name);
+            let plain = !name.is_empty() && name.chars().all(|c| c.is_ascii_alphanumeric());
+            // A name that no file may have gives way to the place of the period in the plan.
+            let name = if plain { name.clone() } else { (place.unwrap_or(0) + 1).to_string() };
+            format!("-period-{name}")
+        });
+        format!("{}{}.{}", self.key, period.unwrap_or_default(), self.ending)
+    }
+}

@@ -1,0 +1,10 @@
+//! Everything that can be printed, looked at from outside with the tools that a printer would use.
+//!
+//! All prints are made once for a run of these tests; see [`prints`]. A file a part.
+
+mod asked;
+mod prints;
+#[path = "../program/mod.rs"]
+mod program;
+mod sound;
+mod tools;

@@ -1,0 +1,76 @@
+//! What holds of every PDF, whatever is on it.
+
+use crate::prints::PRINTS;
+use crate::program::skip;
+use crate::tools::{name, say};
+
+#[test]
+fn every_print_has_files_and_qpdf_finds_nothing_wrong_with_them() {
+    for print in PRINTS.iter() {
+        assert!(!print.pdfs().is_empty(), "{print:?} is empty");
+        for pdf in print.pdfs() {
+            let Some((sound, said)) = say("qpdf", &["--check", name(&pdf)]) else {
+                return skip("every_print_is_sound", "qpdf is not installed");
+            };
+            assert!(sound && !said.contains("WARNING"), "{}: {said}", pdf.display());
+        }
+    }
+}
+
+#[test]
+fn every_font_is_embedded_as_a_subset_and_ours() {
+    for pdf in PRINTS.iter().flat_map(|print| print.pdfs()) {
+        let Some((_, said)) = say("pdffonts", &[name(&pdf)]) else {
+            return skip("every_font_is_embedded", "poppler is not installed");
+        };
+        // Two lines of heading, then name, type, encoding, emb, sub, uni and object of each font.
+        let fonts: Vec<&str> = said.lines().skip(2).collect();
+        assert!(!fonts.is_empty(), "{}", pdf.display());
+        for font in fonts {
+            let words: Vec<&str> = font.split_whitespace().rev().collect();
+            assert!(font.contains("Barm"), "{}: {font}", pdf.display());
+            assert_eq!(&words[2..5], ["yes", "yes", "yes"], "{}: {font}", pdf.display());
+        }
+    }
+}
+
+/// Parts whose pages have a size of their own, whatever paper is asked for: width and height (pt).
+fn own_size(_file: &str) -> Option<(f64, f64)> {
+    None
+}
+
+/// US Letter is 8.5 by 11 in (ANSI/ASME Y14.1, size A), ISO 216 A4 210 by 297 mm; a PDF point is
+/// 1/72 in (ISO 32000-1, 8.3.2.3).
+#[test]
+fn every_page_has_exactly_the_size_of_its_paper() {
+    for print in PRINTS.iter() {
+        for pdf in print.pdfs() {
+            let pages = ["-f", "1", "-l", "999", name(&pdf)];
+            let Some((_, said)) = say("pdfinfo", &pages) else {
+                return skip(
+                    "every_page_has_the_size_of_its_paper",
+                    "poppler is not installed",
+                );
+            };
+            let file = pdf.file_name().expect("a file").to_string_lossy().into_owned();
+            let paper = match print.paper {
+                "letter" => (612.0, 792.0),
+                _ => (210.0 / 25.4 * 72.0, 297.0 / 25.4 * 72.0),
+            };
+            let (wide, high) = own_size(&file).unwrap_or(paper);
+            let value =
+                |line: &str| line.split_once(':').map(|(_, value)| value.trim().to_owned());
+            let sizes: Vec<Vec<f64>> = said
+                .lines()
+                .filter(|line| line.starts_with("Page") && line.contains(" size:"))
+                .filter_map(value)
+                .map(|value| value.split_whitespace().filter_map(|w| w.parse().ok()).collect())
+                .collect();
+            assert!(!sizes.is_empty(), "{}", pdf.display());
+            for size in sizes {
+                let off = (size[0] - wide).abs().max((size[1] - high).abs());
+                assert!(off < 0.01, "{}: {size:?}", pdf.display());
+            }
+        }
+    }
+}
