@@ -2,7 +2,7 @@
 
 use super::room::run::RunBag;
 use super::{Wording, say};
-use barm_documents::chart::{Frame, Look, Spark, mark as draw_mark};
+use barm_documents::chart::{BagChart, Frame, Look, Reading, Spark, mark as draw_mark};
 use fast_qr::ECL;
 use fast_qr::qr::QRBuilder;
 
@@ -21,6 +21,25 @@ pub(crate) fn spark(w: Wording, bag: &RunBag, width: f64, doubtful: bool) -> Str
         top_mm: bag.top_mm,
     };
     spark.svg(width, &says(w, bag))
+}
+
+/// The same large enough to read a height off; for the teacher only.
+pub(crate) fn bag_curve(w: Wording, bag: &RunBag, width: f64) -> String {
+    let readings: Vec<Reading> = bag
+        .bag
+        .rises
+        .iter()
+        .map(|&(minute, rise)| Reading { minute, rise, doubtful: false })
+        .collect();
+    let chart = BagChart {
+        title: &says(w, bag),
+        name: &bag.bag.treatment,
+        look: bag.bag.look,
+        readings: &readings,
+        band: &bag.band,
+        last_reading: bag.to_min,
+    };
+    chart.svg(&Frame::screen(width))
 }
 
 /// The same in words.

@@ -55,6 +55,12 @@ impl Extent {
         Self { last_tick, last_minute, lowest, highest }
     }
 
+    /// Room for these rises until the last reading.
+    pub(super) fn of_rises(rises: impl Iterator<Item = f64>, last: f64) -> Self {
+        let (lowest, highest) = Self::over(rises);
+        Self { last_tick: last, last_minute: last * 1.01, lowest, highest }
+    }
+
     /// Room for readings and their means.
     pub(super) fn of_sheaves(sheaves: &[Sheaf]) -> Self {
         let readings = || sheaves.iter().flat_map(|sheaf| sheaf.bags.iter().flatten());

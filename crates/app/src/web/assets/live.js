@@ -60,6 +60,8 @@ for (const part of document.querySelectorAll("[data-part]")) {
 }
 
 let pressed = false;
+/** Until then (ms of this device's clock) the answer to what was done last stays to be read. */
+let answeredUntil = 0;
 /** Parts that changed while they were held. @type {Map<string, Element>} */
 const waiting = new Map();
 
@@ -102,6 +104,8 @@ function show(page, now_all) {
     const name = /** @type {HTMLElement} */ (fresh).dataset.part ?? "";
     const part = document.querySelector(`[data-part="${CSS.escape(name)}"]`);
     const says = plain(fresh);
+    // The page, asked for again, no longer knows what went wrong a moment ago.
+    if (name === "done" && !now_all && Date.now() < answeredUntil) continue;
     if (!part || (sent.get(name) === says && !(now_all && waiting.has(name)))) continue;
     sent.set(name, says);
     if (!now_all && held(part)) {
@@ -255,6 +259,7 @@ addEventListener("submit", async (event) => {
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     if (answer.ok || page.querySelector("[data-part]")) {
       show(page, true);
+      answeredUntil = Date.now() + (page.querySelector('[data-part="done"] .fault') ? 20000 : 10000);
       if (answer.ok && form.hasAttribute("data-clear")) {
         for (const input of form.querySelectorAll("input:not([type=hidden])")) {
           if (input instanceof HTMLInputElement && input.id !== "jug-no") input.value = "";

@@ -94,7 +94,7 @@ fn how(w: Wording, view: &View, field: &Markup) -> Markup {
                         }
                     } }
                 }
-                div.one.wide {
+                div.one.wide.clock {
                     label for="speed" { (say!(w, "rehearse-speed")) }
                     span.fld { select id="speed" name="speed" {
                         @for speed in SPEEDS {

@@ -1,6 +1,6 @@
 //! The page of one bag: its whole record, and everything that can be done with it.
 
-use super::lists::{mark, spark};
+use super::lists::{curve, mark};
 use super::page::{Around, done, head};
 use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::run::BagPage;
@@ -74,7 +74,12 @@ fn stands(w: Wording, view: &BagPage) -> Markup {
                 (mark(&view.bag)) " " b { (view.bag.bag.treatment) }
                 @if let Some(label) = &view.label { " " span.soft { (say!(w, "bag-label-says", treatment = label)) } }
             }
-            (spark(w, &view.bag, 320.0, false))
+            @if !view.bag.bag.rises.is_empty() || !view.bag.band.is_empty() {
+                div.chartbox {
+                    div.wid { (curve(w, &view.bag, 720.0)) }
+                    div.nar { (curve(w, &view.bag, 340.0)) }
+                }
+            }
             p {
                 @match view.bag.bag.height_mm {
                     Some(mm) => {
@@ -162,7 +167,7 @@ fn aside(w: Wording, view: &BagPage) -> Markup {
                     li {
                         span { (says) }
                         button.btn.quiet form="act" name="do" value={ "set-aside " (code) " " (rule) }
-                            id={ "aside-" (rule) } { (say!(w, "bag-set-aside", rule = rule)) }
+                            id={ "aside-" (rule) } { (say!(w, "bag-set-aside", rule = rule.replace('-', " "))) }
                     }
                 }
             }

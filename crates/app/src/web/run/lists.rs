@@ -274,6 +274,11 @@ pub(super) fn mark(bag: &RunBag) -> Markup {
     PreEscaped(drawings::mark(bag.bag.look, 18.0))
 }
 
+/// The curve of a bag on its forecast, large.
+pub(super) fn curve(w: Wording, bag: &RunBag, width: f64) -> Markup {
+    PreEscaped(drawings::bag_curve(w, bag, width))
+}
+
 /// The curve of a bag on its forecast.
 pub(super) fn spark(w: Wording, bag: &RunBag, width: f64, doubtful: bool) -> Markup {
     PreEscaped(drawings::spark(w, bag, width, doubtful))
