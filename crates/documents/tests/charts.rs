@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use barm_documents::chart::{
-    CurvesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
+    BagChart, CurvesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
     IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Strand,
 };
 use proptest::prelude::*;
@@ -136,6 +136,25 @@ fn a_chart_says_in_words_what_it_shows() {
         intervals.description(&print),
         "same as No food: Maple syrup: +13.0 mm (11.2 to 14.8), clear."
     );
+}
+
+#[test]
+fn a_bag_is_drawn_on_what_was_expected_of_it_and_told_in_words() {
+    let reading = |minute, rise| Reading { minute, rise, doubtful: rise < 0.0 };
+    let readings = [reading(0.0, 0.0), reading(4.0, 3.0), reading(8.0, -2.0)];
+    let of = |readings: &[Reading], band: &[(f64, f64, f64)]| {
+        let (title, name, look) = ("Bag 5A", "5A", Look(6));
+        BagChart { title, name, look, readings, band, last_reading: 24.0 }
+            .svg(&Frame::screen(720.0))
+    };
+    let whole = of(&readings, &[(0.0, 0.0, 0.0), (24.0, 4.0, 9.0)]);
+    well_formed(&whole).expect("a picture");
+    for part in ["0 min: 0 mm", "4 min: 3 mm", "8 min: −2 mm", "last reading"] {
+        assert!(whole.contains(part), "{part}: {whole}");
+    }
+    let unforeseen = of(&readings, &[]);
+    assert!(unforeseen.matches("Z\"").count() < whole.matches("Z\"").count(), "no band");
+    well_formed(&of(&[], &[])).expect("an empty one");
 }
 
 #[test]

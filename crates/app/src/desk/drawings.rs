@@ -33,11 +33,11 @@ pub(crate) fn bag_curve(w: Wording, bag: &RunBag, width: f64) -> String {
         .collect();
     let chart = BagChart {
         title: &says(w, bag),
-        name: &bag.bag.treatment,
+        name: &bag.bag.name,
         look: bag.bag.look,
         readings: &readings,
         band: &bag.band,
-        last_reading: bag.to_min,
+        last_reading: bag.band.last().map_or(bag.to_min, |(minute, ..)| *minute),
     };
     chart.svg(&Frame::screen(width))
 }

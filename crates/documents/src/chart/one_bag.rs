@@ -12,7 +12,7 @@ use super::svg::{Stroke, at};
 pub struct BagChart<'a> {
     /// What it shows, in a sentence, for those who cannot see it.
     pub title: &'a str,
-    /// What is in the bag.
+    /// What people call the bag, such as `5A`.
     pub name: &'a str,
     /// The treatment's hue, mark and dash.
     pub look: Look,
