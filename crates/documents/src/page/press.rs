@@ -1,4 +1,4 @@
-//! The layout engine's small world: one template, the house template, the values, our fonts.
+//! The layout engine's small world: one template and what it imports, the values, our fonts.
 
 use std::sync::LazyLock;
 
@@ -26,11 +26,17 @@ static MARKS: LazyLock<Vec<String>> = LazyLock::new(|| {
     (0..=16).map(|look| mark(Look(look), 18.0, &Frame::print(18.0))).collect()
 });
 
-const HOUSE: &str = include_str!("house.typ");
+/// The files that a template may import, by name: the house, and parts of pages that several sheets
+/// share.
+const SHARED: [(&str, &str); 3] = [
+    ("/house.typ", include_str!("house.typ")),
+    ("/prep-parts.typ", include_str!("../sheet/prep-parts.typ")),
+    ("/forecast-parts.typ", include_str!("../sheet/forecast-parts.typ")),
+];
 
 struct Desktop {
     main: Source,
-    house: Source,
+    shared: Vec<Source>,
     values: (FileId, Bytes),
 }
 
@@ -41,9 +47,12 @@ fn name(path: &str) -> Option<FileId> {
 
 impl Desktop {
     fn new(template: &str, values: Vec<u8>) -> Option<Self> {
+        let shared = SHARED
+            .iter()
+            .map(|(path, text)| Some(Source::new(name(path)?, (*text).to_owned())));
         Some(Self {
             main: Source::new(name("/sheet.typ")?, template.to_owned()),
-            house: Source::new(name("/house.typ")?, HOUSE.to_owned()),
+            shared: shared.collect::<Option<_>>()?,
             values: (name("/values.json")?, Bytes::new(values)),
         })
     }
@@ -63,8 +72,8 @@ impl World for Desktop {
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {
-        [&self.main, &self.house]
-            .into_iter()
+        std::iter::once(&self.main)
+            .chain(&self.shared)
             .find(|source| source.id() == id)
             .cloned()
             .ok_or(FileError::AccessDenied)
