@@ -6,14 +6,19 @@ use super::join_page::{JoinPage, NotIn, join_page};
 use super::state::Web;
 use super::trouble::Trouble;
 use super::wall::language;
-use crate::desk::Catalog;
-use crate::desk::doors::{From, JoinKey, NotJoined, Part};
+use crate::desk::doors::{FLOOD_PAUSE, From, JoinKey, NotJoined, Part, Seat, Token};
+use crate::desk::room::Shelf;
+use crate::desk::{Catalog, DeskError};
 use crate::desk::room::proposals::plans_first;
 use axum::Form;
 use axum::extract::{Query, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
+use jiff::Timestamp;
 use serde::Deserialize;
+
+/// Who came in, and the token of the session.
+type Joining = (Token, Seat);
 
 /// What an address brings: from a label the code of a bag, from a group's card its code. Neither
 /// lets anybody in without the class code.
@@ -61,12 +66,12 @@ pub(super) async fn group(
     headers: HeaderMap,
     Form(sent): Form<GroupCodes>,
 ) -> Result<Response, Trouble> {
-    let (token, address) = (device.token.clone(), device.address);
+    let token = device.token.clone();
     let words = language(sent.lang.as_deref(), &headers);
     let typed = sent.group.clone();
-    let result = web.wait(move |shelf, now| {
-        let from = From { device: &token, address };
-        shelf.join(&from, JoinKey::Group { period: &sent.period, group: &sent.group }, now)
+    let result = judged(&web, move |shelf, now| {
+        let key = JoinKey::Group { period: &sent.period, group: &sent.group };
+        shelf.join(&From { device: &token }, key, now)
     });
     answer(&web, &headers, &device, words, &typed, result.await).await
 }
@@ -78,12 +83,31 @@ pub(super) async fn page(
     headers: HeaderMap,
     Form(sent): Form<PageCode>,
 ) -> Result<Response, Trouble> {
-    let (token, address) = (device.token.clone(), device.address);
+    let token = device.token.clone();
     let words = language(sent.lang.as_deref(), &headers);
-    let result = web.wait(move |shelf, now| {
-        shelf.join(&From { device: &token, address }, JoinKey::Page(&sent.code), now)
+    let result = judged(&web, move |shelf, now| {
+        shelf.join(&From { device: &token }, JoinKey::Page(&sent.code), now)
     });
     answer(&web, &headers, &device, words, "", result.await).await
+}
+
+/// Judges codes when it is their turn. In a flood of wrong ones the next are judged a while after
+/// wrong ones, whether or not whoever sent those still waits for an answer.
+async fn judged(
+    web: &Web,
+    judge: impl FnOnce(&Shelf, Timestamp) -> Result<Joining, NotJoined> + Send + 'static,
+) -> Result<Joining, NotJoined> {
+    let turn = web.shelf.doors.turn().await;
+    let web = web.clone();
+    let judged = tokio::spawn(async move {
+        let result = web.wait(judge).await;
+        if matches!(result, Err(NotJoined::Wrong { flood: true })) {
+            tokio::time::sleep(FLOOD_PAUSE).await;
+        }
+        drop(turn);
+        result
+    });
+    judged.await.unwrap_or_else(|_| Err(DeskError::Stopped.into()))
 }
 
 /// Ends the session of the one who calls.
@@ -118,7 +142,7 @@ async fn answer(
     device: &Device,
     words: &'static Catalog,
     group: &str,
-    result: Result<(crate::desk::doors::Token, crate::desk::doors::Seat), NotJoined>,
+    result: Result<Joining, NotJoined>,
 ) -> Result<Response, Trouble> {
     match result {
         Ok((token, seat)) => {
@@ -155,7 +179,7 @@ async fn answer(
             let status = StatusCode::TOO_MANY_REQUESTS;
             Ok(not_in(status, device, words, group, NotIn::Wait(seconds)))
         }
-        Err(NotJoined::Wrong) => {
+        Err(NotJoined::Wrong { .. }) => {
             Ok(not_in(StatusCode::FORBIDDEN, device, words, group, NotIn::Wrong))
         }
     }

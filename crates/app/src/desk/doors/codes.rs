@@ -10,10 +10,8 @@ use jiff::Timestamp;
 
 /// Letters and digits that are hard to take for one another.
 const LETTERS: &[u8] = b"ACDEFHJKMNPRTUWXY34679";
-/// Characters of a code before its check character: 234 256 codes of periods and groups,
-/// 113 million of pages.
-const SHORT: usize = 4;
-const LONG: usize = 6;
+/// Characters of a code before its check character: 113 million codes.
+const LENGTH: usize = 6;
 
 /// What a code of a period opens together with a group's code.
 pub(super) const PERIOD: &str = "period";
@@ -72,13 +70,6 @@ impl<'a> CodeRow<'a> {
         }
     }
 
-    const fn length(self) -> usize {
-        match self {
-            Self::Period(_) | Self::Group(..) => SHORT,
-            Self::Page(..) | Self::Aide => LONG,
-        }
-    }
-
     fn is(self, code: &Code) -> bool {
         code.role == self.word()
             && code.period.as_deref() == self.period()
@@ -87,10 +78,10 @@ impl<'a> CodeRow<'a> {
 }
 
 /// A random code with its check character.
-fn draw(length: usize) -> Result<String, DeskError> {
+fn draw() -> Result<String, DeskError> {
     loop {
         let mut code = String::new();
-        for _ in 0..length {
+        for _ in 0..LENGTH {
             let at = chance::below(LETTERS.len() as u8)?;
             code.push(char::from(LETTERS[usize::from(at)]));
         }
@@ -145,7 +136,7 @@ impl Doors {
     fn make(&self, id: i64, row: CodeRow<'_>, now: Timestamp) -> Result<String, DeskError> {
         loop {
             let code = Code {
-                code: draw(row.length())?,
+                code: draw()?,
                 role: row.word().to_owned(),
                 investigation: id,
                 period: row.period().map(str::to_owned),
@@ -235,10 +226,10 @@ mod tests {
     #[test]
     fn codes_hold_no_letters_that_look_alike_and_check_themselves() {
         for _ in 0..200 {
-            let code = draw(4).expect("chance");
-            assert_eq!(code.len(), 5);
+            let code = draw().expect("chance");
+            assert_eq!(code.len(), 7);
             assert!(code.bytes().all(|byte| LETTERS.contains(&byte)), "{code}");
-            let (head, check) = code.split_at(4);
+            let (head, check) = code.split_at(6);
             assert_eq!(check_character(head), check.chars().next(), "{code}");
         }
         for alike in *b"0OQ1IL5S2Z8BVG" {

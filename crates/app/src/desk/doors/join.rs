@@ -15,8 +15,6 @@ use std::net::IpAddr;
 pub(crate) struct From<'a> {
     /// The random cookie of the device.
     pub(crate) device: &'a str,
-    /// Its address.
-    pub(crate) address: Option<IpAddr>,
 }
 
 /// What somebody brings.
@@ -38,8 +36,11 @@ pub(crate) enum Key<'a> {
 pub(crate) enum NotJoined {
     /// Some code is wrong, or does not work now; which one is not said.
     #[error("these codes do not open anything now; read them again, or ask your teacher")]
-    Wrong,
-    /// There were too many wrong ones.
+    Wrong {
+        /// Whether so many were wrong, of whatever devices, that the next is judged later.
+        flood: bool,
+    },
+    /// There were too many wrong ones from this device.
     #[error("too many wrong codes; wait {0} seconds")]
     Wait(u32),
     /// Something is wrong with the store.
@@ -62,6 +63,10 @@ pub(crate) fn bucket(address: Option<IpAddr>) -> String {
 
 impl Shelf {
     /// Lets somebody in who brings the right codes. Waits for the disk.
+    ///
+    /// Only its own wrong codes keep a device waiting. Those of all others make the answer to
+    /// wrong ones slow, and never the right ones wrong: whoever invents a device for each guess
+    /// must not lock a class out.
     pub(crate) fn join(
         &self,
         from: &From<'_>,
@@ -70,33 +75,26 @@ impl Shelf {
     ) -> Result<(Token, Seat), NotJoined> {
         let doors = &self.doors;
         let device = Counted::Device(from.device.to_owned());
-        let address = Counted::Address(bucket(from.address));
+        if let Some(wait) = doors.tries().wait(&device, now) {
+            return Err(NotJoined::Wait(wait));
+        }
         let first = match key {
             Key::Group { period, .. } => codes::typed(period),
             Key::Page(code) => codes::typed(code),
         };
-        let code = Counted::Code(first.clone());
-        let wait = {
-            let tries = doors.tries();
-            [&device, &address, &code]
-                .map(|who| tries.wait(who, now))
-                .into_iter()
-                .flatten()
-                .max()
-        };
-        if let Some(wait) = wait {
-            return Err(NotJoined::Wait(wait));
-        }
         let seat = match key {
             Key::Group { group, .. } => self.group_seat(&first, group, now)?,
             Key::Page(_) => self.page_seat(&first, now)?,
         };
         let Some(seat) = seat else {
+            let ours = doors.find(&first, &[codes::PERIOD]).is_some();
+            let all = [Some(Counted::Everybody), ours.then_some(Counted::Code(first))];
             let mut tries = doors.tries();
-            for who in [device, address, code] {
+            let flood = all.iter().flatten().any(|who| tries.wait(who, now).is_some());
+            for who in all.into_iter().flatten().chain([device]) {
                 tries.wrong(who, now);
             }
-            return Err(NotJoined::Wrong);
+            return Err(NotJoined::Wrong { flood });
         };
         doors.tries().right(&device);
         Ok((doors.seat(&seat, now)?, seat))

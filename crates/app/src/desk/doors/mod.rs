@@ -19,7 +19,8 @@ use super::DeskError;
 use barm_store::Store;
 use jiff::Timestamp;
 use std::collections::BTreeMap;
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
 use tokio::sync::watch;
 
 /// Who may come in and who is in. Everything is held in memory and written through to the store.
@@ -27,6 +28,8 @@ pub(crate) struct Doors {
     store: Store,
     inside: Mutex<Inside>,
     tries: Mutex<tries::Tries>,
+    /// One pair of codes is judged at a time.
+    turn: Arc<tokio::sync::Mutex<()>>,
     /// One passphrase is tried at a time: each try takes memory and time on purpose.
     hashing: Mutex<()>,
     /// Rises when sessions end, so that event streams look whether they still may.
@@ -64,6 +67,7 @@ impl Doors {
             store: store.clone(),
             inside: Mutex::new(Inside { seats, codes, opened: BTreeMap::new(), form_key }),
             tries: Mutex::default(),
+            turn: Arc::default(),
             hashing: Mutex::default(),
             ended: watch::Sender::new(0),
         })
@@ -77,6 +81,12 @@ impl Doors {
     /// Hears when sessions end.
     pub(crate) fn ended(&self) -> watch::Receiver<u64> {
         self.ended.subscribe()
+    }
+
+    /// Waits until codes may be judged. Whoever has the turn and brings wrong codes in a flood of
+    /// wrong ones keeps it for [`FLOOD_PAUSE`].
+    pub(crate) async fn turn(&self) -> tokio::sync::OwnedMutexGuard<()> {
+        Arc::clone(&self.turn).lock_owned().await
     }
 
     /// Forgets all wrong tries.
@@ -93,5 +103,9 @@ impl Doors {
         self.tries.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
+
+/// How long nobody else's codes are judged after wrong ones in a flood: ten guesses a second, of
+/// however many devices. Our choice; docs/security.md says what it comes to.
+pub(crate) const FLOOD_PAUSE: Duration = Duration::from_millis(100);
 
 const FORM_KEY: &str = "form-key";

@@ -1,7 +1,7 @@
 //! Coming in: passphrase, codes, sessions.
 
 use super::class::{Call, Class, DURING_1, DURING_2, HERE, NETWORK, PASSPHRASE};
-use crate::desk::doors::Part;
+use crate::desk::doors::{From, JoinKey, NotJoined, Part};
 use crate::desk::room::{Kind, Shelf};
 use crate::web::cookies;
 use jiff::SignedDuration;
@@ -120,6 +120,83 @@ async fn one_child_who_guesses_is_slowed_and_the_others_are_not() {
     assert_eq!(class.call(guess('b')).await.status, 403, "another device may still be wrong");
     let right = sent(&class, &codes.period, &codes.groups[0].1);
     assert_eq!(class.call(right).await.status, 303, "and another may still be right");
+}
+
+/// A guess from a device that nobody has seen before.
+fn from_a_new_device(class: &Class, number: usize, period: &str, group: &str) -> Call {
+    let device = format!("{number:064x}");
+    let token = class.web.shelf.doors.form_token(&device);
+    let mut call = sent(class, period, group);
+    call.body = format!("form={token}&period={period}&group={group}");
+    call.cookies = vec![(cookies::DEVICE.into(), device)];
+    call
+}
+
+#[tokio::test]
+async fn whoever_invents_a_device_for_each_guess_locks_nobody_out() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let codes = class.codes("1");
+    for number in 0..62 {
+        let guess = from_a_new_device(&class, number, &codes.period, "AAAAA");
+        assert_eq!(class.call(guess).await.status, 403, "{number}");
+    }
+    let right = |number| {
+        from_a_new_device(&class, number, &codes.period, &codes.groups[number % 8].1)
+    };
+    for child in 1000..1030 {
+        assert_eq!(class.call(right(child)).await.status, 303, "child {child} is right");
+    }
+    // One that was wrong itself, and only that one, waits.
+    for _ in 0..10 {
+        class.call(from_a_new_device(&class, 7, &codes.period, "AAAAA")).await;
+    }
+    assert_eq!(class.call(right(7)).await.status, 429);
+    assert_eq!(class.call(right(8)).await.status, 303);
+}
+
+#[tokio::test]
+async fn in_a_flood_codes_are_judged_one_after_the_other_with_a_pause() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let codes = class.codes("1");
+    let doors = &class.web.shelf.doors;
+    let judge = |number: usize, group: &str| {
+        let device = format!("device {number}");
+        let key = JoinKey::Group { period: &codes.period, group };
+        class.web.shelf.join(&From { device: &device }, key, class.web.now())
+    };
+    let floods: Vec<bool> = (0..62)
+        .map(|number| match judge(number, "AAAAA") {
+            Err(NotJoined::Wrong { flood }) => flood,
+            Err(other) => panic!("{other}"),
+            Ok(_) => panic!("let in with {number}"),
+        })
+        .collect();
+    assert_eq!(floods.iter().position(|flood| *flood), Some(60), "sixty at one code");
+    assert!(judge(100, &codes.groups[0].1).is_ok());
+    // While one is judged, or has its pause, the next is not: the call makes no headway.
+    let turn = doors.turn().await;
+    let next = class.call(from_a_new_device(&class, 200, &codes.period, "AAAAA"));
+    tokio::pin!(next);
+    for _ in 0..100 {
+        tokio::select! {
+            biased;
+            answer = &mut next => panic!("judged out of turn: {}", answer.status),
+            () = tokio::task::yield_now() => {}
+        }
+    }
+    drop(turn);
+    assert_eq!(next.await.status, 403);
+    // Codes that are none of ours fill no list; they count for all together.
+    let wrong = |number: usize| {
+        let device = format!("other {number}");
+        let code = format!("NONE{number}");
+        let at = class.web.now();
+        class.web.shelf.join(&From { device: &device }, JoinKey::Page(&code), at)
+    };
+    let flood = (0..400).map(wrong).position(|answer| {
+        matches!(answer, Err(NotJoined::Wrong { flood: true }))
+    });
+    assert!(flood.is_some_and(|at| at > 300), "{flood:?}");
 }
 
 #[tokio::test]
