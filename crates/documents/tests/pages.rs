@@ -350,6 +350,37 @@ fn the_forecast_of_the_demo_fits_on_one_page_and_its_preparation_on_three() {
 }
 
 #[test]
+fn a_rehearsal_of_a_true_plan_says_so_at_the_foot_of_every_page() {
+    let mut class = invented::full();
+    for imprint in
+        [&mut class.results.imprint, &mut class.prep.imprint, &mut class.forecast.imprint]
+    {
+        imprint.invented = false;
+        imprint.rehearsal = true;
+    }
+    let sheets = [
+        results_pdf(&class.results, Paper::Letter).unwrap(),
+        prep_pdf(&class.prep, Paper::Letter).unwrap(),
+        forecast_pdf(&class.forecast, Paper::Letter).unwrap(),
+    ];
+    for (number, bytes) in sheets.iter().enumerate() {
+        let path = FOLDER.path().join(format!("rehearsal-{number}.pdf"));
+        fs::write(&path, bytes).unwrap();
+        let Some((_, text)) = say("pdftotext", &["-layout"], &path, &["-"]) else {
+            return skip("a_rehearsal_says_so", "poppler is not installed");
+        };
+        // A form feed ends each page.
+        let pages: Vec<&str> =
+            text.split('\u{c}').filter(|page| !page.trim().is_empty()).collect();
+        assert!(!pages.is_empty());
+        for page in pages {
+            assert!(page.contains("Rehearsal: no reading here is real"), "{page}");
+            assert!(!page.contains("Made-up class"), "{page}");
+        }
+    }
+}
+
+#[test]
 fn the_same_values_give_the_same_bytes() {
     let again = forecast_pdf(&invented::full().forecast, Paper::Letter).unwrap();
     assert!(again == sheet("forecast-full").bytes);

@@ -1,6 +1,6 @@
 //! Proposals as a table: read, written, and no formula for a spreadsheet.
 
-use barm_documents::proposals::{HEADS, Row, read, write};
+use barm_documents::proposals::{HEADS, Row, read, write, write_marked};
 use barm_domain::proposal::Written;
 use proptest::prelude::*;
 
@@ -35,6 +35,16 @@ fn what_is_wrong_is_named_with_its_line() {
     assert!(read(b"").is_err());
 }
 
+#[test]
+fn a_table_of_what_no_class_did_says_so_in_every_line_and_is_read_again() {
+    let rows = read(TABLE.as_bytes()).unwrap();
+    let marked = write_marked(&rows, "rehearsal");
+    let lines: Vec<&str> = marked.lines().collect();
+    assert!(lines[0].ends_with(",made up"), "{marked}");
+    assert!(lines[1..].iter().all(|line| line.ends_with(",rehearsal")), "{marked}");
+    assert_eq!(read(marked.as_bytes()).unwrap(), rows);
+}
+
 fn text() -> impl Strategy<Value = String> {
     "[-=+@'a-zA-Z0-9 °,\"\n]{0,12}".prop_map(|text| text.trim().to_owned())
 }
@@ -57,16 +67,30 @@ proptest! {
         prop_assert_eq!(&again[0], &row);
     }
 
+    // The signs are those of ASVS 5.0, V1.2.10, and a carriage return.
     #[test]
-    fn no_cell_is_a_formula(first in "[=+@-]", rest in "[a-zA-Z0-9()!|']{0,10}") {
-        let evil = format!("{first}{rest}");
-        let written = Written { asks: evil.clone(), period: evil, ..Written::default() };
-        let text = write(&[Row { written, ..Row::default() }]);
+    fn no_cell_is_a_formula(
+        space in "[ \n\r\t\u{0}]{0,2}", first in "[=+@\t\r\u{0}-]",
+        rest in "[a-zA-Z0-9()!|',;\"\n]{0,10}",
+    ) {
+        let evil = format!("{space}{first}{rest}");
+        let cell = || evil.clone();
+        let written = Written {
+            period: cell(), group: 1, asks: cell(), changes: cell(),
+            levels: vec![cell(), cell()], keeps: cell(), beside: cell(), bags: 1,
+        };
+        let row = Row { line: 0, written, expects: cell(), because: cell() };
+        let mark = cell();
+        let text = write_marked(&[row], &mark);
+        let mut cells = 0;
         for record in csv::Reader::from_reader(text.as_bytes()).records() {
             for cell in &record.unwrap() {
-                prop_assert!(!cell.starts_with(['=', '+', '-', '@']), "{cell}");
+                let shown = cell.trim_start_matches([' ', '\n']);
+                prop_assert!(!shown.starts_with(['=', '+', '-', '@', '\t', '\r', '\0']), "{cell:?}");
+                cells += usize::from(cell.starts_with('\''));
             }
         }
-        prop_assert_eq!(text.lines().next().unwrap(), HEADS.join(","));
+        prop_assert_eq!(cells, HEADS.len() - 1, "all but two numbers are guarded");
+        prop_assert_eq!(text.lines().next().unwrap(), format!("{},made up", HEADS.join(",")));
     }
 }

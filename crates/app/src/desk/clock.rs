@@ -40,9 +40,7 @@ impl Clock {
         fast: Option<(Timestamp, f64)>,
     ) -> Result<Self, DeskError> {
         let Some((from, speed)) = fast else { return Ok(Self::Real) };
-        if shelf.investigations()?.iter().any(|one| one.kind == Kind::Real) {
-            return Err(DeskError::NotForRehearsal { folder: shelf.folder.clone() });
-        }
+        shelf.must_not_hold(Kind::Real)?;
         Ok(Self::fast(from, speed))
     }
 

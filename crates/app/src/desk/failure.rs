@@ -166,6 +166,15 @@ pub(crate) enum DeskError {
         /// The folder.
         folder: PathBuf,
     },
+    /// What is real is to lie where a rehearsal lies.
+    #[error(
+        "{} holds a rehearsal; a real class keeps apart from it, and nothing was done",
+        folder.display()
+    )]
+    OfARehearsal {
+        /// The folder.
+        folder: PathBuf,
+    },
     /// The work was cut short.
     #[error("the program is stopping; this was not done")]
     Stopped,
@@ -203,6 +212,7 @@ impl DeskError {
             }
             Self::Port { .. } => Some("give another with --port".to_owned()),
             Self::NotForRehearsal { .. }
+            | Self::OfARehearsal { .. }
             | Self::Store(StoreError::ReadOnly { .. } | StoreError::NotARecord { .. }) => {
                 Some("give another folder with --data".to_owned())
             }
@@ -277,6 +287,7 @@ impl DeskError {
             | Self::Stopped
             | Self::NotTheirs
             | Self::NotForRehearsal { .. }
+            | Self::OfARehearsal { .. }
             | Self::Certificate
             | Self::Unusable { .. }
             | Self::Serve(_)

@@ -141,6 +141,14 @@ pub(crate) fn written(w: Wording, ready: Ready, typed: &Typed) -> Result<String,
     })
 }
 
+/// Whether a shelf is that of a rehearsal, on which nothing else is started.
+pub(crate) fn of_a_rehearsal(shelf: &Shelf) -> Result<bool, DeskError> {
+    match shelf.must_not_hold(Kind::Rehearsal) {
+        Err(DeskError::OfARehearsal { .. }) => Ok(true),
+        other => other.map(|()| false),
+    }
+}
+
 /// Puts an investigation on the shelf.
 pub(crate) fn begin(shelf: &Shelf, text: &str, now: Timestamp) -> Result<i64, DeskError> {
     plans::begin(shelf, text, Kind::Real, now)
@@ -187,6 +195,7 @@ pub(crate) fn invented(shelf: &Shelf, now: Timestamp) -> Result<i64, DeskError> 
     if let Some(one) = there.iter().find(|one| one.kind == Kind::Invented) {
         return Ok(one.id);
     }
+    shelf.must_not_hold(Kind::Rehearsal)?;
     let id = plans::begin(shelf, demo::plan(), Kind::Invented, now)?;
     let room = shelf.room(id, now)?;
     // The last period is left for whoever wants to press the buttons.

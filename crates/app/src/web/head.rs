@@ -70,6 +70,15 @@ pub(super) fn made_up(w: Wording, kind: Kind) -> Markup {
     html! { p.madeup { (says) } }
 }
 
+/// The name of a file that is handed out: of what was read in no class, it says so first.
+pub(super) fn file_name(kind: Kind, name: &str) -> String {
+    match kind {
+        Kind::Real => name.to_owned(),
+        Kind::Rehearsal => format!("rehearsal-{name}"),
+        Kind::Invented => format!("made-up-{name}"),
+    }
+}
+
 /// What a page is for and what comes next, in one line.
 pub(super) fn lead(says: &str) -> Markup {
     html! { p.lead { (says) } }

@@ -50,6 +50,7 @@ fn imprint(sheet: &str) -> Imprint {
         school: "Tamarack Bend Middle School".to_owned(),
         sheet: sheet.to_owned(),
         invented: true,
+        rehearsal: false,
         language: "en".to_owned(),
     }
 }

@@ -3,9 +3,12 @@
 //! Cells that a spreadsheet would take for a formula are written with an apostrophe before them,
 //! and read without it.
 
+mod guard;
+
 use barm_domain::nearest::{nearest, plain};
 use barm_domain::proposal::Written;
 use csv::{ReaderBuilder, Trim, WriterBuilder};
+use guard::{guarded, unguarded};
 
 /// A proposal with the words that belong to it alone.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -142,28 +145,21 @@ fn columns(heads: &[String]) -> Result<Vec<Option<usize>>, Vec<Unread>> {
     }
 }
 
-/// Signs with which a spreadsheet begins a formula.
-const FORMULA: [char; 6] = ['=', '+', '-', '@', '\t', '\r'];
-
-fn guarded(cell: &str) -> String {
-    // An apostrophe of its own is doubled, so that it is read again.
-    if cell.starts_with(FORMULA) || cell.starts_with('\'') {
-        format!("'{cell}")
-    } else {
-        cell.to_owned()
-    }
-}
-
-fn unguarded(cell: &str) -> &str {
-    let guards = |rest: &&str| rest.starts_with(FORMULA) || rest.starts_with('\'');
-    cell.strip_prefix('\'').filter(guards).unwrap_or(cell)
-}
-
 /// Writes proposals as a table that [`read`] reads again.
 pub fn write(rows: &[Row]) -> String {
+    table(rows, None)
+}
+
+/// The same of what no class did: a last column says in every line what it is, such as
+/// `rehearsal`. [`read`] passes over it.
+pub fn write_marked(rows: &[Row], mark: &str) -> String {
+    table(rows, Some(mark))
+}
+
+fn table(rows: &[Row], mark: Option<&str>) -> String {
     let mut writer = WriterBuilder::new().from_writer(Vec::new());
     // Writing to memory does not fail.
-    let _ = writer.write_record(HEADS);
+    let _ = writer.write_record(HEADS.into_iter().chain(mark.map(|_| "made up")));
     for row in rows {
         let written = &row.written;
         let cells = [
@@ -178,7 +174,8 @@ pub fn write(rows: &[Row]) -> String {
             row.expects.clone(),
             row.because.clone(),
         ];
-        let _ = writer.write_record(cells.iter().map(|cell| guarded(cell)));
+        let cells = cells.iter().map(String::as_str).chain(mark);
+        let _ = writer.write_record(cells.map(guarded));
     }
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
 }

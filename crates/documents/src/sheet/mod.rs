@@ -27,6 +27,8 @@ pub struct Imprint {
     pub sheet: String,
     /// Whether school, class and readings are made up; every page says so.
     pub invented: bool,
+    /// Whether the readings are of a rehearsal of a true plan; every page says so.
+    pub rehearsal: bool,
     /// The language of the text as a BCP 47 tag, such as `en`.
     pub language: String,
 }

@@ -12,6 +12,7 @@ pub(crate) use looks::look;
 pub(crate) use prep::prep_sheet;
 pub(crate) use results::results_report;
 
+use super::room::Kind;
 use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
 use barm_documents::sheet::{self, Caution, Imprint};
@@ -43,18 +44,24 @@ impl From<Size> for Paper {
 pub(crate) fn results_pdf(
     plan: &Plan,
     analysis: &Analysis,
+    kind: Kind,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    Ok(sheet::results_pdf(&results_report(plan, analysis), size.into())?)
+    let mut report = results_report(plan, analysis);
+    mark(&mut report.imprint, kind);
+    Ok(sheet::results_pdf(&report, size.into())?)
 }
 
 /// The forecast as a PDF, for the teacher only.
 pub(crate) fn forecast_pdf(
     plan: &Plan,
     outlook: &Outlook,
+    kind: Kind,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    Ok(sheet::forecast_pdf(&forecast_sheet(plan, outlook), size.into())?)
+    let mut forecast = forecast_sheet(plan, outlook);
+    mark(&mut forecast.imprint, kind);
+    Ok(sheet::forecast_pdf(&forecast, size.into())?)
 }
 
 /// The preparation as a PDF.
@@ -62,9 +69,12 @@ pub(crate) fn prep_pdf(
     plan: &Plan,
     prep: &Prep,
     found: &[Finding],
+    kind: Kind,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    Ok(sheet::prep_pdf(&prep_sheet(plan, prep, found), size.into())?)
+    let mut sheet = prep_sheet(plan, prep, found);
+    mark(&mut sheet.imprint, kind);
+    Ok(sheet::prep_pdf(&sheet, size.into())?)
 }
 
 /// School, sheet code and language at the foot of every page.
@@ -73,7 +83,17 @@ fn imprint(plan: &Plan, sheet: &str) -> Imprint {
         school: plan.school.clone().unwrap_or_default(),
         sheet: sheet.to_owned(),
         invented: plan.invented,
+        rehearsal: false,
         language: "en".to_owned(),
+    }
+}
+
+/// Says at the foot of every page what was read in no class.
+const fn mark(imprint: &mut Imprint, kind: Kind) {
+    match kind {
+        Kind::Real => {}
+        Kind::Rehearsal => imprint.rehearsal = true,
+        Kind::Invented => imprint.invented = true,
     }
 }
 

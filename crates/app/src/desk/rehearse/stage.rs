@@ -64,9 +64,7 @@ pub(crate) fn stage_bytes(
         .ok_or_else(|| DeskError::NoPeriod { name: period.name.clone() })?;
     let shelf = Arc::new(Shelf::open(folder, Timestamp::now())?);
     // What was never read in a class must not lie beside what was.
-    if shelf.investigations()?.iter().any(|one| one.kind == Kind::Real) {
-        return Err(DeskError::NotForRehearsal { folder: folder.to_owned() });
-    }
+    shelf.must_not_hold(Kind::Real)?;
     let from = bell.checked_sub(BEFORE_BELL).unwrap_or(bell);
     let passphrase = suggest()?;
     shelf.doors.new_passphrase(&passphrase)?;

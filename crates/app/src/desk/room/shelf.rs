@@ -58,7 +58,7 @@ impl Shelf {
     }
 
     /// Puts a new investigation on the shelf with the first version of its plan, which must be
-    /// sound. Waits for the disk.
+    /// sound. What no class read and what one read never lie on one shelf. Waits for the disk.
     pub(crate) fn begin(
         &self,
         text: &str,
@@ -66,6 +66,11 @@ impl Shelf {
         key: Key,
         now: Timestamp,
     ) -> Result<Arc<Room>, DeskError> {
+        match kind {
+            Kind::Rehearsal => self.must_not_hold(Kind::Real)?,
+            Kind::Real => self.must_not_hold(Kind::Rehearsal)?,
+            Kind::Invented => {}
+        }
         let read = plan_text::read(text.as_bytes());
         let plan = match read.plan {
             Some(plan) if read.mistakes.is_empty() => plan,
@@ -76,6 +81,17 @@ impl Shelf {
         let room = self.room(made.id, now)?;
         room.note_plan(1, key, now)?;
         Ok(room)
+    }
+
+    /// Refuses if one of this kind is on the shelf. Waits for the disk.
+    pub(crate) fn must_not_hold(&self, kind: Kind) -> Result<(), DeskError> {
+        let there = self.store.investigations()?.iter().any(|one| one.kind == kind);
+        let folder = || self.folder.clone();
+        match kind {
+            _ if !there => Ok(()),
+            Kind::Rehearsal => Err(DeskError::OfARehearsal { folder: folder() }),
+            Kind::Real | Kind::Invented => Err(DeskError::NotForRehearsal { folder: folder() }),
+        }
     }
 
     /// A room; opened if it is not open yet. Waits for the disk the first time.

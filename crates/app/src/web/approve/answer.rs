@@ -6,6 +6,7 @@ use crate::desk::room::proposals::{
 };
 use crate::desk::{DeskError, Wording, say};
 use crate::web::caller::Device;
+use crate::web::head::file_name;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
@@ -91,10 +92,16 @@ pub(in crate::web) async fn table(
     State(web): State<Web>,
     Path(id): Path<i64>,
 ) -> Result<Response, Trouble> {
-    let text = web.wait(move |shelf, now| table_of(&*shelf.room(id, now)?)).await?;
+    let (kind, text) = web
+        .wait(move |shelf, now| {
+            let room = shelf.room(id, now)?;
+            Ok::<_, DeskError>((room.kind, table_of(&room)?))
+        })
+        .await?;
+    let name = file_name(kind, "proposals.csv");
     let headers = [
-        (header::CONTENT_TYPE, "text/csv; charset=utf-8"),
-        (header::CONTENT_DISPOSITION, "attachment; filename=\"proposals.csv\""),
+        (header::CONTENT_TYPE, "text/csv; charset=utf-8".to_owned()),
+        (header::CONTENT_DISPOSITION, format!("attachment; filename=\"{name}\"")),
     ];
     Ok((headers, text).into_response())
 }

@@ -4,8 +4,9 @@ use super::form;
 use super::page::{Around, around_form, foreseen, page, tally, verdicts};
 use crate::desk::editing::{self, Editing, Foreseen, Step};
 use crate::desk::room::plans::{PlanView, Saved, plan_view, save};
-use crate::desk::{Wording, say};
+use crate::desk::{DeskError, Wording, say};
 use crate::web::caller::Device;
+use crate::web::head::file_name;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
@@ -123,12 +124,7 @@ pub(in crate::web) async fn post(
                     None => (text, None),
                 },
             };
-            Ok::<_, crate::desk::DeskError>((
-                plan_view(&room, w, Some(text))?,
-                done,
-                from,
-                status,
-            ))
+            Ok::<_, DeskError>((plan_view(&room, w, Some(text))?, done, from, status))
         })
         .await?;
     let raw = match sent(&fields, "do") {
@@ -178,17 +174,18 @@ pub(in crate::web) async fn download(
     State(web): State<Web>,
     Path(id): Path<i64>,
 ) -> Result<Response, Trouble> {
-    let text = web
+    let (kind, text) = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
-            room.plan_text(room.read(|scene| scene.version))
+            let text = room.plan_text(room.read(|scene| scene.version))?;
+            Ok::<_, DeskError>((room.kind, text))
         })
         .await?;
     let mut headers = HeaderMap::new();
-    let kind = HeaderValue::from_static("application/toml; charset=utf-8");
-    headers.insert(header::CONTENT_TYPE, kind);
-    let name = HeaderValue::from_static("attachment; filename=\"plan.toml\"");
-    headers.insert(header::CONTENT_DISPOSITION, name);
+    let toml = HeaderValue::from_static("application/toml; charset=utf-8");
+    headers.insert(header::CONTENT_TYPE, toml);
+    let name = format!("attachment; filename=\"{}\"", file_name(kind, "plan.toml"));
+    headers.extend(name.parse().ok().map(|name| (header::CONTENT_DISPOSITION, name)));
     Ok((headers, text).into_response())
 }
 
@@ -233,7 +230,7 @@ pub(in crate::web) async fn forecast(
             let text = editing::edited(&asked.text, &asked.fields);
             let seen = editing::foresee(w, &text, &asked.focus, step);
             let editing = (step != Step::Line).then(|| Editing::open(w, &text));
-            Ok::<_, crate::desk::DeskError>(tell(w, asked.number, editing.as_ref(), &seen))
+            Ok::<_, DeskError>(tell(w, asked.number, editing.as_ref(), &seen))
         })
         .await?;
     Ok(Json(told))

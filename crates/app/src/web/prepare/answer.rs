@@ -1,8 +1,9 @@
 //! What the addresses of the prepare page answer.
 
 use super::page;
-use crate::desk::room::prepare;
+use crate::desk::room::{Kind, prepare};
 use crate::desk::{self, DeskError, Size, say};
+use crate::web::head::file_name;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
@@ -44,7 +45,8 @@ impl Paper {
 }
 
 /// A PDF to look at or print.
-pub(in crate::web) fn pdf(name: &str, bytes: Vec<u8>) -> Response {
+pub(in crate::web) fn pdf(name: &str, (kind, bytes): (Kind, Vec<u8>)) -> Response {
+    let name = file_name(kind, name);
     let headers: [(HeaderName, String); 2] = [
         (header::CONTENT_TYPE, "application/pdf".to_owned()),
         (header::CONTENT_DISPOSITION, format!("inline; filename=\"{name}.pdf\"")),
@@ -59,7 +61,8 @@ pub(in crate::web) async fn prep_pdf(
     Query(paper): Query<Paper>,
 ) -> Result<Response, Trouble> {
     let made = move |shelf: &desk::room::Shelf, now| {
-        prepare::prep_pdf(&*shelf.room(id, now)?, paper.size())
+        let room = shelf.room(id, now)?;
+        Ok::<_, DeskError>((room.kind, prepare::prep_pdf(&room, paper.size())?))
     };
     Ok(pdf("prep", web.wait(made).await?))
 }
@@ -71,7 +74,8 @@ pub(in crate::web) async fn forecast_pdf(
     Query(paper): Query<Paper>,
 ) -> Result<Response, Trouble> {
     let made = move |shelf: &desk::room::Shelf, now| {
-        prepare::forecast_pdf(&*shelf.room(id, now)?, paper.size())
+        let room = shelf.room(id, now)?;
+        Ok::<_, DeskError>((room.kind, prepare::forecast_pdf(&room, paper.size())?))
     };
     Ok(pdf("forecast", web.wait(made).await?))
 }

@@ -61,6 +61,7 @@ pub(super) struct Answer {
     pub(super) status: StatusCode,
     pub(super) headers: HeaderMap,
     pub(super) body: String,
+    pub(super) bytes: Vec<u8>,
 }
 
 /// A request that is being put together.
@@ -236,9 +237,9 @@ impl Class {
     /// Calls the router.
     pub(super) async fn call(&self, call: Call) -> Answer {
         let (parts, body) = self.open(call).await.into_parts();
-        let body = to_bytes(body, 10_000_000).await.expect("a whole body");
-        let body = String::from_utf8_lossy(&body).into_owned();
-        Answer { status: parts.status, headers: parts.headers, body }
+        let bytes = to_bytes(body, 10_000_000).await.expect("a whole body").to_vec();
+        let body = String::from_utf8_lossy(&bytes).into_owned();
+        Answer { status: parts.status, headers: parts.headers, body, bytes }
     }
 }
 

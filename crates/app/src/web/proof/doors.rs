@@ -140,9 +140,8 @@ async fn whoever_invents_a_device_for_each_guess_locks_nobody_out() {
         let guess = from_a_new_device(&class, number, &codes.period, "AAAAA");
         assert_eq!(class.call(guess).await.status, 403, "{number}");
     }
-    let right = |number| {
-        from_a_new_device(&class, number, &codes.period, &codes.groups[number % 8].1)
-    };
+    let right =
+        |number| from_a_new_device(&class, number, &codes.period, &codes.groups[number % 8].1);
     for child in 1000..1030 {
         assert_eq!(class.call(right(child)).await.status, 303, "child {child} is right");
     }
@@ -193,9 +192,9 @@ async fn in_a_flood_codes_are_judged_one_after_the_other_with_a_pause() {
         let at = class.web.now();
         class.web.shelf.join(&From { device: &device }, JoinKey::Page(&code), at)
     };
-    let flood = (0..400).map(wrong).position(|answer| {
-        matches!(answer, Err(NotJoined::Wrong { flood: true }))
-    });
+    let flood = (0..400)
+        .map(wrong)
+        .position(|answer| matches!(answer, Err(NotJoined::Wrong { flood: true })));
     assert!(flood.is_some_and(|at| at > 300), "{flood:?}");
 }
 

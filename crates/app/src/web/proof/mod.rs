@@ -6,6 +6,7 @@ mod changes;
 mod class;
 mod doors;
 mod forgetting;
+mod rehearsal;
 mod secrets;
 mod sheet;
 mod streams;

@@ -3,7 +3,7 @@
 use super::page;
 use crate::desk::room::Shelf;
 use crate::desk::room::results::{results_pdf, results_view};
-use crate::desk::say;
+use crate::desk::{DeskError, say};
 use crate::web::page::sheet_with;
 use crate::web::prepare::{Paper, pdf};
 use crate::web::state::Web;
@@ -30,6 +30,9 @@ pub(in crate::web) async fn report(
     Path(id): Path<i64>,
     Query(paper): Query<Paper>,
 ) -> Result<Response, Trouble> {
-    let made = move |shelf: &Shelf, now| results_pdf(&*shelf.room(id, now)?, paper.size());
+    let made = move |shelf: &Shelf, now| {
+        let room = shelf.room(id, now)?;
+        Ok::<_, DeskError>((room.kind, results_pdf(&room, paper.size())?))
+    };
     Ok(pdf("results", web.wait(made).await?))
 }

@@ -32,9 +32,23 @@ pub(in crate::web) async fn shelf(
 }
 
 /// The ways to start.
-pub(in crate::web) async fn lessons(device: Device, Words(w): Words) -> Response {
+pub(in crate::web) async fn lessons(
+    State(web): State<Web>,
+    device: Device,
+    Words(w): Words,
+) -> Result<Response, Trouble> {
+    not_in_a_rehearsal(&web, w).await?;
     let body = page::lessons(w, &device.form_field(), None);
-    shown(StatusCode::OK, w, &say!(w, "start-title"), &body)
+    Ok(shown(StatusCode::OK, w, &say!(w, "start-title"), &body))
+}
+
+/// Where a rehearsal lies, nothing else is started: its clock is not the day's, and its folder is
+/// used again by the next.
+async fn not_in_a_rehearsal(web: &Web, w: Wording) -> Result<(), Trouble> {
+    if web.wait(|shelf, _| start::of_a_rehearsal(shelf)).await? {
+        return Err(Trouble::Wrong(say!(w, "start-in-a-rehearsal")));
+    }
+    Ok(())
 }
 
 fn named(name: &str) -> Result<Ready, Trouble> {
@@ -43,11 +57,13 @@ fn named(name: &str) -> Result<Ready, Trouble> {
 
 /// The six questions of a ready plan.
 pub(in crate::web) async fn lesson(
+    State(web): State<Web>,
     Path(name): Path<String>,
     device: Device,
     Words(w): Words,
 ) -> Result<Response, Trouble> {
     let ready = named(&name)?;
+    not_in_a_rehearsal(&web, w).await?;
     let body = page::six(w, ready, &Typed::default(), None, &device.form_field());
     Ok(shown(StatusCode::OK, w, ready.title(), &body))
 }
@@ -82,6 +98,7 @@ pub(in crate::web) async fn made(
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     let ready = named(&name)?;
+    not_in_a_rehearsal(&web, w).await?;
     let typed = typed(&fields);
     match start::written(w, ready, &typed) {
         Ok(text) => {
@@ -102,6 +119,7 @@ pub(in crate::web) async fn file(
     Words(w): Words,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
+    not_in_a_rehearsal(&web, w).await?;
     let text = fields.into_iter().find(|(name, _)| name == "text").map(|(_, text)| text);
     let text = text.unwrap_or_default().replace("\r\n", "\n");
     let wrong = start::look_at(w, &text);
@@ -114,7 +132,11 @@ pub(in crate::web) async fn file(
 }
 
 /// The invented school.
-pub(in crate::web) async fn invented(State(web): State<Web>) -> Result<Response, Trouble> {
+pub(in crate::web) async fn invented(
+    State(web): State<Web>,
+    Words(w): Words,
+) -> Result<Response, Trouble> {
+    not_in_a_rehearsal(&web, w).await?;
     let id = web.wait(start::invented).await?;
     Ok(Redirect::to(&format!("/i/{id}/plan")).into_response())
 }

@@ -11,10 +11,13 @@ use maud::{Markup, html};
 /// All investigations, the newest on top.
 pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
     let own = lines.iter().filter(|line| line.kind == Kind::Real).count();
+    // Nothing else is started where a rehearsal lies.
+    let rehearsal = lines.iter().any(|line| line.kind == Kind::Rehearsal);
+    let kind = if rehearsal { Kind::Rehearsal } else { Kind::Real };
     html! {
         div.sheet {
             header {
-            (head(w, &say!(w, "shelf-title"), None, Part::Shelf, Kind::Real))
+            (head(w, &say!(w, "shelf-title"), None, Part::Shelf, kind))
             (lead(&say!(w, "shelf-lead")))
             }
             main {
@@ -40,6 +43,7 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
                         p.note {
                             (say!(w, "shelf-keeps"))
                         }
+                        @if rehearsal { p { (say!(w, "start-in-a-rehearsal")) } } @else {
                         br;
                         div.btns {
                             a.btn.main href="/start" { (say!(w, "shelf-start")) }
@@ -50,6 +54,7 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
                         }
                         @if own == 0 {
                             p.small.soft { (say!(w, "shelf-invented")) }
+                        }
                         }
                         p.small { a href="/backups" { (say!(w, "shelf-backups")) } }
                         p.small { a href="/teacher/passphrase" { (say!(w, "shelf-sign-out")) } }

@@ -9,7 +9,7 @@ mod waiting;
 pub(crate) use together::{HANDED_MOST, PlanTogetherView, Typed, plans_first, together_view};
 pub(crate) use waiting::{ApproveView, approve_view};
 
-use super::{Room, Scope};
+use super::{Kind, Room, Scope};
 use crate::desk::{DeskError, doors};
 use barm_documents::plan_text;
 use barm_documents::proposals::Row;
@@ -201,5 +201,9 @@ pub(crate) fn take_in(
 /// Everything that was handed in, as a table. Waits for the disk.
 pub(crate) fn table_of(room: &Room) -> Result<String, DeskError> {
     let rows: Vec<Row> = handed_in(room)?.into_values().map(|own| own.row).collect();
-    Ok(barm_documents::proposals::write(&rows))
+    Ok(match room.kind {
+        Kind::Real => barm_documents::proposals::write(&rows),
+        Kind::Rehearsal => barm_documents::proposals::write_marked(&rows, "rehearsal"),
+        Kind::Invented => barm_documents::proposals::write_marked(&rows, "made-up class"),
+    })
 }

@@ -22,6 +22,8 @@ shelf-all-done = all periods done
 shelf-running = a period is running
 shelf-some-done = { $done } of { $all } periods done
 
+start-in-a-rehearsal = This is a rehearsal, in a folder of its own. Start your investigations on your own shelf, where you set it up from or where you start Barm by itself.
+
 start-title = Start
 start-head = Start an investigation
 start-lead = Take a ready plan and answer six questions, or open a file. You can change everything afterwards; the plan page comes next.
