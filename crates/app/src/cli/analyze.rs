@@ -2,7 +2,6 @@
 
 use super::failure::Failure;
 use super::{FAULTY, page, progress};
-use crate::desk::room::Kind;
 use crate::desk::{self, Analysis, OpenPlan};
 use crate::json;
 use std::io::Write;
@@ -43,7 +42,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if let Some(file) = &arguments.pdf {
         desk::write_new(
             file,
-            &desk::results_pdf(&open.plan, &analysis, Kind::Real, arguments.paper.into())?,
+            &desk::results_pdf(&open.plan, &analysis, arguments.paper.into())?,
         )?;
     }
     if arguments.json {

@@ -2,7 +2,6 @@
 
 use super::failure::Failure;
 use super::{FAULTY, page, progress};
-use crate::desk::room::Kind;
 use crate::desk::{self, DeskError};
 use crate::json;
 use barm_domain::outlook::{Entry, Look};
@@ -57,7 +56,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     let ended =
         if outlook.failed.is_empty() { ExitCode::SUCCESS } else { ExitCode::from(FAULTY) };
     if let Some(file) = &arguments.pdf {
-        let pdf = desk::forecast_pdf(&open.plan, &outlook, Kind::Real, arguments.paper.into())?;
+        let pdf = desk::forecast_pdf(&open.plan, &outlook, arguments.paper.into())?;
         desk::write_new(file, &pdf)?;
     }
     if arguments.json {

@@ -2,7 +2,6 @@
 
 use super::failure::Failure;
 use super::{page, progress};
-use crate::desk::room::Kind;
 use crate::desk::{self, PrepSheet, WaterMix};
 use crate::json;
 use barm_domain::outlook::Look;
@@ -37,8 +36,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if let Some(file) = &arguments.pdf {
         let line = progress::Line::new();
         found = desk::all_findings(&open.plan, Look::default(), &line);
-        let pdf =
-            desk::prep_pdf(&open.plan, &prep, &found, Kind::Real, arguments.paper.into())?;
+        let pdf = desk::prep_pdf(&open.plan, &prep, &found, arguments.paper.into())?;
         desk::write_new(file, &pdf)?;
     }
     if arguments.json {

@@ -67,25 +67,11 @@ pub(crate) fn demo(folder: &Path, progress: &dyn Progress) -> Result<Demo, DeskE
     let found = findings(&open.plan, outlook, Look::default(), progress);
     progress.step("setting pages", 0, 3);
     let (prep_pdf, (results_pdf, forecast_pdf)) = join(
-        || paper::prep_pdf(&open.plan, &prep, &found, Kind::Invented, paper::Size::Letter),
+        || paper::prep_pdf(&open.plan, &prep, &found, paper::Size::Letter),
         || {
             join(
-                || {
-                    paper::results_pdf(
-                        &open.plan,
-                        &analysis,
-                        Kind::Invented,
-                        paper::Size::Letter,
-                    )
-                },
-                || {
-                    paper::forecast_pdf(
-                        &open.plan,
-                        outlook,
-                        Kind::Invented,
-                        paper::Size::Letter,
-                    )
-                },
+                || paper::results_pdf(&open.plan, &analysis, paper::Size::Letter),
+                || paper::forecast_pdf(&open.plan, outlook, paper::Size::Letter),
             )
         },
     );

@@ -44,7 +44,16 @@ impl From<Size> for Paper {
 pub(crate) fn results_pdf(
     plan: &Plan,
     analysis: &Analysis,
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
+    results_pdf_of(Kind::Real, plan, analysis, size)
+}
+
+/// The same of an investigation on a shelf.
+pub(crate) fn results_pdf_of(
     kind: Kind,
+    plan: &Plan,
+    analysis: &Analysis,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
     let mut report = results_report(plan, analysis);
@@ -56,7 +65,16 @@ pub(crate) fn results_pdf(
 pub(crate) fn forecast_pdf(
     plan: &Plan,
     outlook: &Outlook,
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
+    forecast_pdf_of(Kind::Real, plan, outlook, size)
+}
+
+/// The same of an investigation on a shelf.
+pub(crate) fn forecast_pdf_of(
     kind: Kind,
+    plan: &Plan,
+    outlook: &Outlook,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
     let mut forecast = forecast_sheet(plan, outlook);
@@ -69,7 +87,17 @@ pub(crate) fn prep_pdf(
     plan: &Plan,
     prep: &Prep,
     found: &[Finding],
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
+    prep_pdf_of(Kind::Real, plan, prep, found, size)
+}
+
+/// The same of an investigation on a shelf.
+pub(crate) fn prep_pdf_of(
     kind: Kind,
+    plan: &Plan,
+    prep: &Prep,
+    found: &[Finding],
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
     let mut sheet = prep_sheet(plan, prep, found);

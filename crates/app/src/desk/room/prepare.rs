@@ -53,12 +53,12 @@ pub(crate) fn prep_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskErr
         (scene.plan.clone(), entries.unwrap_or_default())
     });
     let prep = desk::prep(&plan)?;
-    desk::prep_pdf(&plan, &prep, &check::check(&plan, &entries), room.kind, size)
+    desk::paper::prep_pdf_of(room.kind, &plan, &prep, &check::check(&plan, &entries), size)
 }
 
 /// The forecast as a PDF, worked out anew. For the teacher only.
 pub(crate) fn forecast_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
     let plan = room.read(|scene| scene.plan.clone());
     let outlook = desk::outlook(&plan, Look::default(), &desk::Unheard)?;
-    desk::forecast_pdf(&plan, &outlook, room.kind, size)
+    desk::paper::forecast_pdf_of(room.kind, &plan, &outlook, size)
 }

@@ -77,7 +77,7 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
 /// The report as a PDF, made now. For the teacher only.
 pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
     let (plan, analysis) = analysis(room)?;
-    desk::results_pdf(&plan, &analysis, room.kind, size)
+    desk::paper::results_pdf_of(room.kind, &plan, &analysis, size)
 }
 
 /// What counts of the record, each bag as what it is in truth.
