@@ -1,6 +1,7 @@
 //! What every handler can reach.
 
 use super::caller::Caller;
+use super::cookies;
 use super::log::Log;
 use super::network::Network;
 use super::rehearse::Practice;
@@ -8,6 +9,7 @@ use super::trouble::Trouble;
 use crate::desk::doors::Part;
 use crate::desk::room::{Room, Scope, Shelf};
 use crate::desk::{Clock, DeskError};
+use axum::http::HeaderMap;
 use jiff::Timestamp;
 use std::net::IpAddr;
 use std::sync::Arc;
@@ -96,6 +98,12 @@ impl Web {
             Caller::Anyone | Caller::Teacher => return Err(Trouble::NotYours),
         };
         Ok((self.room(id).await?, scope))
+    }
+
+    /// Counts what the session of a group writes; refuses once it is more than anybody types.
+    pub(super) fn may_write(&self, headers: &HeaderMap, much: usize) -> Result<(), Trouble> {
+        let token = cookies::read(headers, cookies::name(Part::Group)).unwrap_or_default();
+        self.shelf.doors.may_write(token, much.max(1), self.now()).map_err(Trouble::TooMuch)
     }
 
     /// Who a caller is, from the cookie of a part.

@@ -19,6 +19,8 @@ pub(super) enum Trouble {
     NotYours,
     /// What was sent cannot be used; what is wrong with it, in a sentence.
     Wrong(String),
+    /// More was sent than anybody types; seconds to wait.
+    TooMuch(u32),
     /// The desk could not do it.
     Desk(DeskError),
 }
@@ -60,6 +62,12 @@ impl IntoResponse for Trouble {
             Self::NotYours => plain(StatusCode::FORBIDDEN, "trouble-not-yours"),
             Self::Wrong(says) => {
                 bare(StatusCode::BAD_REQUEST, ToSay::Made("trouble-wrong", says))
+            }
+            Self::TooMuch(seconds) => {
+                let says = ToSay::Page("trouble-too-much", "trouble-too-much-says");
+                let mut answer = bare(StatusCode::TOO_MANY_REQUESTS, says);
+                answer.headers_mut().insert(header::RETRY_AFTER, seconds.into());
+                answer
             }
             Self::Desk(error) => {
                 let says = if error.is_full() {

@@ -89,6 +89,18 @@ impl Doors {
         Arc::clone(&self.turn).lock_owned().await
     }
 
+    /// Counts what the holder of a session writes; refuses, with the seconds to wait, once it is
+    /// more than anybody types.
+    pub(crate) fn may_write(
+        &self,
+        token: &str,
+        much: usize,
+        now: Timestamp,
+    ) -> Result<(), u32> {
+        let who = tries::Counted::Writing(chance::hash(token));
+        self.tries().spend(who, much, now)
+    }
+
     /// Forgets all wrong tries.
     #[cfg(test)]
     pub(crate) fn forget_tries(&self) {

@@ -1,4 +1,4 @@
-//! How often somebody may be wrong.
+//! How often somebody may be wrong, and how much a device may send.
 
 use jiff::{SignedDuration, Timestamp};
 use std::collections::BTreeMap;
@@ -14,6 +14,8 @@ pub(super) enum Counted {
     Code(String),
     /// Signing in from an address.
     SignIn(String),
+    /// What the holder of a session writes, right or wrong.
+    Writing(String),
 }
 
 impl Counted {
@@ -25,6 +27,9 @@ impl Counted {
             Self::Everybody => (400.0, 2.0),
             Self::Code(_) => (60.0, 10.0),
             Self::SignIn(_) => (5.0, 60.0),
+            // A device that kept a whole day sends some hundred entries at once; twenty a second
+            // is far more than a bench can type.
+            Self::Writing(_) => (2000.0, 0.05),
         }
     }
 }
@@ -53,6 +58,25 @@ impl Tries {
             self.forget(now);
         }
         self.left.insert(who, (left, now));
+    }
+
+    /// Counts what somebody does who may do so much of it. Whoever takes more than is left waits
+    /// the longer for it.
+    pub(super) fn spend(
+        &mut self,
+        who: Counted,
+        much: usize,
+        now: Timestamp,
+    ) -> Result<(), u32> {
+        if let Some(wait) = self.wait(&who, now) {
+            return Err(wait);
+        }
+        let left = self.left(&who, now) - much as f64;
+        if self.left.len() >= REMEMBERED {
+            self.forget(now);
+        }
+        self.left.insert(who, (left, now));
+        Ok(())
     }
 
     /// Forgets the wrong tries of one who got it right.
@@ -120,6 +144,17 @@ mod tests {
             }
         }
         assert!(tries.wait(&Counted::Everybody, at(0)).is_some(), "one more is a flood");
+    }
+
+    #[test]
+    fn whoever_takes_more_than_is_left_waits_the_longer() {
+        let mut tries = Tries::default();
+        let device = || Counted::Writing("a".into());
+        assert_eq!(tries.spend(device(), 1999, at(0)), Ok(()));
+        assert_eq!(tries.spend(device(), 400, at(0)), Ok(()));
+        assert_eq!(tries.spend(device(), 1, at(0)), Err(20), "400 at twenty a second");
+        assert_eq!(tries.spend(Counted::Writing("b".into()), 1, at(0)), Ok(()));
+        assert_eq!(tries.spend(device(), 1, at(20)), Ok(()));
     }
 
     #[test]

@@ -41,9 +41,11 @@ pub(super) async fn state(
 pub(super) async fn entries(
     State(web): State<Web>,
     caller: Caller,
+    headers: HeaderMap,
     Json(sent): Json<Sent>,
 ) -> Result<Json<Value>, Trouble> {
     let (period, group) = group_of(&caller)?;
+    web.may_write(&headers, sent.len())?;
     let (room, _) = web.room_of(&caller).await?;
     let now = web.now();
     let typed = sent.typed();

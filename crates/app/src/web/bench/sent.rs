@@ -37,6 +37,11 @@ struct SentEntry {
 }
 
 impl Sent {
+    /// How many entries there are.
+    pub(super) const fn len(&self) -> usize {
+        self.entries.len()
+    }
+
     pub(super) fn typed(self) -> Vec<Typed> {
         self.entries.into_iter().map(SentEntry::typed).collect()
     }

@@ -80,6 +80,8 @@ pub(in crate::web) async fn post(
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Result<Response, Trouble> {
     let words = words(&chosen, &headers);
+    // Each is looked over, and handed in it is kept: as much work as twenty entries.
+    web.may_write(&headers, 20)?;
     let typed = typed(&fields, words);
     let hands_in = sent(&fields, "do") == Some("hand-in");
     // The group has read the questions, and hands it in all the same.

@@ -88,6 +88,62 @@ async fn a_group_writes_about_its_own_bags_and_nothing_else() {
 }
 
 #[tokio::test]
+async fn a_device_that_sends_more_than_anybody_types_waits_and_nobody_else_does() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let (one, other) = (class.group("1", 3), class.group("1", 3));
+    let (bag, now) = (bag(&class, 3), class.web.now().as_millisecond());
+    let odd = |number: u32| json!({ "key": key(number), "bag": bag, "what": "odd", "odd": "bumped", "at": now });
+    // What the devices of a group keep in a whole day with the server gone, at once.
+    let day: Vec<Value> = (0..360).map(odd).collect();
+    for part in day.chunks(40) {
+        let said = send(&class, &one, &json!(part)).await;
+        assert_eq!(said["saved"].as_array().map(Vec::len), Some(40));
+    }
+    let sends = |token: &str, entries: &[Value]| {
+        let body = json!({ "entries": entries }).to_string();
+        class.call(
+            Call::script("/bench/entries", &body).cookie(cookies::name(Part::Group), token),
+        )
+    };
+    let mut slowed = None;
+    for turn in 0..12 {
+        let again = sends(&one, &day[..360]).await;
+        if again.status == 429 {
+            slowed = Some((turn, again));
+            break;
+        }
+        assert_eq!(again.status, 200);
+    }
+    let (turn, answer) = slowed.expect("it is slowed");
+    assert!(turn >= 4, "five whole days at once are let through");
+    assert!(answer.header("retry-after").parse::<u32>().is_ok_and(|wait| wait <= 60));
+    assert_eq!(sends(&one, &[]).await.status, 429, "nothing at all counts too");
+    assert_eq!(sends(&one, &[odd(900)]).await.status, 429);
+    // So does the planning page, by the same session.
+    let proposal = Call::form(&class, "/plan-together", "do=look");
+    let proposal = proposal.cookie(cookies::name(Part::Group), &one);
+    assert_eq!(class.call(proposal).await.status, 429);
+    assert_eq!(sends(&other, &[odd(901)]).await.status, 200, "its neighbor in the same group");
+    // What was refused was not kept, and is taken when it comes again.
+    let at = |number: u32| {
+        class.room.read(|scene| {
+            let subject = Subject::Bag(bag.parse().expect("a code"));
+            let entries = scene.ledger.entries_of(&subject);
+            entries
+                .iter()
+                .filter(|entry| {
+                    entry.key.to_string().replace('-', "") == key(number).replace('-', "")
+                })
+                .count()
+        })
+    };
+    assert_eq!((at(900), at(901)), (0, 1));
+    class.later(jiff::SignedDuration::from_secs(60));
+    assert_eq!(sends(&one, &[odd(900)]).await.status, 200);
+    assert_eq!((at(0), at(900)), (1, 1), "each once");
+}
+
+#[tokio::test]
 async fn a_key_that_says_something_else_is_not_acknowledged() {
     let class = Class::at(DURING_1, Kind::Real);
     let token = class.group("1", 3);
