@@ -9,3 +9,4 @@ pub mod plan_text;
 pub mod proposals;
 pub mod readings;
 pub mod sheet;
+pub mod square;

@@ -2,7 +2,7 @@
 
 use super::failure::Failure;
 use super::{page, progress};
-use crate::desk::print::{self, Job, PARTS, Part, Wish};
+use crate::desk::print::{self, Address, Job, PARTS, Part, Wish};
 use crate::desk::{self, Catalog, LabelSheet, Wording};
 use barm_domain::plan::Inquiry;
 use clap::builder::{PossibleValue, PossibleValuesParser};
@@ -42,8 +42,8 @@ pub(super) struct Arguments {
     start_cell: u32,
     /// Address of the program on the day, for square codes and the join sheet. Give one only if
     /// it will still hold then
-    #[arg(long, value_name = "URL")]
-    address: Option<String>,
+    #[arg(long, value_name = "URL", value_parser = Address::parse)]
+    address: Option<Address>,
     /// Inquiry level, in place of the plan's
     #[arg(long, value_parser = levels())]
     level: Option<String>,

@@ -3,8 +3,7 @@
 use super::room::run::RunBag;
 use super::{Wording, say};
 use barm_documents::chart::{BagChart, Frame, Look, Reading, Spark, mark as draw_mark};
-use fast_qr::ECL;
-use fast_qr::qr::QRBuilder;
+use barm_documents::square::Square;
 
 /// The mark of a treatment alone.
 pub(crate) fn mark(look: Look, size: f64) -> String {
@@ -61,17 +60,8 @@ fn says(w: Wording, bag: &RunBag) -> String {
 
 /// A QR code (ISO/IEC 18004) of an address, as large as its place; empty if it is too long for one.
 pub(crate) fn qr(text: &str, title: &str) -> String {
-    let Ok(code) = QRBuilder::new(text).ecl(ECL::M).build() else { return String::new() };
-    // Four modules of quiet all around.
-    let side = code.size + 8;
-    let mut path = String::new();
-    for row in 0..code.size {
-        for column in 0..code.size {
-            if code[row][column].value() {
-                path.push_str(&format!("M{} {}h1v1h-1z", column + 4, row + 4));
-            }
-        }
-    }
+    let Some(code) = Square::of(text) else { return String::new() };
+    let (side, path) = (code.side(), code.path());
     let title: String = title.chars().filter(|c| !"<>&\"".contains(*c)).collect();
     format!(
         r##"<svg xmlns="http://www.w3.org/2000/svg" class="qr" role="img" viewBox="0 0 {side} {side}" width="160" height="160"><title>{title}</title><rect width="{side}" height="{side}" fill="#FFFFFF"/><path d="{path}" fill="#000000"/></svg>"##

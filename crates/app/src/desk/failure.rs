@@ -109,6 +109,12 @@ pub(crate) enum DeskError {
     /// A part shows what a class found, and there are no readings.
     #[error("results can be printed only from the class's readings")]
     NoReadings,
+    /// There is no bag to print a label for.
+    #[error("there are no bags to print labels for")]
+    NoBags,
+    /// A part shows the address of the day, and none is given.
+    #[error("the join sheet shows the address of the day, and none is given")]
+    NoAddress,
     /// A sheet of labels has no such label.
     #[error("there is no label {cell} on a sheet of {cells}")]
     NoCell {
@@ -206,6 +212,10 @@ impl DeskError {
             Self::Write(_) | Self::Unwritten { .. } => {
                 Some("check that the folder can be written to".to_owned())
             }
+            Self::NoBags => Some("write the bag list first: `barm bags` does".to_owned()),
+            Self::NoAddress => {
+                Some("give it with --address, such as https://barm.example".to_owned())
+            }
             Self::NoReadings => Some("give the file of readings with --readings".to_owned()),
             Self::NoCell { cells, .. } => {
                 Some(format!("count along the rows, from 1 to {cells}"))
@@ -281,6 +291,8 @@ impl DeskError {
             | Self::NoPeriod { .. }
             | Self::NoCell { .. }
             | Self::NoReadings
+            | Self::NoBags
+            | Self::NoAddress
             | Self::Weak(_)
             | Self::Chance
             | Self::Hash

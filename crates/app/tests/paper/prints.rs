@@ -47,13 +47,21 @@ impl Print {
     }
 }
 
-static HOME: LazyLock<tempfile::TempDir> =
-    LazyLock::new(|| tempfile::tempdir().expect("a folder"));
+/// Where the prints lie: a folder that goes, or the one named by `BARM_PAPER`, to be looked at.
+static HOME: LazyLock<(PathBuf, Option<tempfile::TempDir>)> = LazyLock::new(|| {
+    if let Some(folder) = std::env::var_os("BARM_PAPER") {
+        let folder = PathBuf::from(folder);
+        fs::create_dir_all(&folder).expect("a folder");
+        return (folder.canonicalize().expect("a folder"), None);
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    (folder.path().to_owned(), Some(folder))
+});
 
 /// Every print. The quick suite prints the overfull plan in one language on one paper only.
 pub(crate) static PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
     let quick = std::env::var("BARM_TEST_SIZE").as_deref() == Ok("quick");
-    let home = HOME.path();
+    let home = HOME.0.as_path();
     write_plans(home);
     let mut prints = Vec::new();
     for class in [Class::Demo, Class::One, Class::Overfull] {
@@ -80,7 +88,7 @@ pub(crate) static PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
 /// The plan file of a class, for tests that print something else of it.
 pub(crate) fn plan_of(class: Class) -> PathBuf {
     LazyLock::force(&PRINTS);
-    HOME.path().join(format!("{class:?}.toml"))
+    HOME.0.join(format!("{class:?}.toml"))
 }
 
 /// The print of a class in a language on a paper.
@@ -122,8 +130,11 @@ fn write_plans(home: &Path) {
 fn one(home: &Path) -> String {
     let mut arguments = vec!["new", "new.toml", "--date", "2027-03-09"];
     arguments.extend(["--periods", "1", "--groups", "1", "--students", "3"]);
+    let new = home.join("new.toml");
     run(home, &arguments).ended(0);
-    fs::read_to_string(home.join("new.toml")).expect("it was written")
+    let text = fs::read_to_string(&new).expect("it was written");
+    fs::remove_file(new).expect("taken away");
+    text
 }
 
 /// Letters that mean something to markup, a title of 200 letters, another direction, pictures.

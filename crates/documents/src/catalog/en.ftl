@@ -330,6 +330,25 @@ together-ask-gas = What in your bags can make gas?
 together-ask-hot = What can water so hot do to skin and to yeast?
 together-ask-make = How will you measure that? Does it fit in the bag?
 
+# On paper: the foot of every page, labels, the sheet with the address of the day.
+page-sheet = Sheet
+page-of = of
+page-continued = continued
+page-invented = Made-up class: no reading here is real
+page-rehearsal = Rehearsal: no reading here is real
+page-not-printed = [?] stands for letters or pictures that these pages cannot print.
+label-margin = Print at 100 %. Do the test print first.
+label-square = Square code of bag { $bag }
+label-card = Card of this bag
+label-card-once = Card: read at minute { $last }
+label-card-read = Card: read every { $every } min to minute { $last }
+join-sheet-open = Open this address
+join-sheet-camera = Or use a camera
+join-sheet-square = Square code of { $address }
+join-sheet-class = Type the class code. It is on the wall.
+join-sheet-group = Type your group code. It is on your tray. A bag code works too.
+join-sheet-again = Lost the page? Open it here again.
+
 # What goes wrong, whoever meets it.
 trouble-first = To the first page
 trouble-nowhere = There is no such page
@@ -428,3 +447,13 @@ larder-bag-snack = snack
 larder-bag-sandwich = sandwich
 larder-bag-quart = quart
 larder-bag-gallon = gallon
+larder-word-no-food = no food
+larder-word-no-yeast = no yeast
+larder-word-no-enzyme = no enzyme
+larder-word-no-salt = no salt
+larder-word-water-of = water of
+larder-word-white-flour = white flour
+larder-word-glucoamylase = glucoamylase
+larder-word-lactase = lactase
+larder-word-amylase = amylase
+larder-word-invertase = invertase

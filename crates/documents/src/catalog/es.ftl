@@ -330,6 +330,25 @@ together-ask-gas = ¿Qué cosa en sus bolsas puede hacer gas?
 together-ask-hot = ¿Qué hace el agua tan caliente a la piel y a la levadura?
 together-ask-make = ¿Cómo lo van a medir? ¿Cabe en la bolsa?
 
+# En papel: el pie de cada página, las etiquetas, la hoja con la dirección del día.
+page-sheet = Hoja
+page-of = de
+page-continued = sigue
+page-invented = Clase inventada: ninguna lectura es real
+page-rehearsal = Ensayo: ninguna lectura es real
+page-not-printed = [?] está en lugar de letras o dibujos que aquí no se pueden imprimir.
+label-margin = Impriman al 100 %. Hagan antes la hoja de prueba.
+label-square = Código cuadrado de la bolsa { $bag }
+label-card = Tarjeta de esta bolsa
+label-card-once = Tarjeta: lean en el minuto { $last }
+label-card-read = Tarjeta: lean cada { $every } min hasta el minuto { $last }
+join-sheet-open = Abran esta dirección
+join-sheet-camera = O usen una cámara
+join-sheet-square = Código cuadrado de { $address }
+join-sheet-class = Pongan el código de la clase. Está en la pared.
+join-sheet-group = Pongan el código de su grupo. Está en su bandeja. También sirve el código de una bolsa.
+join-sheet-again = ¿Se cerró la página? Ábranla otra vez aquí.
+
 # Lo que sale mal, sea quien sea.
 trouble-first = A la primera página
 trouble-nowhere = Esa página no existe
@@ -428,3 +447,13 @@ larder-bag-snack = chica
 larder-bag-sandwich = de sándwich
 larder-bag-quart = de un cuarto
 larder-bag-gallon = de un galón
+larder-word-no-food = sin alimento
+larder-word-no-yeast = sin levadura
+larder-word-no-enzyme = sin enzima
+larder-word-no-salt = sin sal
+larder-word-water-of = agua de
+larder-word-white-flour = harina blanca
+larder-word-glucoamylase = glucoamilasa
+larder-word-lactase = lactasa
+larder-word-amylase = amilasa
+larder-word-invertase = invertasa

@@ -11,6 +11,20 @@ use barm_science::food;
 /// Before the id in every key.
 pub(super) const LARDER: &str = "larder-";
 
+/// What names of treatments are made of besides foods and enzyme products.
+const WORDS: [&str; 10] = [
+    "no-food",
+    "no-yeast",
+    "no-enzyme",
+    "no-salt",
+    "water-of",
+    "white-flour",
+    "glucoamylase",
+    "lactase",
+    "amylase",
+    "invertase",
+];
+
 /// The key of an id: `oat_flour` is `larder-oat-flour`.
 pub(super) fn key(id: &str) -> String {
     format!("{LARDER}{}", id.replace('_', "-"))
@@ -51,6 +65,27 @@ impl Catalog {
     pub fn plan_words(&self, text: &str) -> String {
         let plans = |id: &'static str| (self.cupboard(id), spoken(id).to_owned());
         replaced(text, ids().map(plans).collect())
+    }
+
+    /// What a treatment is called: its name in the plan with names of this language in the place of
+    /// those of foods, enzymes and what is left out; other words stay. `Maple syrup, no yeast` in
+    /// Spanish is `Jarabe de arce, sin levadura`.
+    #[must_use]
+    pub fn treatment(&self, name: &str) -> String {
+        let english = Self::of("en");
+        let own = |id: &'static str| (spoken(id).to_owned(), self.cupboard(id));
+        let word = |word: &&str| {
+            let key = format!("{LARDER}word-{word}");
+            (english.say(&key), self.say(&key))
+        };
+        let pairs = ids().map(own).chain(WORDS.iter().map(word)).collect();
+        let called = replaced(name, pairs);
+        let capital = name.chars().next().is_some_and(char::is_uppercase);
+        let mut letters = called.chars();
+        match letters.next() {
+            Some(first) if capital => first.to_uppercase().chain(letters).collect(),
+            _ => called,
+        }
     }
 
     fn known(&self, key: &str) -> Option<String> {
@@ -152,6 +187,27 @@ mod tests {
         assert_eq!(spanish.cupboard("Oat rings of our own"), "Oat rings of our own");
         assert_eq!(spanish.bag("Snack"), "chica");
         assert_eq!(spanish.bag("165 x 83 mm"), "165 x 83 mm");
+    }
+
+    #[test]
+    fn a_treatment_is_called_by_the_words_of_a_language() {
+        let (english, spanish) = (Catalog::of("en"), Catalog::of("es"));
+        for (plan, own) in [
+            ("No food", "Sin alimento"),
+            ("Maple syrup, no yeast", "Jarabe de arce, sin levadura"),
+            ("Oat flour + glucoamylase", "Harina de avena + glucoamilasa"),
+            ("Water of 30 °C", "Agua de 30 °C"),
+            ("white sugar, 0.3 g", "azúcar blanca, 0.3 g"),
+            ("Team Otter's secret", "Team Otter's secret"),
+            ("", ""),
+        ] {
+            assert_eq!(spanish.treatment(plan), own);
+            assert_eq!(english.treatment(plan), plan);
+        }
+        for word in super::WORDS {
+            let key = format!("{}word-{word}", super::LARDER);
+            assert_ne!(spanish.say(&key), english.say(&key), "{word}");
+        }
     }
 
     #[test]

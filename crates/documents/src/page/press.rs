@@ -12,6 +12,7 @@ use typst::{Library, LibraryExt, World, WorldExt};
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
+use crate::catalog::Catalog;
 use crate::chart::{Frame, Look, mark};
 
 use super::fonts::{BOOK, FONTS};
@@ -120,10 +121,20 @@ pub(crate) fn press(
     paper: Paper,
 ) -> Result<Vec<u8>, PdfError> {
     let replaced = proof::read(&mut values);
+    let language = values["imprint"]["language"].as_str().unwrap_or_default();
+    let words = Catalog::of(language);
     let values = json!({
         "sheet": values,
         "paper": paper.name(),
         "marks": *MARKS,
+        "words": {
+            "sheet": words.say("page-sheet"),
+            "of": words.say("page-of"),
+            "continued": words.say("page-continued"),
+            "invented": words.say("page-invented"),
+            "rehearsal": words.say("page-rehearsal"),
+            "not-printed": words.say("page-not-printed"),
+        },
         "replaced": replaced,
     });
     let bytes = serde_json::to_vec(&values)

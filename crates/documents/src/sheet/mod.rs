@@ -4,15 +4,23 @@
 //! signs it holds. The serial form of these values is read by our own page templates and promised to nobody.
 
 mod forecast;
+mod join;
+mod labels;
 mod prep;
 #[cfg(feature = "pdf")]
 mod print;
+#[cfg(feature = "pdf")]
+mod print_labels;
 mod results;
 
 pub use forecast::{ForecastPanel, ForecastRow, ForecastSheet};
+pub use join::JoinSheet;
+pub use labels::{Label, Labels, TestPrint};
 pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix};
 #[cfg(feature = "pdf")]
 pub use print::{forecast_pdf, prep_pdf, results_pdf};
+#[cfg(feature = "pdf")]
+pub use print_labels::{join_pdf, labels_pdf, test_print_pdf};
 pub use results::{
     Claim, Comparison, Counted, Gap, GasRow, LeftOut, QuestionResult, Rejected, ResultsReport,
     Slope,

@@ -84,7 +84,7 @@ fn together(panels: &[ForecastPanel]) -> Option<(Vec<Strand>, &ForecastPanel)> {
     Some((strands, first))
 }
 
-fn values(
+pub(super) fn values(
     sheet: &'static str,
     of: &impl Serialize,
     pictures: &Value,
@@ -97,7 +97,7 @@ fn values(
     Ok(values)
 }
 
-fn picture(svg: &str, alt: &str) -> Value {
+pub(super) fn picture(svg: &str, alt: &str) -> Value {
     json!({ "svg": svg, "alt": alt })
 }
 

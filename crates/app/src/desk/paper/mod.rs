@@ -1,6 +1,8 @@
 //! Sheets for people: what the desk found, laid out by `documents`.
 
 mod forecast;
+mod join;
+mod labels;
 mod looks;
 mod prep;
 mod results;
@@ -8,10 +10,13 @@ mod results_parts;
 mod water;
 
 pub(crate) use forecast::{forecast_sheet, strand};
+pub(crate) use join::join_pdf;
+pub(crate) use labels::{On, labels_pdf, test_print_pdf};
 pub(crate) use looks::look;
 pub(crate) use prep::prep_sheet;
 pub(crate) use results::results_report;
 
+use super::print::Job;
 use super::room::Kind;
 use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
@@ -123,6 +128,18 @@ const fn mark(imprint: &mut Imprint, kind: Kind) {
         Kind::Rehearsal => imprint.rehearsal = true,
         Kind::Invented => imprint.invented = true,
     }
+}
+
+/// The foot of a part's pages for the teacher.
+fn teacher_imprint(job: &Job<'_>, sheet: &str) -> Imprint {
+    let mut imprint = imprint(job.plan, sheet);
+    mark(&mut imprint, job.kind);
+    imprint
+}
+
+/// The foot of a part's pages for students and families, in their language.
+fn student_imprint(job: &Job<'_>, sheet: &str) -> Imprint {
+    Imprint { language: job.wish.words.code().to_owned(), ..teacher_imprint(job, sheet) }
 }
 
 /// What is said of a treatment without a forecast, on paper and on the screen.

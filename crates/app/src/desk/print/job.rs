@@ -1,6 +1,7 @@
 //! What parts share while they are made: each costly thing is worked out once, by whoever asks first.
 
 use super::super::check::findings;
+use super::super::room::Kind;
 use super::super::{Analysis, DeskError, Outlook, Progress, outlook};
 use super::Wish;
 use barm_domain::check;
@@ -18,6 +19,8 @@ pub(crate) struct Job<'a> {
     pub(crate) wish: &'a Wish,
     /// What the class found, once there are readings.
     pub(crate) analysis: Option<&'a Analysis>,
+    /// Whether it happens in a class, or is made up; every page says so.
+    pub(crate) kind: Kind,
     progress: &'a dyn Progress,
     prep: OnceLock<Result<Prep, PrepError>>,
     outlook: OnceLock<Result<Outlook, OutlookError>>,
@@ -33,7 +36,13 @@ impl<'a> Job<'a> {
         progress: &'a dyn Progress,
     ) -> Self {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
-        Self { plan, wish, analysis, progress, prep, outlook, found }
+        Self { plan, wish, analysis, kind: Kind::Real, progress, prep, outlook, found }
+    }
+
+    /// The same of an investigation on a shelf.
+    pub(crate) const fn of_kind(mut self, kind: Kind) -> Self {
+        self.kind = kind;
+        self
     }
 
     /// Whether the wish fits the plan.

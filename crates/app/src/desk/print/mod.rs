@@ -3,11 +3,13 @@
 //! A part is a row of [`PARTS`]. What goes onto its pages is filled in by a file of `desk::paper`;
 //! here is only decided what there is, what it is called and whether a plan has use for it.
 
+mod address;
 mod files;
 mod job;
 mod parts;
 mod wish;
 
+pub(crate) use address::Address;
 pub(crate) use files::write_printed;
 pub(crate) use job::Job;
 pub(crate) use parts::{PARTS, Part};

@@ -2,7 +2,8 @@
 //! that fills its pages.
 
 use super::Job;
-use crate::desk::{Analysis, DeskError, Wording, paper, say};
+use crate::desk::paper::{self, On};
+use crate::desk::{Analysis, DeskError, Wording, say};
 
 /// Something that can be printed: one file.
 #[derive(Debug)]
@@ -20,32 +21,66 @@ pub(crate) struct Part {
 }
 
 /// Every part, in the order in which a teacher needs them.
-pub(crate) static PARTS: [Part; 3] = [
+pub(crate) static PARTS: [Part; 7] = [
+    Part {
+        key: "labels",
+        ending: "pdf",
+        says: |w| say!(w, "print-labels"),
+        of_use: has_bags,
+        make: |job| paper::labels_pdf(job, On::Bag),
+    },
+    Part {
+        key: "card-labels",
+        ending: "pdf",
+        says: |w| say!(w, "print-card-labels"),
+        of_use: has_bags,
+        make: |job| paper::labels_pdf(job, On::Card),
+    },
+    Part {
+        key: "test-print",
+        ending: "pdf",
+        says: |w| say!(w, "print-test-print"),
+        of_use: has_bags,
+        make: paper::test_print_pdf,
+    },
     Part {
         key: "prep",
         ending: "pdf",
         says: |w| say!(w, "print-prep"),
         of_use: always,
-        make: |job| paper::prep_pdf(job.plan, job.prep()?, job.found(), job.wish.size),
+        make: |job| {
+            paper::prep_pdf_of(job.kind, job.plan, job.prep()?, job.found(), job.wish.size)
+        },
     },
     Part {
         key: "forecast",
         ending: "pdf",
         says: |w| say!(w, "print-forecast"),
         of_use: always,
-        make: |job| paper::forecast_pdf(job.plan, job.outlook()?, job.wish.size),
+        make: |job| paper::forecast_pdf_of(job.kind, job.plan, job.outlook()?, job.wish.size),
     },
     Part {
         key: "results",
         ending: "pdf",
         says: |w| say!(w, "print-results"),
         of_use: has_readings,
-        make: |job| paper::results_pdf(job.plan, analysis(job)?, job.wish.size),
+        make: |job| paper::results_pdf_of(job.kind, job.plan, analysis(job)?, job.wish.size),
+    },
+    Part {
+        key: "join",
+        ending: "pdf",
+        says: |w| say!(w, "print-join"),
+        of_use: |job| job.wish.address.is_some(),
+        make: paper::join_pdf,
     },
 ];
 
 fn always(_: &Job<'_>) -> bool {
     true
+}
+
+fn has_bags(job: &Job<'_>) -> bool {
+    job.bags().next().is_some()
 }
 
 fn has_readings(job: &Job<'_>) -> bool {

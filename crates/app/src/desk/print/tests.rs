@@ -40,7 +40,7 @@ fn a_file_is_called_after_its_part_and_period() {
     let name = |period: Option<&str>| {
         let period = period.map(str::to_owned);
         let wish = Wish { period, ..Wish::plain(Size::A4) };
-        PARTS[0].file_name(&Job::new(&plan, &wish, None, &Unheard))
+        Part::of("prep").expect("a part").file_name(&Job::new(&plan, &wish, None, &Unheard))
     };
     assert_eq!(name(None), "prep.pdf");
     assert_eq!(name(Some("6")), "prep-period-6.pdf");

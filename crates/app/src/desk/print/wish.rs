@@ -1,6 +1,7 @@
 //! How a teacher wants things printed.
 
 use super::super::Size;
+use super::Address;
 use barm_documents::catalog::Catalog;
 use barm_documents::page::LabelSheet;
 use barm_domain::plan::Inquiry;
@@ -19,7 +20,7 @@ pub(crate) struct Wish {
     /// First cell to print on a sheet of labels that is partly used, from 1.
     pub(crate) start_cell: u32,
     /// Address that stands before the bag code in square codes, and on the join sheet.
-    pub(crate) address: Option<String>,
+    pub(crate) address: Option<Address>,
     /// Inquiry level; none takes that of each period.
     pub(crate) level: Option<Inquiry>,
     /// Name of the only period to print for; none prints for all.

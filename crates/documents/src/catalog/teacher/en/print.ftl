@@ -3,3 +3,7 @@
 print-prep = Prep sheet: shopping, solutions, water, trays
 print-forecast = Forecast, for the teacher only
 print-results = Results report, from the class's readings
+print-labels = Labels for the bags
+print-card-labels = Labels for the cards on the bags
+print-test-print = Test print: do the labels lie where they should?
+print-join = Join sheet: the address of the day, for the wall
