@@ -194,6 +194,52 @@ fn no_room_is_a_lumber_room() {
     }
 }
 
+/// A double click must work alike everywhere, and what cannot be alike must be found in one place
+/// to be tried on another system.
+#[test]
+fn what_differs_by_operating_system_stands_in_one_file_of_a_crate() {
+    const OWN: [&str; 2] = ["crates/app/src/system.rs", "crates/store/src/system.rs"];
+    let words = [
+        "std::os::",
+        "consts::OS",
+        "target_os",
+        "target_family",
+        "MAIN_SEPARATOR",
+        "signal::unix",
+        "signal::windows",
+    ];
+    // Under `cfg`, the short names of the two families count as well.
+    let asks = |line: &str| {
+        let short = line.contains("unix") || line.contains("windows");
+        words.iter().any(|word| line.contains(word))
+            || (line.contains("cfg!(") || line.contains("cfg(")) && short
+    };
+    let mut offences = Vec::new();
+    let mut own = 0;
+    for krate in ["app", "documents", "domain", "science", "store"] {
+        for (file, text) in rust_files(&format!("crates/{krate}/src")) {
+            for (number, line) in text.lines().enumerate() {
+                let code = line.split("//").next().unwrap_or_default();
+                if !asks(code) {
+                    continue;
+                }
+                if OWN.iter().any(|place| file == Path::new(place)) {
+                    own += 1;
+                } else {
+                    offences.push(format!(
+                        "{}:{}: {}",
+                        file.display(),
+                        number + 1,
+                        code.trim()
+                    ));
+                }
+            }
+        }
+    }
+    assert!(own >= 8, "the search finds what stands in the two files: {own}");
+    assert!(offences.is_empty(), "move it to a system.rs:\n{}", offences.join("\n"));
+}
+
 #[test]
 fn most_files_are_short() {
     let mut long = Vec::new();

@@ -2,10 +2,10 @@
 
 use crate::append;
 use crate::failure::StoreError;
-use crate::folder::sync_folder;
 use crate::line::Line;
 use crate::plans;
 use crate::store::Store;
+use crate::system::sync_folder;
 use crate::wire;
 use crate::words;
 use serde_json::json;

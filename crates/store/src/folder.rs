@@ -2,6 +2,7 @@
 
 use crate::failure::StoreError;
 use crate::line::{Lite, Whose, looks_like_a_database};
+use crate::system::sync_folder;
 use std::fs::{self, File, TryLockError};
 use std::io::{self, Read as _, Write as _};
 use std::path::{Path, PathBuf};
@@ -66,16 +67,6 @@ pub(crate) fn open_for_writing(folder: &Path) -> Result<Lite, StoreError> {
     let lite = lite.durable()?;
     sync_folder(folder)?;
     Ok(lite)
-}
-
-/// Puts what was renamed or made in a folder on disk.
-pub(crate) fn sync_folder(folder: &Path) -> Result<(), StoreError> {
-    // Only Unix can open a folder; elsewhere the system sees to it.
-    if cfg!(unix) {
-        let sync = File::open(folder).and_then(|file| file.sync_all());
-        sync.map_err(|error| StoreError::file("write", folder, error))?;
-    }
-    Ok(())
 }
 
 /// The file beside a path in which something is prepared before it gets that name.

@@ -32,6 +32,7 @@ mod restore;
 
 mod store;
 mod summary;
+mod system;
 mod wire;
 mod words;
 mod writer;

@@ -12,6 +12,7 @@ use crate::line::Server;
 use crate::line::{Line, Lite, Whose, looks_like_a_database};
 use crate::migrate::migrate;
 use crate::store::{Place, Store};
+use crate::system::sync_folder;
 use jiff::Timestamp;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
@@ -103,7 +104,7 @@ fn set_aside(folder: &Path, path: &Path) -> Result<Option<PathBuf>, StoreError> 
             copied.map_err(|error| StoreError::file("copy", &from, error))?;
         }
     }
-    folder::sync_folder(folder)?;
+    sync_folder(folder)?;
     Ok(Some(aside))
 }
 

@@ -2,6 +2,7 @@
 
 use super::{Row, Value};
 use crate::failure::StoreError;
+use crate::system;
 use postgres::types::private::BytesMut;
 use postgres::types::{IsNull, ToSql, Type, to_sql_checked};
 use postgres::{Client, NoTls, Statement};
@@ -130,15 +131,7 @@ impl ToSql for Value<'_> {
 /// The address as it can be shown: no user, no password.
 fn place(address: &str) -> String {
     let shown = address.parse::<postgres::Config>().ok().map(|config| {
-        let hosts: Vec<String> = config
-            .get_hosts()
-            .iter()
-            .map(|host| match host {
-                postgres::config::Host::Tcp(name) => name.clone(),
-                #[cfg(unix)]
-                postgres::config::Host::Unix(path) => path.display().to_string(),
-            })
-            .collect();
+        let hosts: Vec<String> = config.get_hosts().iter().map(system::host).collect();
         format!("{} on {}", config.get_dbname().unwrap_or("the database"), hosts.join(", "))
     });
     shown.unwrap_or_else(|| "the database".into())
