@@ -152,7 +152,9 @@ impl Sheet<'_> {
         let planned = match one.when {
             When::Zero(_) => {
                 let sealed = bag.is_some_and(|bag| bag.sealed.is_some());
-                let seal = (!sealed).then(|| entry(one.key, What::Sealed { plan: self.plan }));
+                // By the plan of that time, whatever it says when the sheet is typed.
+                let plan = self.ledger.version_at(measured).unwrap_or(self.plan);
+                let seal = (!sealed).then(|| entry(one.key, What::Sealed { plan }));
                 let next = Key(one.key.0.wrapping_add(1));
                 let zero = entry(next, What::Zero { height_mm });
                 return seal.into_iter().chain([zero]).collect();

@@ -3,7 +3,8 @@
 
 use super::editing::sentence;
 use super::rehearse::done_before;
-use super::room::on_shelf::{InShort, in_short};
+use super::room::on_shelf::{Line, in_short, work_out_rest};
+use super::room::whole_check::Checkup;
 use super::room::{Investigation, Kind, Shelf, plans};
 use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
@@ -215,28 +216,41 @@ pub(crate) struct OnShelf {
     pub(crate) kind: Kind,
     /// The first school day, such as 2027-03-09.
     pub(crate) day: String,
-    /// Bags on its list.
-    pub(crate) bags: usize,
+    /// Bags on its list, if that is known.
+    pub(crate) bags: Option<usize>,
     /// How far it has come.
     pub(crate) stands: String,
 }
 
-/// The shelf, the newest on top.
+/// The shelf.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct ShelfView {
+    /// Its lines, the newest on top.
+    pub(crate) lines: Vec<OnShelf>,
+    /// Whether some are still being counted.
+    pub(crate) counting: bool,
+    /// What is wrong with the record, if a full check found something, and when.
+    pub(crate) damaged: Option<(String, Timestamp)>,
+}
+
+/// The shelf page.
 pub(crate) fn on_shelf(
     shelf: &Shelf,
     w: Wording,
     now: Timestamp,
-) -> Result<Vec<OnShelf>, DeskError> {
-    let line = |(one, short): (Investigation, Option<InShort>)| match short {
-        None => OnShelf {
-            id: one.id,
-            title: one.title,
-            kind: one.kind,
-            day: String::new(),
-            bags: 0,
-            stands: say!(w, "shelf-unread"),
-        },
-        Some(short) => OnShelf {
+) -> Result<ShelfView, DeskError> {
+    let bare = |one: Investigation, stands: String| OnShelf {
+        id: one.id,
+        title: one.title,
+        kind: one.kind,
+        day: String::new(),
+        bags: None,
+        stands,
+    };
+    let line = |(one, line): (Investigation, Line)| match line {
+        Line::Unreadable => bare(one, say!(w, "shelf-unread")),
+        Line::BeingCounted => bare(one, say!(w, "shelf-counting")),
+        Line::Known(short) => OnShelf {
             id: one.id,
             kind: one.kind,
             stands: match (short.began, short.ended) {
@@ -247,10 +261,21 @@ pub(crate) fn on_shelf(
             },
             title: short.title,
             day: short.day,
-            bags: short.bags,
+            bags: Some(short.bags),
         },
     };
-    Ok(in_short(shelf, now)?.into_iter().rev().map(line).collect())
+    let all = in_short(shelf, now)?;
+    let counting = all.iter().any(|(_, line)| *line == Line::BeingCounted);
+    let damaged = match shelf.checkup() {
+        Some(Checkup::Damaged { at, what }) => Some((sentence(&what), at)),
+        Some(Checkup::Whole { .. }) | None => None,
+    };
+    Ok(ShelfView { lines: all.into_iter().rev().map(line).collect(), counting, damaged })
+}
+
+/// Works out the lines that are still being counted. Waits for the disk.
+pub(crate) fn count_rest(shelf: &Shelf, now: Timestamp) -> Result<(), DeskError> {
+    work_out_rest(shelf, now)
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use super::network::Network;
 use super::rehearse::Practice;
 use super::state::{Reach, Running, Web};
 use super::{routes, tls};
-use crate::desk::room::{Shelf, kept_words};
+use crate::desk::room::{Shelf, kept_words, whole_check};
 use crate::desk::{Certificate, Clock, DeskError};
 use std::net::{SocketAddr, TcpListener};
 use std::sync::Arc;
@@ -56,6 +56,31 @@ async fn delete_due(web: Web) {
     }
 }
 
+/// So long after the start the whole record is read through: the first pages come first.
+const CHECK_AFTER: Duration = Duration::from_secs(300);
+
+/// And then so often, while the program runs.
+const CHECK_EVERY: Duration = Duration::from_secs(24 * 3600);
+
+/// Reads the whole record through, some minutes after the start and once a day; the log says what
+/// was found, and the shelf page when it is bad.
+async fn check_whole(web: Web) {
+    let mut stopping = web.stopping.clone();
+    let mut pause = CHECK_AFTER;
+    loop {
+        tokio::select! {
+            () = tokio::time::sleep(pause) => {}
+            _ = stopping.changed() => return,
+        }
+        pause = CHECK_EVERY;
+        let now = web.now();
+        match web.wait(whole_check::check_whole).await {
+            Ok(found) => web.log.write(now, &found.in_the_log()),
+            Err(error) => web.log.write(now, &format!("full check: not done: {error}")),
+        }
+    }
+}
+
 /// Serves until it is told to stop.
 pub(crate) async fn serve(
     ask: Ask,
@@ -78,6 +103,7 @@ pub(crate) async fn serve(
     web.log.write(web.now(), "started");
     let service = routes::router(&web).into_make_service_with_connect_info::<SocketAddr>();
     tokio::spawn(delete_due(web.clone()));
+    tokio::spawn(check_whole(web.clone()));
     ask.listener.set_nonblocking(true).map_err(DeskError::Serve)?;
     let handle = axum_server::Handle::new();
     let stopper = handle.clone();

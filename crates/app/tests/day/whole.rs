@@ -3,12 +3,14 @@
 use crate::bench::{Bench, heights};
 use crate::school::{School, Serving};
 use barm_domain::outlook::{self, Look, Treated};
+use barm_domain::plan::Plan;
 use barm_domain::reading::Reading;
-use barm_domain::record::{Counted, Key, Known, Ledger, in_truth};
+use barm_domain::record::{Bound, Counted, Key, Known, Ledger};
 use barm_domain::rehearsal::{Device, Rates, script};
 use barm_domain::result::analyze;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
+use std::sync::Arc;
 use std::thread;
 
 #[test]
@@ -58,7 +60,9 @@ fn a_whole_day_is_on_record_once_and_says_what_the_same_readings_say_as_a_file()
         .treatments()
         .map(|(_, treatment)| outlook::forecast(plan, treatment, look).expect("a forecast"))
         .collect();
-    let truth = in_truth(plan, ledger.standing());
+    let newest = Arc::new(Plan::clone(plan));
+    let versions = BTreeMap::from([(1, newest.clone())]);
+    let truth = Bound::of(&versions, &newest, &ledger).plan_in_truth();
     let from_record = analyze(&truth, &forecasts, &counted.readings, &counted.set_aside);
     let mut file = String::from("bag,minute,height (mm)\n");
     for (place, device) in &devices {

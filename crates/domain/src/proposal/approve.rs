@@ -24,6 +24,9 @@ pub enum ApproveError {
 
 /// The plan with these proposals in it.
 ///
+/// Of what a group wrote, only what a bag can be made of comes into the plan, and its question in
+/// the plan's words: a plan is never deleted, and what a child wrote must be deletable.
+///
 /// Groups that ask the same share one question, so that their bags are replicates of each other.
 /// The bags that such a group had leave the list; questions and treatments that nobody makes any
 /// more leave the plan. Everything else stays.

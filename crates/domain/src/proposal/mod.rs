@@ -11,6 +11,7 @@ mod coverage;
 mod judge;
 mod level;
 mod opened;
+mod wording;
 mod written;
 
 pub use approve::{ApproveError, approve};
@@ -18,6 +19,7 @@ pub use ask::{Ask, asks};
 pub use coverage::{Covered, coverage, partners, same_question};
 pub use judge::{Judged, judge, trial};
 pub use opened::{Opened, opened};
+pub use wording::wording;
 pub use written::Written;
 
 use crate::plan::{Difference, Variable};
@@ -29,7 +31,7 @@ pub struct Proposal {
     pub period: String,
     /// Its number within the period, from 1.
     pub group: u32,
-    /// The question in its own words.
+    /// The question in the plan's words, never in the group's: see [`wording`].
     pub asks: String,
     /// The one thing it changes.
     pub variable: Variable,

@@ -2,6 +2,7 @@
 
 use super::level::{self, Unclear};
 use super::opened::{Opened, opened};
+use super::wording;
 use super::{Beside, Level, MOST_BAGS, MOST_LEVELS, Proposal};
 use crate::finding::{Finding, Severity};
 use crate::nearest::plain;
@@ -89,11 +90,7 @@ impl Written {
         Ok(Proposal {
             period: self.period.clone(),
             group: self.group,
-            asks: if self.asks.trim().is_empty() {
-                format!("What does {} do?", variable.words())
-            } else {
-                self.asks.trim().to_owned()
-            },
+            asks: wording(variable, &levels),
             variable,
             beside: self.beside(plan, &open, variable, &levels),
             levels,

@@ -2,7 +2,6 @@
 
 use super::{Bag, Height, Known, Standing};
 use crate::code::BagCode;
-use crate::plan::Plan;
 use crate::reading::{Reading, Remark, SetAside};
 use jiff::Timestamp;
 
@@ -128,35 +127,4 @@ fn stood_still(
         None => "all clocks stand still; the yeast goes on".to_owned(),
     };
     Some((Some(minute.max(0.0)), says))
-}
-
-/// The plan with its bags as they are in truth, where labels were swapped.
-#[must_use]
-pub fn in_truth(plan: &Plan, standing: &Standing) -> Plan {
-    let mut plan = plan.clone();
-    let mut bags = std::mem::take(&mut plan.bags);
-    for bag in &mut bags {
-        let Ok(code) = bag.code.parse::<BagCode>() else { continue };
-        let Some(truth) = standing.bags.get(&code).and_then(|bag| bag.truth.as_ref()) else {
-            continue;
-        };
-        if let Some(group) = truth.group {
-            bag.group = group;
-        }
-        let Some(treatment) = &truth.treatment else { continue };
-        let found = plan.treatments().find(|(_, known)| known.name == *treatment);
-        if let Some((question, treatment)) = found {
-            bag.treatment.clone_from(&treatment.name);
-            // A bag that answers its question as well with what it is in truth stays there.
-            let own = plan.questions.iter().find(|question| question.id == bag.question);
-            let answers = own.is_some_and(|own| {
-                plan.answering(own).iter().any(|answer| answer.name == treatment.name)
-            });
-            if !answers {
-                question.clone_into(&mut bag.question);
-            }
-        }
-    }
-    plan.bags = bags;
-    plan
 }

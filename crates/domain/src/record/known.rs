@@ -1,5 +1,6 @@
 //! What the versions of a plan know: which bags, rules and treatments there are.
 
+use super::bound::older_name;
 use crate::code::BagCode;
 use crate::plan::Plan;
 use std::collections::{BTreeMap, BTreeSet};
@@ -41,6 +42,14 @@ impl Known {
             known.treatments.extend(plan.treatments().map(|(_, of)| of.name.clone()));
         }
         known
+    }
+
+    /// Whether any version has a treatment that is called so, be it by the name that tells it from
+    /// a newer one.
+    pub(super) fn has_treatment(&self, called: &str) -> bool {
+        let older = older_name(called);
+        self.treatments.contains(called)
+            || older.is_some_and(|(name, _)| self.treatments.contains(name))
     }
 
     /// Knows what another knows too; nothing is forgotten.

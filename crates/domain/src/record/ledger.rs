@@ -1,11 +1,13 @@
 //! The record in memory: entries by subject, and the state they add up to.
 
 use super::fold::{self, FirstZero, Refusals, Seen, Whole};
-use super::{Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
+use super::{Bound, Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
 use crate::code::BagCode;
+use crate::plan::Plan;
 use jiff::Timestamp;
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// All entries of an investigation with their [`Standing`], kept true as entries are added.
 ///
@@ -51,6 +53,49 @@ impl Ledger {
     pub fn learn(&mut self, known: Known) {
         self.known.learn(known);
         self.work_out_all();
+    }
+
+    /// What every bag is, with all versions of the plan by number; from now on each belongs where
+    /// it was sealed. To be asked again after anything that [`Ledger::may_bind`] says.
+    pub fn bind(&mut self, saved: &BTreeMap<u32, Arc<Plan>>, newest: &Arc<Plan>) -> Bound {
+        let bound = Bound::of(saved, newest, self);
+        let homes: Vec<_> = bound.homes().collect();
+        let mut moved = false;
+        for (code, home) in homes {
+            if self.known.bags.get(&code) != Some(&home) {
+                self.known.bags.insert(code, home);
+                moved = true;
+            }
+        }
+        if moved {
+            self.work_out_all();
+        }
+        bound
+    }
+
+    /// Whether an entry may change what a bag is held to, or what it is in truth.
+    pub const fn may_bind(what: &What) -> bool {
+        matches!(
+            what,
+            What::Sealed { .. }
+                | What::Zero { .. }
+                | What::Correction { .. }
+                | What::SetRight(_)
+                | What::SetAside { .. }
+                | What::TakenBack
+        )
+    }
+
+    /// The version of the plan that was the newest at a time, if one was saved by then.
+    pub fn version_at(&self, at: Timestamp) -> Option<u32> {
+        let saved = self.entries_of(&Subject::Investigation).iter();
+        saved
+            .take_while(|entry| entry.measured <= at)
+            .filter_map(|entry| match entry.what {
+                What::PlanSaved { version } => Some(version),
+                _ => None,
+            })
+            .max()
     }
 
     /// Adds an entry; `false` if its key is known, and then nothing is added.

@@ -9,6 +9,7 @@
 //! a random [`WordsKey`], so that they can be deleted while the record stays whole.
 
 mod bag;
+mod bound;
 mod counted;
 mod entry;
 mod fold;
@@ -21,7 +22,8 @@ mod standing;
 mod what;
 
 pub use bag::{Bag, Height, Mended};
-pub use counted::{Counted, SAME_MM, in_truth};
+pub use bound::Bound;
+pub use counted::{Counted, SAME_MM};
 pub use entry::{Entry, Subject, Who};
 pub use key::{Key, WordsKey};
 pub use known::{Home, Known};

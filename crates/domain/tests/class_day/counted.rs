@@ -2,8 +2,12 @@
 
 use crate::day::{about, bag, by, correct, entry, known, plan, read, zero};
 use barm_domain::reading::{Reading, SetAside};
-use barm_domain::record::{Counted, Entry, Odd, Subject, Truth, What, Who, in_truth, replay};
+use barm_domain::record::{
+    Bound, Counted, Entry, Ledger, Odd, Subject, Truth, What, Who, replay,
+};
 use barm_domain::result::analyze;
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 fn counted(entries: &[Entry]) -> Counted {
     Counted::of(&known(), &replay(&known(), entries))
@@ -90,9 +94,10 @@ fn a_bag_set_aside_is_handed_on_with_its_rule() {
 #[test]
 fn labels_that_were_swapped_are_set_right() {
     let truth = Truth { treatment: Some("starch".into()), group: Some(2) };
-    let standing = replay(&known(), &[entry(1, 2000, What::SetRight(truth))]);
-    let plan = plan();
-    let right = in_truth(&plan, &standing);
+    let ledger = Ledger::of(known(), [entry(1, 2000, What::SetRight(truth))]);
+    let plan = Arc::new(plan());
+    let versions = BTreeMap::from([(1, plan.clone())]);
+    let right = Bound::of(&versions, &plan, &ledger).plan_in_truth();
     let code = bag(1, 1, 0).to_string();
     for (before, after) in plan.bags.iter().zip(&right.bags) {
         if before.code == code {

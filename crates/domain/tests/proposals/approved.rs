@@ -90,3 +90,44 @@ fn without_a_reference_there_is_nothing_to_approve() {
     let refused = approve(&plan, &[read(&plan, &written)]);
     assert!(matches!(refused, Err(ApproveError::NoReference { .. })));
 }
+
+#[test]
+fn no_word_of_a_group_comes_into_the_plan() {
+    let plan = open_lesson();
+    let mark = "Zwitschermaschine";
+    for mut written in [honey("1", 1), warmth("2", 2)] {
+        written.asks = format!("Does {mark} like it?");
+        let new = approve(&plan, &[read(&plan, &written)]).unwrap();
+        assert!(!format!("{new:?}").contains(mark));
+        // Nor can it hide where a bag is described: what cannot be weighed is no proposal.
+        for place in ["levels", "keeps"] {
+            let mut hidden = written.clone();
+            match place {
+                "levels" => hidden.levels[0] = format!("{} {mark}", hidden.levels[0]),
+                _ => hidden.keeps = format!("white sugar {mark} + 0.5 g"),
+            }
+            if let Ok(proposal) = hidden.read(&plan) {
+                let new = approve(&plan, &[proposal]).unwrap();
+                assert!(!format!("{new:?}").contains(mark), "{place}");
+            }
+        }
+        let hidden = Written { beside: format!("No food {mark}"), ..written.clone() };
+        if let Ok(new) = approve(&plan, &[read(&plan, &hidden)]) {
+            assert!(!format!("{new:?}").contains(mark));
+        }
+    }
+}
+
+#[test]
+fn the_question_is_worded_from_what_is_changed() {
+    let plan = open_lesson();
+    let asks = |written: &Written| read(&plan, written).asks;
+    assert_eq!(
+        asks(&warmth("1", 1)),
+        "What difference does the temperature of the water make: 20 °C, 30 °C or 40 °C?"
+    );
+    assert_eq!(
+        asks(&honey("1", 1)),
+        "What difference does the food make: honey or white sugar?"
+    );
+}

@@ -28,6 +28,7 @@ use barm_domain::finding::{Field, Finding, Severity};
 use barm_domain::plan::Plan;
 use barm_domain::ready;
 use said::{beside, of_finding, of_mistake};
+use std::sync::Arc;
 
 /// A plan that is being edited.
 #[derive(Debug)]
@@ -48,6 +49,8 @@ pub(crate) struct Editing {
     pub(crate) larder: Vec<(String, String)>,
     /// Who makes how many bags, in a sentence.
     pub(crate) bags: String,
+    /// The plan that would be saved, where the text says one.
+    pub(crate) plan: Option<Arc<Plan>>,
 }
 
 impl Editing {
@@ -82,6 +85,7 @@ impl Editing {
             foods: plan.as_ref().map(ready::foods_of).unwrap_or_default(),
             larder: larder(plan.as_ref()),
             bags: plan.as_ref().map(|plan| bags(w, plan)).unwrap_or_default(),
+            plan: plan.map(Arc::new),
         }
     }
 

@@ -6,7 +6,7 @@ use barm_documents::plan_text;
 use barm_domain::code::BagCode;
 use barm_domain::outlook::{Curve, Entry as Expected, Upper};
 use barm_domain::plan::{Plan, PlannedBag};
-use barm_domain::record::{Entry, Key, Known, Ledger, Subject, What, Who};
+use barm_domain::record::{Bound, Entry, Key, Known, Ledger, Subject, What, Who};
 use jiff::{SignedDuration, Timestamp};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -20,7 +20,7 @@ pub(crate) const SECRET_MM: f64 = 77.0;
 /// The day.
 pub(crate) struct Acted {
     pub(crate) plan: Arc<Plan>,
-    plans: BTreeMap<u32, Arc<Plan>>,
+    pub(crate) plans: BTreeMap<u32, Arc<Plan>>,
     pub(crate) ledger: Ledger,
     pub(crate) outlook: Option<Outlook>,
     pub(crate) kind: Kind,
@@ -94,11 +94,15 @@ impl Acted {
 
     /// The same at one moment.
     pub(crate) fn scene<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> T {
+        let (version, newest) = self.plans.last_key_value().expect("a version");
+        let bound = Bound::of(&self.plans, newest, &self.ledger);
         look(&Scene {
             investigation: 1,
             kind: self.kind,
-            plan: &self.plan,
-            version: 1,
+            plan: &bound.plan,
+            bound: &bound,
+            newest,
+            version: *version,
             plans: &self.plans,
             ledger: &self.ledger,
             outlook: self.outlook.as_ref(),

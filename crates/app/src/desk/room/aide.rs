@@ -42,7 +42,7 @@ pub(crate) struct Tick {
 
 /// The stations in a language.
 pub(crate) fn aide_view(scene: &Scene<'_>, words: &Catalog) -> AideView {
-    let prep = prep(scene.plan).ok();
+    let prep = prep(scene.newest).ok();
     let of_prep = prep
         .iter()
         .flat_map(|prep| [trays(prep, words), water(prep, words), stock(prep, words)]);

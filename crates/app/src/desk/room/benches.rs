@@ -7,7 +7,6 @@ use barm_documents::chart::Look;
 use barm_domain::board::{Board, Line, State, board};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
-use barm_domain::record::Bag;
 use barm_domain::schedule::{Schedule, schedule};
 use jiff::{SignedDuration, Timestamp};
 
@@ -89,8 +88,7 @@ impl Benches {
 }
 
 fn bag(scene: &Scene<'_>, line: Line) -> BenchBag {
-    let standing = scene.ledger.standing().bags.get(&line.code);
-    let treatment = in_truth(standing, &line.bag.treatment);
+    let treatment = scene.treatment_of(line.code).unwrap_or(&line.bag.treatment).to_owned();
     BenchBag {
         name: name(line.code),
         group: line.bag.group,
@@ -108,12 +106,6 @@ fn bag(scene: &Scene<'_>, line: Line) -> BenchBag {
         height_mm: line.height_mm,
         rises: line.rises,
     }
-}
-
-/// The treatment that a bag has in truth.
-pub(crate) fn in_truth(bag: Option<&Bag>, label: &str) -> String {
-    let truth = bag.and_then(|bag| bag.truth.as_ref()?.treatment.clone());
-    truth.unwrap_or_else(|| label.to_owned())
 }
 
 /// What people say for a bag: group and letter; the teacher's bench is `T`.

@@ -5,7 +5,7 @@ use crate::desk::{DeskError, Outlook, Unheard, outlook};
 use barm_documents::plan_text;
 use barm_domain::outlook::Look;
 use barm_domain::plan::Plan;
-use barm_domain::record::{Entry, Key, Known, Ledger, Subject, What, Who};
+use barm_domain::record::{Bound, Entry, Key, Known, Ledger, Subject, What, Who};
 use barm_store::Store;
 use jiff::Timestamp;
 use std::cell::Cell;
@@ -22,7 +22,7 @@ pub(crate) struct Room {
     pub(crate) kind: Kind,
     pub(super) store: Store,
     pub(super) pulse: Pulse,
-    /// The version of the plan whose outlook is being worked out; 0 for none.
+    /// The plan whose outlook is being worked out, by [`State::turn`]; 0 for none.
     foreseeing: AtomicU32,
     state: RwLock<State>,
 }
@@ -32,7 +32,25 @@ pub(super) struct State {
     pub(super) plans: BTreeMap<u32, Arc<Plan>>,
     pub(super) newest: (u32, Arc<Plan>),
     pub(super) ledger: Ledger,
+    /// What every bag is; kept true by [`State::bind`].
+    bound: Bound,
+    /// Rises with every other plan in `bound`, from 1.
+    turn: u32,
+    /// The outlook of the plan in `bound`, by its turn.
     pub(super) outlook: Option<(u32, Arc<Outlook>)>,
+}
+
+impl State {
+    /// Asks again what every bag is, after an entry that may change it or a new version.
+    pub(super) fn bind(&mut self) {
+        let mut bound = self.ledger.bind(&self.plans, &self.newest.1);
+        if bound.plan == self.bound.plan {
+            bound.plan = self.bound.plan.clone();
+        } else {
+            self.turn = self.turn.wrapping_add(1).max(1);
+        }
+        self.bound = bound;
+    }
 }
 
 impl Room {
@@ -53,7 +71,8 @@ impl Room {
         let newest = newest.ok_or(DeskError::NoPlan { title: of.title.clone() })?;
         let known = Known::of(plans.values().map(AsRef::as_ref));
         let entries = store.entries(of.id, 0)?.into_iter().map(|(_, entry)| entry);
-        let ledger = Ledger::of(known, entries);
+        let mut ledger = Ledger::of(known, entries);
+        let bound = ledger.bind(&plans, &newest.1);
         let first = u64::try_from(now.as_millisecond()).unwrap_or_default();
         Ok(Self {
             id: of.id,
@@ -61,7 +80,7 @@ impl Room {
             store: store.clone(),
             pulse: Pulse::new(first),
             foreseeing: AtomicU32::new(0),
-            state: RwLock::new(State { plans, newest, ledger, outlook: None }),
+            state: RwLock::new(State { plans, newest, ledger, bound, turn: 1, outlook: None }),
         })
     }
 
@@ -69,13 +88,14 @@ impl Room {
     pub(crate) fn read<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> T {
         let _alone = Reading::begin();
         let state = self.state();
-        let (version, plan) = (state.newest.0, &state.newest.1);
-        let outlook = state.outlook.as_ref().filter(|(of, _)| *of == version);
+        let outlook = state.outlook.as_ref().filter(|(of, _)| *of == state.turn);
         look(&Scene {
             investigation: self.id,
             kind: self.kind,
-            plan,
-            version,
+            plan: &state.bound.plan,
+            bound: &state.bound,
+            newest: &state.newest.1,
+            version: state.newest.0,
             plans: &state.plans,
             ledger: &state.ledger,
             outlook: outlook.map(|(_, outlook)| outlook.as_ref()),
@@ -105,6 +125,7 @@ impl Room {
             state.ledger.learn(Known::of([plan.as_ref()]));
             state.plans.insert(version, plan.clone());
             state.newest = (version, plan);
+            state.bind();
         }
         self.note_plan(version, key, now)?;
         Ok(version)
@@ -135,22 +156,22 @@ impl Room {
         Ok(self.store.plan(self.id, version)?)
     }
 
-    /// Works out in the background what the newest version is expected to do, unless it is known
+    /// Works out in the background what the plan of the day is expected to do, unless it is known
     /// or under way. Listeners of the teacher's pages hear when it is there.
     pub(crate) fn foresee(self: &Arc<Self>) {
-        let (version, plan, known) = {
+        let (turn, plan, known) = {
             let state = self.state();
-            let known = state.outlook.as_ref().is_some_and(|(of, _)| *of == state.newest.0);
-            (state.newest.0, state.newest.1.clone(), known)
+            let known = state.outlook.as_ref().is_some_and(|(of, _)| *of == state.turn);
+            (state.turn, state.bound.plan.clone(), known)
         };
-        if known || self.foreseeing.swap(version, Ordering::AcqRel) == version {
+        if known || self.foreseeing.swap(turn, Ordering::AcqRel) == turn {
             return;
         }
         let room = Arc::clone(self);
         rayon::spawn(move || {
             // A plan that cannot be forecast says so on its own page.
             if let Ok(outlook) = outlook(&plan, Look::default(), &Unheard) {
-                room.state_mut().outlook = Some((version, Arc::new(outlook)));
+                room.state_mut().outlook = Some((turn, Arc::new(outlook)));
                 room.pulse.beat(|scope| *scope == Scope::Teacher);
             }
         });
@@ -160,7 +181,7 @@ impl Room {
     #[cfg(test)]
     pub(crate) fn expect(&self, outlook: Outlook) {
         let mut state = self.state_mut();
-        state.outlook = Some((state.newest.0, Arc::new(outlook)));
+        state.outlook = Some((state.turn, Arc::new(outlook)));
     }
 
     /// Hears when what a page shows has changed.

@@ -29,6 +29,7 @@ pub(crate) mod sheets;
 mod shelf;
 mod shown;
 pub(crate) mod wall;
+pub(crate) mod whole_check;
 
 pub(crate) use barm_store::{Investigation, Kind, Receipt};
 pub(crate) use live::Room;

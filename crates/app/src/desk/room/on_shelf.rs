@@ -2,7 +2,9 @@
 //!
 //! What an investigation adds up to is kept beside the record with the place of its last entry and
 //! the program that worked it out. A line that is out of date is worked out anew; so nothing is
-//! lost if all of them are thrown away.
+//! lost if all of them are thrown away. After an update of the program that is every line: a few
+//! are worked out while the page waits, and more in the background, so that nobody waits for years
+//! of classes.
 
 use super::{Investigation, Shelf};
 use crate::desk::DeskError;
@@ -13,6 +15,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::Arc;
+use std::sync::atomic::Ordering;
 
 /// What an investigation adds up to for the shelf.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -48,12 +51,56 @@ const SHELF: &str = "shelf";
 const BAG: &str = "bag";
 const PROGRAM: &str = env!("CARGO_PKG_VERSION");
 
-/// Every investigation with what it adds up to, in the order in which they were made; nothing for
-/// one that this program cannot read. Waits for the disk.
+/// So many lines are worked out while a page waits (own rule: a class day is replayed in some
+/// hundredths of a second).
+const AT_ONCE: usize = 3;
+
+/// A line of the shelf.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Line {
+    /// What it adds up to.
+    Known(InShort),
+    /// It is still to be worked out: see [`work_out_rest`].
+    BeingCounted,
+    /// This program cannot read it.
+    Unreadable,
+}
+
+impl Line {
+    #[cfg(test)]
+    const fn known(&self) -> Option<&InShort> {
+        match self {
+            Self::Known(short) => Some(short),
+            Self::BeingCounted | Self::Unreadable => None,
+        }
+    }
+}
+
+/// Every investigation with what it adds up to, in the order in which they were made. Waits for
+/// the disk, and for few replays.
 pub(crate) fn in_short(
     shelf: &Shelf,
     now: Timestamp,
-) -> Result<Vec<(Investigation, Option<InShort>)>, DeskError> {
+) -> Result<Vec<(Investigation, Line)>, DeskError> {
+    lines(shelf, AT_ONCE, now)
+}
+
+/// Works out every line that is out of date, unless somebody is at it. Waits for the disk, and for
+/// all replays.
+pub(crate) fn work_out_rest(shelf: &Shelf, now: Timestamp) -> Result<(), DeskError> {
+    if shelf.counting.swap(true, Ordering::AcqRel) {
+        return Ok(());
+    }
+    let done = lines(shelf, usize::MAX, now);
+    shelf.counting.store(false, Ordering::Release);
+    done.map(|_| ())
+}
+
+fn lines(
+    shelf: &Shelf,
+    mut at_once: usize,
+    now: Timestamp,
+) -> Result<Vec<(Investigation, Line)>, DeskError> {
     let last: BTreeMap<i64, i64> = shelf.store.last_places()?.into_iter().collect();
     let kept: BTreeMap<i64, Summary> = shelf.store.summaries(SHELF)?.into_iter().collect();
     let mut all = Vec::new();
@@ -63,11 +110,15 @@ pub(crate) fn in_short(
             .get(&one.id)
             .filter(|kept| kept.last == place && kept.program == PROGRAM)
             .and_then(|kept| serde_json::from_str(&kept.body).ok());
-        let short = match fresh {
-            Some(short) => Some(short),
-            None => work_out(shelf, &one, place, now),
+        let line = match fresh {
+            Some(short) => Line::Known(short),
+            None if at_once == 0 && shelf.open_room(one.id).is_none() => Line::BeingCounted,
+            None => {
+                at_once = at_once.saturating_sub(1);
+                work_out(shelf, &one, place, now).map_or(Line::Unreadable, Line::Known)
+            }
         };
-        all.push((one, short));
+        all.push((one, line));
     }
     Ok(all)
 }
@@ -80,7 +131,7 @@ pub(crate) fn bags_in_short(
     id: i64,
     now: Timestamp,
 ) -> Result<BTreeMap<String, BagInShort>, DeskError> {
-    in_short(shelf, now)?;
+    work_out_rest(shelf, now)?;
     let own = shelf.store.summaries(BAG)?.into_iter().filter(|(of, _)| *of == id);
     Ok(own
         .filter_map(|(_, kept)| Some((kept.subject, serde_json::from_str(&kept.body).ok()?)))
@@ -148,8 +199,11 @@ fn bag_in_short(bag: &Bag, readable_mm: f64) -> BagInShort {
 
 #[cfg(test)]
 mod tests {
-    use super::{BagInShort, bag_in_short, bags_in_short, in_short};
+    use super::{
+        AT_ONCE, BagInShort, Line, bag_in_short, bags_in_short, in_short, work_out_rest,
+    };
     use crate::desk::demo;
+    use crate::desk::room::kept_words::delete_due;
     use crate::desk::room::{Kind, Shelf};
     use barm_domain::code::BagCode;
     use barm_domain::record::{Bag, Entry, Height, Key, Subject, What, Who};
@@ -214,11 +268,22 @@ mod tests {
                 };
                 shelf.store.append(id, [entry]).expect("kept");
             }
+            // As after an update of the program, nothing is known: the page waits for few lines.
+            let counted =
+                |all: &[(_, Line)]| all.iter().filter(|(_, l)| l.known().is_some()).count();
             let all = in_short(&shelf, at(1)).expect("a list");
-            assert!(all.len() as u128 == count && all.iter().all(|(_, short)| short.is_some()));
+            assert!(all.len() as u128 == count && counted(&all) == AT_ONCE);
+            assert_eq!(shelf.replays(), AT_ONCE);
+            assert_eq!(all.last().expect("lines").1, Line::BeingCounted);
+            work_out_rest(&shelf, at(1)).expect("counted");
+            let all = in_short(&shelf, at(1)).expect("a list");
+            assert_eq!(counted(&all) as u128, count);
+            assert_eq!(shelf.replays() as u128, count, "each once");
             assert_eq!(shelf.rooms_open(), 0, "nothing stays in memory for a list");
         }
         let shelf = Shelf::open(folder.path(), at(2)).expect("a shelf");
+        delete_due(&shelf, at(2)).expect("looked");
+        assert_eq!(shelf.replays(), 0, "nothing is replayed at the start");
         let before = shelf.replays();
         let all = in_short(&shelf, at(2)).expect("a list");
         assert!(all.len() >= 20);
@@ -247,12 +312,13 @@ mod tests {
         let all = in_short(&shelf, at(20)).expect("a list");
         assert_eq!(shelf.replays() - before, 0, "it is open already");
         let began: Vec<usize> =
-            all.iter().filter_map(|(_, short)| Some(short.as_ref()?.began)).collect();
+            all.iter().filter_map(|(_, line)| Some(line.known()?.began)).collect();
         assert_eq!(began.iter().sum::<usize>(), 1);
         let bags = bags_in_short(&shelf, 7, at(20)).expect("its bags");
         assert_eq!(bags[&code.to_string()].end_rise_mm, Some(5.0));
         // Thrown away, they come back as they were.
         shelf.store.drop_summaries().expect("gone");
+        work_out_rest(&shelf, at(21)).expect("counted");
         assert_eq!(in_short(&shelf, at(21)).expect("a list"), all);
         assert_eq!(bags_in_short(&shelf, 7, at(21)).expect("its bags"), bags);
     }

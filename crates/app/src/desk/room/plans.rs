@@ -23,8 +23,10 @@ pub(crate) struct PlanView {
     pub(crate) editing: Editing,
     /// Versions, the newest first.
     pub(crate) versions: Vec<Version>,
-    /// Whether a bag was sealed, so that its recipe can no longer change.
+    /// Bags that were sealed, so that their recipe can no longer change.
     pub(crate) sealed: usize,
+    /// How many of them more would keep the plan they were sealed under, if this were saved.
+    pub(crate) keep: usize,
 }
 
 /// A version that was saved.
@@ -47,6 +49,8 @@ pub(crate) enum Saved {
         new: usize,
         /// Bags that left it.
         gone: usize,
+        /// Sealed bags that keep the plan they were sealed under, where this one says otherwise.
+        keep: usize,
     },
     /// It says what the newest version says.
     Same,
@@ -80,15 +84,23 @@ pub(crate) fn plan_view(
         let bags = scene.standing().bags.values();
         (versions, bags.filter(|bag| bag.sealed.is_some()).count())
     });
+    let editing = Editing::open(w, &text);
     Ok(PlanView {
         id: room.id,
         kind: room.kind,
         title: room.read(|scene| scene.plan.title.clone()),
         version,
-        editing: Editing::open(w, &text),
+        keep: would_keep(room, &editing),
+        editing,
         versions,
         sealed,
     })
+}
+
+/// How many sealed bags more would keep the plan they were sealed under, if this were saved.
+pub(crate) fn would_keep(room: &Room, editing: &Editing) -> usize {
+    let plan = editing.plan.as_ref();
+    plan.map(|plan| room.read(|scene| scene.would_keep(plan))).unwrap_or_default()
 }
 
 /// Saves a text as a new version, its bag list brought in step, if nobody saved another than
@@ -112,10 +124,12 @@ pub(crate) fn save(
     }
     let codes = || {
         room.read(|scene| {
-            scene.plan.bags.iter().map(|bag| bag.code.clone()).collect::<Vec<String>>()
+            scene.newest.bags.iter().map(|bag| bag.code.clone()).collect::<Vec<String>>()
         })
     };
     let before = codes();
+    let kept = || room.read(|scene| scene.bound.kept.clone());
+    let kept_before = kept();
     let version = match room.save_plan(&text, doors::key(now)?, now) {
         Ok(version) => version,
         Err(DeskError::Unsound(_)) => return Ok(Saved::Faulty),
@@ -127,6 +141,7 @@ pub(crate) fn save(
         version,
         new: after.iter().filter(|code| !before.contains(code)).count(),
         gone: before.iter().filter(|code| !after.contains(code)).count(),
+        keep: kept().difference(&kept_before).count(),
     })
 }
 
@@ -158,7 +173,10 @@ mod tests {
         assert!(matches!(save(&room, demo::plan(), 1, now), Ok(Saved::Same)));
         let shorter = demo::plan().replacen("grade = 8", "grade = 7", 1);
         let saved = save(&room, &shorter, 1, now).expect("an answer");
-        assert!(matches!(saved, Saved::As { version: 2, new: 0, gone: 0 }), "{saved:?}");
+        assert!(
+            matches!(saved, Saved::As { version: 2, new: 0, gone: 0, keep: 0 }),
+            "{saved:?}"
+        );
         // Another window that still has the first version must not run over the second.
         assert!(matches!(save(&room, demo::plan(), 1, now), Ok(Saved::Overtaken(2))));
         assert!(matches!(save(&room, "title = [", 2, now), Ok(Saved::Faulty)));

@@ -23,10 +23,7 @@ pub(crate) struct PrepareView {
 
 /// The prepare page of an investigation.
 pub(crate) fn prepare_view(room: &Room) -> PrepareView {
-    let (plan, entries) = room.read(|scene| {
-        let entries = scene.outlook.map(|outlook| outlook.entries.clone());
-        (scene.plan.clone(), entries.unwrap_or_default())
-    });
+    let (plan, entries) = room.read(|scene| (scene.newest.clone(), scene.foreseen()));
     let found = check::check(&plan, &entries);
     let sheet =
         desk::prep(&plan).map(|prep| desk::prep_sheet(&plan, &prep, &found)).map_err(|error| {
@@ -48,17 +45,14 @@ pub(crate) fn prepare_view(room: &Room) -> PrepareView {
 
 /// The prep sheet as a PDF, made now.
 pub(crate) fn prep_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
-    let (plan, entries) = room.read(|scene| {
-        let entries = scene.outlook.map(|outlook| outlook.entries.clone());
-        (scene.plan.clone(), entries.unwrap_or_default())
-    });
+    let (plan, entries) = room.read(|scene| (scene.newest.clone(), scene.foreseen()));
     let prep = desk::prep(&plan)?;
     desk::paper::prep_pdf_of(room.kind, &plan, &prep, &check::check(&plan, &entries), size)
 }
 
 /// The forecast as a PDF, worked out anew. For the teacher only.
 pub(crate) fn forecast_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
-    let plan = room.read(|scene| scene.plan.clone());
+    let plan = room.read(|scene| scene.newest.clone());
     let outlook = desk::outlook(&plan, Look::default(), &desk::Unheard)?;
     desk::paper::forecast_pdf_of(room.kind, &plan, &outlook, size)
 }

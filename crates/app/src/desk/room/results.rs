@@ -3,7 +3,7 @@
 use super::{Kind, Room};
 use crate::desk::{self, Analysis, DeskError};
 use barm_domain::plan::Plan;
-use barm_domain::record::{Counted, in_truth};
+use barm_domain::record::Counted;
 
 /// The results page. For the teacher only.
 #[derive(Debug, Clone, PartialEq)]
@@ -83,7 +83,7 @@ pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, Desk
 /// What counts of the record, each bag as what it is in truth.
 fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
     let (plan, counted) = room.read(|scene| {
-        let truth = in_truth(scene.plan, scene.standing());
+        let truth = scene.bound.plan_in_truth();
         (truth, Counted::of(scene.ledger.known(), scene.standing()))
     });
     let analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;

@@ -3,8 +3,9 @@
 use super::Kind;
 use crate::desk::Outlook;
 use barm_domain::code::BagCode;
+use barm_domain::outlook::Entry as Expected;
 use barm_domain::plan::Plan;
-use barm_domain::record::{Ledger, Standing};
+use barm_domain::record::{Bound, Ledger, Standing};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -15,15 +16,19 @@ pub(crate) struct Scene<'a> {
     pub(crate) investigation: i64,
     /// What it is.
     pub(crate) kind: Kind,
-    /// The newest version of the plan.
+    /// The plan of the class day: the newest version, with every sealed bag as it was sealed.
     pub(crate) plan: &'a Arc<Plan>,
+    /// What every bag is, in truth as well.
+    pub(crate) bound: &'a Bound,
+    /// The newest version as it was saved: what is bought, mixed and planned by.
+    pub(crate) newest: &'a Arc<Plan>,
     /// Its number; 0 if no version was saved yet.
     pub(crate) version: u32,
     /// All versions that can be read.
     pub(crate) plans: &'a BTreeMap<u32, Arc<Plan>>,
     /// The record.
     pub(crate) ledger: &'a Ledger,
-    /// What every treatment of the newest version is expected to do, once it was worked out.
+    /// What every treatment of `plan` is expected to do, once it was worked out.
     /// For the teacher only.
     pub(crate) outlook: Option<&'a Outlook>,
 }
@@ -34,11 +39,32 @@ impl<'a> Scene<'a> {
         self.ledger.standing()
     }
 
-    /// The plan under which a bag was sealed; the newest, while it is not.
-    pub(crate) fn plan_of(&self, bag: BagCode) -> &'a Plan {
-        let sealed = self.standing().bags.get(&bag).and_then(|bag| bag.sealed);
-        let bound = sealed.and_then(|(_, version)| self.plans.get(&version));
-        bound.unwrap_or(self.plan)
+    /// The treatment that a bag has in truth; nothing for one that no version lists.
+    pub(crate) fn treatment_of(&self, bag: BagCode) -> Option<&'a str> {
+        Some(self.bound.in_truth(bag)?.treatment.as_str())
+    }
+
+    /// How many sealed bags more would keep the plan they were sealed under, if this were the
+    /// newest: it makes them otherwise, or does not list them.
+    pub(crate) fn would_keep(&self, new: &Arc<Plan>) -> usize {
+        let after = Bound::of(self.plans, new, self.ledger);
+        after.kept.difference(&self.bound.kept).count()
+    }
+
+    /// What the treatments of the newest version are expected to do, as far as it was worked out
+    /// for just what it makes.
+    pub(crate) fn foreseen(&self) -> Vec<Expected> {
+        let entries = self.outlook.map(|outlook| outlook.entries.as_slice());
+        let entries = entries.unwrap_or_default();
+        if Arc::ptr_eq(self.plan, self.newest) {
+            return entries.to_vec();
+        }
+        let recipe = |plan: &Plan, name: &str| plan.treatment(name).map(|own| plan.recipe(own));
+        let same = |entry: &&Expected| {
+            let newest = recipe(self.newest, &entry.treatment);
+            newest.is_some() && newest == recipe(self.plan, &entry.treatment)
+        };
+        entries.iter().filter(same).cloned().collect()
     }
 
     /// Whether what stands here never happened in a class.

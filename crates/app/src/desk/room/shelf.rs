@@ -1,5 +1,6 @@
 //! The data folder: the record on disk, and the rooms that are open.
 
+use super::whole_check::Checkup;
 use super::{Investigation, Kind, Room};
 use crate::desk::{DeskError, doors::Doors};
 use barm_documents::plan_text;
@@ -8,7 +9,7 @@ use barm_store::{Place, Store};
 use jiff::Timestamp;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
 /// Everything that a teacher has, and who may look at it.
@@ -21,6 +22,10 @@ pub(crate) struct Shelf {
     /// How often an investigation was replayed.
     replays: AtomicUsize,
     rooms: Mutex<BTreeMap<i64, Arc<Room>>>,
+    /// What the last full check found, since the program was started.
+    checkup: Mutex<Option<Checkup>>,
+    /// Whether lines of the shelf are being worked out in the background.
+    pub(super) counting: AtomicBool,
 }
 
 impl Shelf {
@@ -43,7 +48,25 @@ impl Shelf {
         let store = Store::open(place)?;
         let doors = Doors::open(&store, now)?;
         let (folder, rooms) = (folder.to_owned(), Mutex::default());
-        Ok(Self { folder, doors, store, replays: AtomicUsize::new(0), rooms })
+        let (checkup, counting) = (Mutex::default(), AtomicBool::new(false));
+        Ok(Self {
+            folder,
+            doors,
+            store,
+            replays: AtomicUsize::new(0),
+            rooms,
+            checkup,
+            counting,
+        })
+    }
+
+    /// What the last full check found, if one was made since the start.
+    pub(crate) fn checkup(&self) -> Option<Checkup> {
+        self.checkup.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    pub(super) fn keep_checkup(&self, found: Checkup) {
+        *self.checkup.lock().unwrap_or_else(PoisonError::into_inner) = Some(found);
     }
 
     /// Replays an investigation without keeping it open. Waits for the disk.
@@ -110,6 +133,14 @@ impl Shelf {
         let room = Arc::new(self.replay(&of, now)?);
         rooms.insert(id, room.clone());
         Ok(room)
+    }
+
+    /// The plan of the day, worked out from what is on disk.
+    #[cfg(test)]
+    pub(crate) fn replay_anew(&self, id: i64, now: Timestamp) -> Arc<barm_domain::plan::Plan> {
+        let all = self.store.investigations().expect("a list");
+        let of = all.into_iter().find(|one| one.id == id).expect("it is there");
+        self.replay(&of, now).expect("a room").read(|scene| scene.plan.clone())
     }
 
     /// A room that is open already.

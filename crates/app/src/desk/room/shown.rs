@@ -25,6 +25,11 @@ impl Before {
             _ => Self(None),
         }
     }
+
+    /// Whether nothing was on record of it.
+    pub(super) const fn is_nothing(&self) -> bool {
+        self.0.is_none()
+    }
 }
 
 /// Whether a page shows something else after an entry was added.

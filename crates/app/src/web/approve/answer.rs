@@ -56,6 +56,7 @@ pub(in crate::web) async fn act(
     let group: Group = (of("period"), of("group").parse().unwrap_or_default());
     let (act, asks) = (of("do"), of("asks"));
     let (levels, beside, bags) = (of("levels"), of("beside"), of("bags"));
+    let worded = of("worded");
     let done = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
@@ -71,16 +72,20 @@ pub(in crate::web) async fn act(
                 return Ok(say!(w, "approve-nothing-of", who = who));
             };
             let mut written = own.row.written;
+            let worded = (act == "change").then_some(worded.as_str());
             if act == "change" {
                 let each = levels.split(';').map(str::trim).filter(|level| !level.is_empty());
                 written.levels = each.map(str::to_owned).collect();
                 written.beside = beside;
                 written.bags = bags.parse().unwrap_or(written.bags);
             }
-            Ok::<_, DeskError>(if take_in(&room, &written, now)? {
-                say!(w, "approve-done", who = who)
-            } else {
-                say!(w, "approve-not-done", who = who)
+            Ok::<_, DeskError>(match take_in(&room, &written, worded, now)? {
+                Some(0) => say!(w, "approve-done", who = who),
+                Some(keep) => {
+                    let says = say!(w, "approve-done", who = who);
+                    format!("{says} {}", say!(w, "plan-keep", count = keep))
+                }
+                None => say!(w, "approve-not-done", who = who),
             })
         })
         .await?;

@@ -44,7 +44,7 @@ pub(super) fn page(
                     }
                     @if view.queue.lines.is_empty() { (nothing(w, view)) }
                     @for (place, line) in view.queue.lines.iter().enumerate() {
-                        (one(w, view.id, line, place == 0, field))
+                        (one(w, view, line, place == 0, field))
                     }
                     (answered(w, view))
                 }
@@ -66,8 +66,9 @@ fn nothing(w: Wording, view: &ApproveView) -> Markup {
     }
 }
 
-fn one(w: Wording, id: i64, line: &Queued, first: bool, field: &Markup) -> Markup {
+fn one(w: Wording, view: &ApproveView, line: &Queued, first: bool, field: &Markup) -> Markup {
     let written = &line.row.written;
+    let keep = view.keep.get(&(written.period.clone(), written.group));
     let faults = line.judged.faults();
     let key = format!("p{}-{}", written.period, written.group);
     let name: String = key.chars().filter(|c| c.is_ascii_alphanumeric() || *c == '-').collect();
@@ -121,6 +122,9 @@ fn one(w: Wording, id: i64, line: &Queued, first: bool, field: &Markup) -> Marku
                     p { b { (found.message) } " " (found.fix) }
                 }
             }
+            @if let Some(keep) = keep {
+                div.warns { p { (say!(w, "approve-keep", count = *keep)) } }
+            }
             @if !line.verdicts.is_empty() { (verdicts(&line.verdicts)) }
             @if let Some(drawn) = &line.chart {
                 details { summary { (say!(w, "approve-forecast")) } (chart(w, drawn, false)) }
@@ -130,7 +134,7 @@ fn one(w: Wording, id: i64, line: &Queued, first: bool, field: &Markup) -> Marku
                     @for one in cautions { li { span.code { (one.code) } " " (one.message) " " (one.fix) } }
                 } }
             }
-            form.deal method="post" action={ "/i/" (id) "/approve" } {
+            form.deal method="post" action={ "/i/" (view.id) "/approve" } {
                 (field)
                 input type="hidden" name="period" value=(written.period);
                 input type="hidden" name="group" value=(written.group);
@@ -161,6 +165,13 @@ fn change(w: Wording, name: &str, line: &Queued) -> Markup {
             div.one {
                 label for=(of("bags")) { (say!(w, "approve-each")) }
                 span.fld { input id=(of("bags")) name="bags" value=(written.bags) inputmode="numeric" autocomplete="off"; }
+            }
+            @if let Some(proposal) = &line.judged.proposal {
+                div.one.wide {
+                    label for=(of("worded")) { (say!(w, "approve-worded")) }
+                    span.fld.wide { input id=(of("worded")) name="worded" value=(proposal.asks) maxlength="200" autocomplete="off"; }
+                    p.soft.small { (say!(w, "approve-worded-says")) }
+                }
             }
             button.btn type="submit" name="do" value="change" { (say!(w, "approve-with-change")) }
         }
@@ -333,6 +344,7 @@ mod tests {
             kind: Kind::Real,
             title: "A lesson".into(),
             queue: queue(Wording::english(), &plan, &rows),
+            keep: std::collections::BTreeMap::new(),
             answered: Vec::new(),
             missing: Vec::new(),
         }

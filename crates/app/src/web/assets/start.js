@@ -35,3 +35,8 @@ if (zone && zone.value === zone.defaultValue) {
   const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
   if (own && own !== "UTC") zone.value = own;
 }
+
+// Lines of the shelf that are being counted: looked for again until they are there.
+if (document.querySelector("[data-counting]")) {
+  setTimeout(() => location.reload(), 2000);
+}

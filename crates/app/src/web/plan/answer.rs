@@ -3,7 +3,7 @@
 use super::form;
 use super::page::{Around, around_form, foreseen, page, tally, verdicts};
 use crate::desk::editing::{self, Editing, Foreseen, Step};
-use crate::desk::room::plans::{PlanView, Saved, plan_view, save};
+use crate::desk::room::plans::{PlanView, Saved, plan_view, save, would_keep};
 use crate::desk::{DeskError, Wording, say};
 use crate::web::caller::Device;
 use crate::web::head::file_name;
@@ -137,12 +137,16 @@ pub(in crate::web) async fn post(
 
 fn told(w: Wording, saved: &Saved) -> String {
     match saved {
-        Saved::As { version, new: 0, gone: 0 } => {
-            say!(w, "plan-saved", version = version.to_string())
-        }
-        Saved::As { version, new, gone } => {
+        Saved::As { version, new, gone, keep } => {
             let version = version.to_string();
-            say!(w, "plan-saved-bags", version = version, new = *new, gone = *gone)
+            let says = match (new, gone) {
+                (0, 0) => say!(w, "plan-saved", version = version),
+                _ => say!(w, "plan-saved-bags", version = version, new = *new, gone = *gone),
+            };
+            match keep {
+                0 => says,
+                keep => format!("{says} {}", say!(w, "plan-keep", count = *keep)),
+            }
         }
         Saved::Same => say!(w, "plan-same"),
         Saved::Faulty => say!(w, "plan-not-saved"),
@@ -216,12 +220,12 @@ pub(in crate::web) struct Told {
 /// Looks ahead for what is typed.
 pub(in crate::web) async fn forecast(
     State(web): State<Web>,
-    Path(_): Path<i64>,
+    Path(id): Path<i64>,
     Words(w): Words,
     Json(asked): Json<Asked>,
 ) -> Result<Json<Told>, Trouble> {
     let told = web
-        .wait(move |_, _| {
+        .wait(move |shelf, now| {
             let step = match asked.step.as_str() {
                 "line" => Step::Line,
                 "band" => Step::Band,
@@ -230,13 +234,28 @@ pub(in crate::web) async fn forecast(
             let text = editing::edited(&asked.text, &asked.fields);
             let seen = editing::foresee(w, &text, &asked.focus, step);
             let editing = (step != Step::Line).then(|| Editing::open(w, &text));
-            Ok::<_, DeskError>(tell(w, asked.number, editing.as_ref(), &seen))
+            let room = editing.is_some().then(|| shelf.room(id, now)).transpose()?;
+            let of = room.as_ref().zip(editing.as_ref());
+            let keep = of.map(|(room, editing)| would_keep(room, editing)).unwrap_or_default();
+            Ok::<_, DeskError>(tell(
+                w,
+                asked.number,
+                editing.as_ref(),
+                keep,
+                &seen,
+            ))
         })
         .await?;
     Ok(Json(told))
 }
 
-fn tell(w: Wording, number: u64, editing: Option<&Editing>, seen: &Foreseen) -> Told {
+fn tell(
+    w: Wording,
+    number: u64,
+    editing: Option<&Editing>,
+    keep: usize,
+    seen: &Foreseen,
+) -> Told {
     let charted = !seen.charts.is_empty() || seen.trouble.is_some();
     // What an older text came to must not stand beside what is wrong with this one.
     let nothing = seen.trouble.as_ref().map(|_| String::new());
@@ -244,7 +263,7 @@ fn tell(w: Wording, number: u64, editing: Option<&Editing>, seen: &Foreseen) -> 
         number,
         said: editing.map(|editing| beside_fields(w, editing, seen)),
         around: editing.map(|editing| around_form(w, editing).into_string()),
-        tally: editing.map(|editing| tally(w, editing).into_string()),
+        tally: editing.map(|editing| tally(w, editing, keep).into_string()),
         forecast: charted.then(|| foreseen(w, seen).into_string()),
         verdicts: seen.verdicts.as_deref().map(|all| verdicts(all).into_string()).or(nothing),
     }

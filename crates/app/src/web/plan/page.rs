@@ -52,7 +52,7 @@ pub(super) fn page(
                     (around.field)
                     input type="hidden" name="from" value=(around.from);
                     button.vh type="submit" name="do" value="save" tabindex="-1" { (say!(w, "plan-save-short")) }
-                    (bar(w, editing, around.raw))
+                    (bar(w, view, around.raw))
                     div id="around" { (around_form(w, editing)) }
                     @if around.raw || editing.sections.is_empty() {
                         (raw(w, editing))
@@ -85,7 +85,7 @@ pub(super) fn page(
     }
 }
 
-fn bar(w: Wording, editing: &Editing, raw: bool) -> Markup {
+fn bar(w: Wording, view: &PlanView, raw: bool) -> Markup {
     html! {
         div.bar {
             button.btn.main type="submit" name="do" value="save" { (say!(w, "plan-save")) }
@@ -95,15 +95,18 @@ fn bar(w: Wording, editing: &Editing, raw: bool) -> Markup {
                 button.btn.quiet type="submit" name="do" value="raw" { (say!(w, "plan-as-text")) }
             }
             a.btn.quiet.tofc href="#fc" { (say!(w, "plan-see-forecast")) }
-            p.tally id="tally" role="status" { (tally(w, editing)) }
+            p.tally id="tally" role="status" { (tally(w, &view.editing, view.keep)) }
         }
     }
 }
 
-/// How the plan stands, in a few words.
-pub(super) fn tally(w: Wording, editing: &Editing) -> Markup {
+/// How the plan stands, in a few words, and how many sealed bags would keep an older one.
+pub(super) fn tally(w: Wording, editing: &Editing, keep: usize) -> Markup {
     let says = say!(w, "plan-faults", count = editing.faults);
-    html! { @if editing.faults == 0 { (says) } @else { b { (says) } } }
+    html! {
+        @if editing.faults == 0 { (says) } @else { b { (says) } }
+        @if keep > 0 { " " span.keep { (say!(w, "plan-keep", count = keep)) } }
+    }
 }
 
 /// What has no field of its own.

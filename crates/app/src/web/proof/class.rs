@@ -148,6 +148,24 @@ impl Class {
         let shelf = Arc::new(Shelf::open(folder.path(), now).expect("a shelf"));
         let key = Key::new(1, 1);
         let room = shelf.begin(&plan_text(), kind, key, now).expect("a sound plan");
+        Self::served(folder, shelf, room, reach, now)
+    }
+
+    /// The class of a folder that another program left.
+    pub(super) fn again(folder: tempfile::TempDir, now: &str) -> Self {
+        let now: Timestamp = now.parse().expect("a moment");
+        let shelf = Arc::new(Shelf::open(folder.path(), now).expect("a shelf"));
+        let room = shelf.room(1, now).expect("the first investigation");
+        Self::served(folder, shelf, room, Reach { lan: true, ..Reach::default() }, now)
+    }
+
+    fn served(
+        folder: tempfile::TempDir,
+        shelf: Arc<Shelf>,
+        room: Arc<Room>,
+        reach: Reach,
+        now: Timestamp,
+    ) -> Self {
         let (stop, stopping) = watch::channel(false);
         let clock = Arc::new(AtomicI64::new(now.as_millisecond()));
         let hands = Arc::clone(&clock);

@@ -58,6 +58,18 @@ async fn plant(class: &Class, teacher: &str) {
     let body = format!("{}&do=hand-in&seen=yes", typed.join("&"));
     let call = Call::form(class, "/plan-together", &body).cookie(cookie, &group);
     assert_eq!(class.call(call).await.status, 200);
+    // A proposal that is approved: what the bags are made of goes into the plan, and no word of it.
+    let proposed = format!(
+        "period=1&group=5&asks={MARK}&changes=water+temperature&level=20+C&level=30+C&\
+         keeps=maple+syrup+%2B+0.6+g&beside=20+C&bags=2&expects={MARK}&because={MARK}&\
+         do=hand-in&seen=yes"
+    );
+    let sheet = format!("/i/{id}/approve/sheet");
+    assert_eq!(teachers(class, teacher, &sheet, &proposed).await.status, 303);
+    let versions = class.room.read(|scene| scene.version);
+    let queue = format!("/i/{id}/approve");
+    let done = teachers(class, teacher, &queue, "do=approve&period=1&group=5").await;
+    assert_eq!(class.room.read(|scene| scene.version), versions + 1, "approved: {}", done.body);
     // Somebody at the door.
     for body in [format!("period={MARK}&group={MARK}"), format!("period={MARK}")] {
         let _ = class.call(Call::form(class, "/join", &body)).await;
@@ -96,6 +108,51 @@ async fn plant(class: &Class, teacher: &str) {
     let call = Call::script(&path, &file).header("content-type", "application/octet-stream");
     assert_eq!(class.call(call.cookie("barm-teacher", teacher)).await.status, 200);
     let _ = class.call(Call::get(&format!("/i/{id}/run/1?bag={MARK}"))).await;
+    // Forms that are refused: the start of a plan, the day of deletion, a file that is no plan.
+    for (path, body) in [
+        (
+            "/start/ready/which-food".to_owned(),
+            format!("date={MARK}&zone={MARK}&altitude={MARK}"),
+        ),
+        ("/start/file".to_owned(), format!("text={MARK}")),
+        (format!("/i/{id}/names/day"), format!("day={MARK}")),
+        (format!("/i/{id}/plan"), format!("do=save&from=1&text={MARK}")),
+    ] {
+        let answer = teachers(class, teacher, &path, &body).await;
+        assert!(answer.status != 404, "{path}");
+    }
+}
+
+/// What the teacher writes into the plan stays, and the page says so before anybody counts on it.
+#[tokio::test]
+async fn what_stands_in_the_plan_stays_in_the_record_and_its_backups_alone_and_the_page_says_so()
+ {
+    let class = Class::at(DURING_1, Kind::Real);
+    let teacher = class.teacher();
+    let (id, folder) = (class.room.id, class.folder.path().to_owned());
+    let text = class.room.read(|scene| scene.version);
+    let text = class.room.plan_text(text).expect("a text");
+    let title = text.lines().find(|line| line.starts_with("title = ")).expect("a title");
+    let text = text.replacen(title, &format!("title = \"{MARK}\""), 1);
+    let text = text.replace(super::class::ANSWERED, MARK);
+    let text = text.replace("Otters", MARK);
+    assert!(text.matches(MARK).count() >= 3, "title, answer and label");
+    let encoded: String = text.bytes().map(|byte| format!("%{byte:02X}")).collect();
+    let body = format!("from=1&do=save&text={encoded}");
+    let saved = teachers(&class, &teacher, &format!("/i/{id}/plan"), &body).await;
+    assert_eq!(class.room.read(|scene| scene.plan.title.clone()), MARK, "{}", saved.body);
+    let _ = teachers(&class, &teacher, "/backups", "do=make").await;
+    let _ = teachers(&class, &teacher, &format!("/i/{id}/names/delete"), "sure=yes").await;
+    let page = Call::get(&format!("/i/{id}/names")).cookie("barm-teacher", &teacher);
+    let page = class.call(page).await.body;
+    assert!(page.contains("Every version that you saved is kept"), "{page}");
+    let kept = with_mark(&folder);
+    assert!(!kept.is_empty());
+    for path in kept {
+        let name = path.file_name().expect("a name").to_string_lossy().into_owned();
+        let record = name.starts_with("record.sqlite");
+        assert!(record || path.starts_with(folder.join("backups")), "{}", path.display());
+    }
 }
 
 #[tokio::test]
@@ -112,8 +169,8 @@ async fn a_name_planted_in_every_field_is_gone_after_one_action() {
     // The page says how much and never what.
     let page = Call::get(&format!("/i/{id}/names")).cookie("barm-teacher", &teacher);
     let page = class.call(page).await.body;
-    assert!(page.contains("1 reason for a guess") && page.contains("2 proposals"), "{page}");
-    assert!(page.contains("1 answer to a proposal"), "{page}");
+    assert!(page.contains("1 reason for a guess") && page.contains("3 proposals"), "{page}");
+    assert!(page.contains("2 answers to proposals"), "{page}");
     assert!(!page.contains(MARK));
     // Nothing goes before the teacher is sure.
     let path = format!("/i/{id}/names/delete");

@@ -7,6 +7,8 @@ mod class;
 mod doors;
 mod forgetting;
 mod rehearsal;
+mod sealed;
 mod secrets;
 mod sheet;
 mod streams;
+mod whole;

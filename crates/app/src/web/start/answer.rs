@@ -26,8 +26,16 @@ pub(in crate::web) async fn shelf(
     device: Device,
     Words(w): Words,
 ) -> Result<Response, Trouble> {
-    let lines = web.wait(move |shelf, now| start::on_shelf(shelf, w, now)).await?;
-    let body = page::shelf(w, &lines, &device.form_field());
+    let view = web.wait(move |shelf, now| start::on_shelf(shelf, w, now)).await?;
+    if view.counting {
+        let web = web.clone();
+        tokio::spawn(async move {
+            if let Err(error) = web.wait(start::count_rest).await {
+                web.log.write(web.now(), &format!("the shelf could not be counted: {error}"));
+            }
+        });
+    }
+    let body = page::shelf(w, &view, &device.form_field());
     Ok(shown(StatusCode::OK, w, &say!(w, "shelf-title"), &body))
 }
 

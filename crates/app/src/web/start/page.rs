@@ -1,15 +1,17 @@
 //! Shelf and start as markup.
 
 use crate::desk::room::Kind;
-use crate::desk::start::{AtLine, NotYet, OnShelf, Typed, cupboard};
+use crate::desk::start::{AtLine, NotYet, OnShelf, ShelfView, Typed, cupboard};
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use barm_domain::plan::Inquiry;
 use barm_domain::ready::{QUESTIONS, Ready};
+use jiff::Timestamp;
 use maud::{Markup, html};
 
 /// All investigations, the newest on top.
-pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
+pub(super) fn shelf(w: Wording, view: &ShelfView, field: &Markup) -> Markup {
+    let lines = &view.lines;
     let own = lines.iter().filter(|line| line.kind == Kind::Real).count();
     // Nothing else is started where a rehearsal lies.
     let rehearsal = lines.iter().any(|line| line.kind == Kind::Rehearsal);
@@ -20,7 +22,8 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
             (head(w, &say!(w, "shelf-title"), None, Part::Shelf, kind))
             (lead(&say!(w, "shelf-lead")))
             }
-            main {
+            @if let Some((what, at)) = &view.damaged { (damaged(w, what, *at)) }
+            main data-counting[view.counting] {
                 section.sec {
                     div.mg { h2 { (say!(w, "shelf-head")) } }
                     div.bd {
@@ -40,6 +43,9 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
                                 @for one in lines { (line(w, one)) }
                             }
                         } }
+                        @if view.counting {
+                            p.small role="status" { (say!(w, "shelf-counting-says")) " " a href="/shelf" { (say!(w, "shelf-again")) } }
+                        }
                         p.note {
                             (say!(w, "shelf-keeps"))
                         }
@@ -65,6 +71,20 @@ pub(super) fn shelf(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
     }
 }
 
+/// What a full check found, and what to do about it.
+fn damaged(w: Wording, what: &str, at: Timestamp) -> Markup {
+    html! {
+        div.fault role="alert" {
+            p { b { (say!(w, "shelf-damaged", at = at.strftime("%Y-%m-%d %H:%M UTC").to_string())) } " " (what) }
+            ol {
+                li { (say!(w, "shelf-damaged-copy")) }
+                li { (say!(w, "shelf-damaged-paper")) }
+                li { (say!(w, "shelf-damaged-restore")) " " a href="/backups" { (say!(w, "shelf-backups")) } }
+            }
+        }
+    }
+}
+
 fn line(w: Wording, one: &OnShelf) -> Markup {
     let stands = match one.kind {
         Kind::Real => one.stands.clone(),
@@ -75,7 +95,7 @@ fn line(w: Wording, one: &OnShelf) -> Markup {
         tr {
             td.nowrap { (one.day) }
             td { a href={ "/i/" (one.id) "/plan" } { (one.title) } }
-            td.r { (one.bags) }
+            td.r { @if let Some(bags) = one.bags { (bags) } }
             td { (stands) }
         }
     }

@@ -169,5 +169,5 @@ impl Bag {
 }
 
 fn unknown_treatment(truth: &Truth, known: &Known) -> Option<String> {
-    truth.treatment.clone().filter(|treatment| !known.treatments.contains(treatment))
+    truth.treatment.clone().filter(|treatment| !known.has_treatment(treatment))
 }

@@ -67,29 +67,15 @@ pub(super) fn is_own(scene: &Scene<'_>, code: BagCode, period: &str, group: u32)
 fn own_bags(scene: &Scene<'_>, period: &str, group: u32) -> Vec<OwnBag> {
     let planned = scene.plan.bags.iter();
     let planned = planned.filter(|bag| bag.period == period && bag.group == group);
-    let mut codes: BTreeSet<BagCode> =
-        planned.filter_map(|bag| bag.code.parse().ok()).collect();
-    // One that was sealed under an older version is still theirs to read.
-    let sealed = scene.standing().bags.iter().filter(|(_, bag)| bag.sealed.is_some());
-    codes.extend(
-        sealed.map(|(code, _)| *code).filter(|code| is_own(scene, *code, period, group)),
-    );
-    let mut places: Vec<(u32, BagCode, &Plan, &PlannedBag)> = codes
-        .into_iter()
-        .filter_map(|code| {
-            let plan = scene.plan_of(code);
-            let written = code.to_string();
-            let bag = plan.bags.iter().find(|bag| bag.code == written)?;
-            Some((bag.place, code, plan, bag))
-        })
-        .collect();
-    places.sort_by_key(|(place, code, ..)| (*place, *code));
+    let mut own: Vec<(BagCode, &PlannedBag)> =
+        planned.filter_map(|bag| Some((bag.code.parse().ok()?, bag))).collect();
+    own.sort_by_key(|(code, bag)| (bag.place, *code));
     let mut seen: Vec<&str> = Vec::new();
     let mut bags = Vec::new();
-    for (_, code, plan, planned) in places {
+    for (code, planned) in own {
         let hollow = seen.contains(&planned.treatment.as_str());
         seen.push(&planned.treatment);
-        bags.extend(own_bag(scene, code, plan, planned, hollow));
+        bags.extend(own_bag(scene, code, scene.plan, planned, hollow));
     }
     bags
 }

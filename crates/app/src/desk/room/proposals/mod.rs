@@ -17,9 +17,13 @@ use barm_domain::proposal::{Written, approve, judge};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A group: period and number.
 pub(crate) type Group = (String, u32);
+
+/// Longest question that a teacher writes for the plan (characters).
+const LONGEST_ASKS: usize = 200;
 
 const HANDED_IN: &str = "proposal";
 const ANSWERED: &str = "proposal-answer";
@@ -177,25 +181,34 @@ pub(crate) fn send_back(
     answer(room, group, false, asks, now)
 }
 
-/// Puts a proposal into the plan as a new version, with changes if some were made; gives false if
-/// it has faults. Waits for the disk.
+/// Puts a proposal into the plan as a new version, with changes if some were made, and its question
+/// as the teacher worded it, or in plain words of the plan; nothing if it
+/// has faults. Gives how many sealed bags keep the plan they were sealed under, where this one
+/// leaves them out. Waits for the disk.
 pub(crate) fn take_in(
     room: &Room,
     written: &Written,
+    worded: Option<&str>,
     now: Timestamp,
-) -> Result<bool, DeskError> {
-    let (plan, version) = room.read(|scene| (scene.plan.clone(), scene.version));
+) -> Result<Option<usize>, DeskError> {
+    let (plan, version) = room.read(|scene| (scene.newest.clone(), scene.version));
     let all: Vec<_> =
         handed_in(room)?.values().filter_map(|own| own.row.written.read(&plan).ok()).collect();
     let judged = judge(&plan, written, &all, &[]);
-    let Some(proposal) = judged.proposal.as_ref().filter(|_| judged.faults() == 0) else {
-        return Ok(false);
+    let faults = judged.faults();
+    let Some(mut proposal) = judged.proposal.filter(|_| faults == 0) else {
+        return Ok(None);
     };
-    let new = approve(&plan, std::slice::from_ref(proposal))?;
+    let worded = worded.map(str::trim).filter(|worded| !worded.is_empty());
+    if let Some(worded) = worded {
+        proposal.asks = worded.chars().filter(|c| !c.is_control()).take(LONGEST_ASKS).collect();
+    }
+    let new = Arc::new(approve(&plan, &[proposal])?);
+    let keep = room.read(|scene| scene.would_keep(&new));
     let text = plan_text::write(&new, &room.plan_text(version)?);
     room.save_plan(&text, doors::key(now)?, now)?;
     answer(room, &(written.period.clone(), written.group), true, "", now)?;
-    Ok(true)
+    Ok(Some(keep))
 }
 
 /// Everything that was handed in, as a table. Waits for the disk.

@@ -79,7 +79,7 @@ pub(crate) fn together_view(
     group: &Group,
     typed: Option<Row>,
 ) -> Result<PlanTogetherView, DeskError> {
-    let plan = room.read(|scene| scene.plan.clone());
+    let plan = room.read(|scene| scene.newest.clone());
     let own = handed_in(room)?.remove(group);
     let looked = typed.is_some();
     let handed_in = !looked && own.is_some();

@@ -5,6 +5,9 @@ use crate::desk::queue::{Queue, queue};
 use crate::desk::room::{Kind, Room};
 use crate::desk::{DeskError, Wording};
 use barm_documents::proposals::Row;
+use barm_domain::proposal::approve;
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// The queue page.
 #[derive(Debug)]
@@ -17,6 +20,9 @@ pub(crate) struct ApproveView {
     pub(crate) title: String,
     /// What waits for an answer.
     pub(crate) queue: Queue,
+    /// How many sealed bags keep the plan they were sealed under if a group's proposal is approved,
+    /// where there are any.
+    pub(crate) keep: BTreeMap<Group, usize>,
     /// Groups that wait for nothing: what they asked, and the answer.
     pub(crate) answered: Vec<(Row, Answer)>,
     /// Groups that have handed in nothing.
@@ -25,7 +31,7 @@ pub(crate) struct ApproveView {
 
 /// The queue page of an investigation. Waits for the disk and for forecasts.
 pub(crate) fn approve_view(room: &Room, w: Wording) -> Result<ApproveView, DeskError> {
-    let plan = room.read(|scene| scene.plan.clone());
+    let plan = room.read(|scene| scene.newest.clone());
     let handed = handed_in(room)?;
     let missing = plan
         .periods
@@ -40,11 +46,22 @@ pub(crate) fn approve_view(room: &Room, w: Wording) -> Result<ApproveView, DeskE
             None => waiting.push(own.row),
         }
     }
+    let queue = queue(w, &plan, &waiting);
+    let new = queue.sound().filter_map(|one| {
+        let new = approve(&plan, std::slice::from_ref(one)).ok()?;
+        Some(((one.period.clone(), one.group), Arc::new(new)))
+    });
+    let new: Vec<_> = new.collect();
+    let keep = room.read(|scene| {
+        let of = new.iter().map(|(group, new)| (group.clone(), scene.would_keep(new)));
+        of.filter(|(_, keep)| *keep > 0).collect()
+    });
     Ok(ApproveView {
         id: room.id,
         kind: room.kind,
         title: plan.title.clone(),
-        queue: queue(w, &plan, &waiting),
+        queue,
+        keep,
         answered,
         missing,
     })

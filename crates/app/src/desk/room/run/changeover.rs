@@ -49,7 +49,7 @@ pub(super) fn ready(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<Strin
     let bags = scene.plan.bags.iter().filter(|bag| bag.period == period.name).count();
     let mut ready = vec![say!(w, "ready-trays", trays = period.groups, bags = bags)];
     ready.extend(jug_words(scene, w, period));
-    if let Ok(prep) = prep(scene.plan) {
+    if let Ok(prep) = prep(scene.newest) {
         ready.extend(stocks(&prep, w, period));
     }
     ready.push(say!(w, "ready-codes"));
@@ -60,7 +60,7 @@ pub(super) fn ready(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<Strin
 }
 
 fn jug_words(scene: &Scene<'_>, w: Wording, period: &Period) -> Option<String> {
-    let prep = prep(scene.plan).ok()?;
+    let prep = prep(scene.newest).ok()?;
     let own = prep.periods.iter().find(|own| own.period == period.name)?;
     let jugs: Vec<String> = own
         .jugs

@@ -2,7 +2,7 @@
 
 use super::clock;
 use crate::desk::paper::look;
-use crate::desk::room::benches::{group_name, in_truth, name};
+use crate::desk::room::benches::{group_name, name};
 use crate::desk::room::{Kind, Scene};
 use barm_documents::chart::Look;
 use barm_domain::code::BagCode;
@@ -216,7 +216,7 @@ fn row(
     minutes: &[u32],
 ) -> Row {
     let bag = scene.standing().bags.get(&code);
-    let treatment = in_truth(bag, &planned.treatment);
+    let treatment = scene.treatment_of(code).unwrap_or(&planned.treatment).to_owned();
     let zero = bag.and_then(|bag| bag.zero.as_ref());
     let at: Option<Timestamp> = zero
         .map(|zero| zero.measured)

@@ -49,6 +49,12 @@ approve-back-go = Send it back
 approve-no-question = Write one question for { $who }, then send it back.
 approve-sent-back = Sent back to { $who } with your question.
 approve-nothing-of = Nothing is there of { $who }.
+approve-worded = Question in the plan
+approve-worded-says = Their own words stay apart and can be deleted. A plan is kept in all its versions: write no names here.
+approve-keep = { $count ->
+    [one] This group has { $count } sealed bag. It leaves the new bag list, but keeps the plan that it was sealed under; its readings stay.
+   *[other] This group has { $count } sealed bags. They leave the new bag list, but keep the plan that they were sealed under; their readings stay.
+}
 approve-done = Approved: { $who }. It is in the plan.
 approve-not-done = Not approved: { $who } still has a fault. Change one thing or send it back.
 

@@ -21,7 +21,7 @@ kept-others = { $count ->
     [one] 1 other note
    *[other] { $count } other notes
   }
-kept-plan = Not among them: the plan itself, with its titles and the names of groups. Write no names of students there.
+kept-plan = Not among them: the plan, which is yours: its title, the names of groups, your questions and what you did about cautions. Every version that you saved is kept, here and in backups, and deleting words does not reach it. Write no names of students there. A name that stands there all the same goes only with the whole data folder and its backups.
 kept-delete-head = Delete now
 kept-delete-says = Deletes all of it and overwrites it on disk, here and in every backup that can be reached. Nobody can bring it back.
 kept-delete-check = I want this to be gone for good

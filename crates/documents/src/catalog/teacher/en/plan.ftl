@@ -57,6 +57,10 @@ plan-back = Go back to it
 plan-download = Download this plan as a file
 plan-new = Your plan is written and kept. Change what you like.
 plan-next = Next: prepare
+plan-keep = { $count ->
+    [one] { $count } sealed bag keeps the plan that it was sealed under; its readings stay.
+   *[other] { $count } sealed bags keep the plan that they were sealed under; their readings stay.
+}
 plan-saved = Saved as version { $version }. The bag list is as it was.
 plan-saved-bags = Saved as version { $version }. { $new ->
     [one] 1 bag is
