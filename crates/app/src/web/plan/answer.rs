@@ -237,13 +237,7 @@ pub(in crate::web) async fn forecast(
             let room = editing.is_some().then(|| shelf.room(id, now)).transpose()?;
             let of = room.as_ref().zip(editing.as_ref());
             let keep = of.map(|(room, editing)| would_keep(room, editing)).unwrap_or_default();
-            Ok::<_, DeskError>(tell(
-                w,
-                asked.number,
-                editing.as_ref(),
-                keep,
-                &seen,
-            ))
+            Ok::<_, DeskError>(tell(w, asked.number, editing.as_ref(), keep, &seen))
         })
         .await?;
     Ok(Json(told))
