@@ -109,3 +109,35 @@ fn a_program_that_died_before_it_had_overwritten_does_so_when_it_is_opened() {
     assert_eq!(with_mark(record), [] as [PathBuf; 0]);
     assert_eq!(store.setting("wipe").unwrap(), None);
 }
+
+/// On a server the tables hold nothing of it any more. Its write-ahead log, its own backups and
+/// its replicas are its keeper's; `docs/decisions/0011-a-sealed-bag-stays-what-it-was.md` says so.
+#[test]
+fn no_byte_of_a_deleted_word_is_left_in_the_tables_of_a_server() {
+    let Some(ground) = Ground::server() else { return };
+    let store = ground.open();
+    let id = store.add_investigation("Syrup or oats", Kind::Real, at(0)).unwrap().id;
+    let other = store.add_investigation("Bananas", Kind::Real, at(0)).unwrap().id;
+    // Also longer than a page, which the server lays out of the line, with others in between.
+    for (nth, length) in (0_u32..).zip([0, 40, 1500, 9000, 60_000]) {
+        let text = format!("{MARK} {} {MARK}", "y".repeat(length));
+        store
+            .keep_words(id, WordsKey(u128::from(nth)), &format!("reason {MARK}"), &text)
+            .unwrap();
+        let kept = WordsKey(u128::from(nth) | 1 << 127);
+        store.keep_words(other, kept, "reason", &"it stays ".repeat(50)).unwrap();
+        store.append(id, vec![reading(nth, 3.0)]).unwrap();
+    }
+    let Place::Postgres(address) = &ground.place else { panic!("a server") };
+    // So that what is in memory is in the files.
+    let written = || {
+        let mut line = postgres::Client::connect(address, postgres::NoTls).unwrap();
+        line.batch_execute("checkpoint").unwrap();
+    };
+    written();
+    assert!(!with_mark(&ground.tables()).is_empty(), "the search must find them before");
+    assert_eq!(store.forget_all_words(id).unwrap().words, 5);
+    written();
+    assert_eq!(with_mark(&ground.tables()), [] as [PathBuf; 0]);
+    assert_eq!(store.all_words(other).unwrap().len(), 5);
+}

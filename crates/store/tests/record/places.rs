@@ -2,13 +2,14 @@
 
 use crate::server::Server;
 use barm_store::{Place, Store};
+use std::path::PathBuf;
 use tempfile::TempDir;
 
 /// A place for a record, gone when dropped.
 pub(crate) struct Ground {
     pub(crate) place: Place,
     _folder: Option<TempDir>,
-    _server: Option<Server>,
+    server: Option<Server>,
 }
 
 impl Ground {
@@ -16,14 +17,19 @@ impl Ground {
     pub(crate) fn folder() -> Self {
         let folder = TempDir::new().expect("a folder");
         let place = Place::Folder(folder.path().join("record"));
-        Self { place, _folder: Some(folder), _server: None }
+        Self { place, _folder: Some(folder), server: None }
     }
 
     /// An empty database, if there is a server to be had.
-    fn server() -> Option<Self> {
+    pub(crate) fn server() -> Option<Self> {
         let server = Server::start()?;
         let place = Place::Postgres(server.address());
-        Some(Self { place, _folder: None, _server: Some(server) })
+        Some(Self { place, _folder: None, server: Some(server) })
+    }
+
+    /// The files of a server's databases.
+    pub(crate) fn tables(&self) -> PathBuf {
+        self.server.as_ref().expect("a server").tables()
     }
 
     pub(crate) fn open(&self) -> Store {

@@ -16,7 +16,7 @@ const DEBIAN: &str = "/usr/lib/postgresql/15/bin";
 pub(crate) struct Server {
     port: u16,
     running: Child,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 impl Server {
@@ -52,10 +52,15 @@ impl Server {
         for _ in 0..5 {
             let port = free_port();
             if let Some(running) = run(&programs, folder.path(), &data, port) {
-                return Some(Self { port, running, _folder: folder });
+                return Some(Self { port, running, folder });
             }
         }
         panic!("the server does not start: {}", log(folder.path()));
+    }
+
+    /// The files of its databases, without its write-ahead log.
+    pub(crate) fn tables(&self) -> PathBuf {
+        self.folder.path().join("data/base")
     }
 
     /// How to reach its database.

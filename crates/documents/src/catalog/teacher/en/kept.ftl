@@ -55,7 +55,7 @@ kept-done-backups = { $count ->
   }
 kept-done-unreached = Not reached: these copies may still hold it. Bring them back and delete again, or destroy them.
 kept-unreached = { $path }, made on { $made }: { $why }
-kept-elsewhere = Copies that you made yourself, folders written by “barm export” and sheets of paper are beyond the program. A disk that keeps old blocks may hold traces.
+kept-elsewhere = Copies that you made yourself, folders written by “barm export” and sheets of paper are beyond the program. A disk that keeps old blocks may hold traces, and so may the log and the copies of a PostgreSQL server: ask whoever keeps it.
 kept-backups-head = Backups it would clean
 kept-backups-none = The program has made none.
 
