@@ -5,7 +5,7 @@ use super::live::{Room, State};
 use super::own;
 use super::shown::{self, Before};
 use crate::desk::DeskError;
-use barm_domain::record::{Entry, Ledger};
+use barm_domain::record::Entry;
 use std::sync::Arc;
 use tokio::sync::oneshot;
 
@@ -70,7 +70,7 @@ impl Room {
     fn learn_one(&self, state: &mut State, entry: &Entry) {
         let before = Before::of(state.ledger.standing(), entry);
         if state.ledger.add(entry.clone()) {
-            if Ledger::may_bind(&entry.what) || before.is_nothing() {
+            if state.must_bind(entry, before.is_nothing()) {
                 state.bind();
             }
             let (after, known) = (state.ledger.standing(), state.ledger.known());

@@ -41,6 +41,30 @@ pub(super) struct State {
 }
 
 impl State {
+    /// Whether an entry that is on record now may change what a bag is; `first` says that nothing
+    /// was on record of it. On a day without an edit no entry does, however many come.
+    pub(super) fn must_bind(&self, entry: &Entry, first: bool) -> bool {
+        let Subject::Bag(code) = &entry.subject else { return false };
+        if !(Ledger::may_bind(&entry.what) || first) {
+            return false;
+        }
+        let decides =
+            matches!(entry.what, What::SetRight(_) | What::SetAside { .. } | What::TakenBack);
+        if decides || !self.bound.kept.is_empty() {
+            return true;
+        }
+        // A bag that is made by the newest version, or not made yet, is what that version says.
+        let (newest, plan) = &self.newest;
+        let bag = self.ledger.standing().bags.get(code);
+        let version = bag.and_then(|bag| {
+            let zero = || self.ledger.version_at(bag.zero.as_ref()?.measured);
+            bag.sealed.map(|(_, version)| version).or_else(zero)
+        });
+        let written = code.to_string();
+        version.is_some_and(|version| version != *newest)
+            || plan.bags.iter().all(|bag| bag.code != written)
+    }
+
     /// Asks again what every bag is, after an entry that may change it or a new version.
     pub(super) fn bind(&mut self) {
         let mut bound = self.ledger.bind(&self.plans, &self.newest.1);

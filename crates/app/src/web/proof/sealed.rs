@@ -140,6 +140,13 @@ async fn edits_after_the_day_change_no_page_of_what_was_sealed() {
     assert!(!listed, "the newest list does not have it");
     assert_eq!(day.shown(&of_three.0, 3, &of_three.1).await, three);
 
+    // Its question stands in the plan in words of ours, not of the group.
+    let asked = day.class.room.read(|scene| {
+        scene.newest.questions.iter().map(|own| own.asks.clone()).collect::<Vec<String>>()
+    });
+    let worded = "What difference does the temperature of the water make: 20 C, 30 C or 40 C?";
+    assert!(asked.iter().any(|asks| asks == worded), "{asked:?}");
+
     // All of it together: every answer to every question of the day, letter for letter.
     let after = day.results();
     assert_eq!(after.bags, before.bags, "no reading vanishes");

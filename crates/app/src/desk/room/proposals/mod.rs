@@ -192,14 +192,19 @@ pub(crate) fn take_in(
     now: Timestamp,
 ) -> Result<Option<usize>, DeskError> {
     let (plan, version) = room.read(|scene| (scene.newest.clone(), scene.version));
-    let all: Vec<_> =
-        handed_in(room)?.values().filter_map(|own| own.row.written.read(&plan).ok()).collect();
+    let handed = handed_in(room)?;
+    let read = |own: &HandedIn| own.row.written.read(&plan).ok();
+    let all: Vec<_> = handed.values().filter_map(read).collect();
+    // What was offered and left as it is follows what else the teacher changed.
+    let offered = handed.get(&(written.period.clone(), written.group)).and_then(read);
+    let offered = offered.map(|proposal| proposal.asks);
     let judged = judge(&plan, written, &all, &[]);
     let faults = judged.faults();
     let Some(mut proposal) = judged.proposal.filter(|_| faults == 0) else {
         return Ok(None);
     };
     let worded = worded.map(str::trim).filter(|worded| !worded.is_empty());
+    let worded = worded.filter(|worded| Some(*worded) != offered.as_deref());
     if let Some(worded) = worded {
         proposal.asks = worded.chars().filter(|c| !c.is_control()).take(LONGEST_ASKS).collect();
     }
