@@ -2,7 +2,7 @@
 
 use barm_domain::outlook::{self, Look};
 use barm_domain::plan::{Plan, PlannedBag};
-use barm_domain::rehearsal::{Does, Mishap, Rates, Script, Truth, script};
+use barm_domain::rehearsal::{Does, Mishap, Rates, Script, Truth, script, simulated};
 use barm_domain::schedule::schedule;
 use barm_domain::testing::{base_plan, food, period, question, treatment};
 use std::collections::BTreeMap;
@@ -194,4 +194,37 @@ fn bags_of_a_day_share_its_yeast_and_not_their_spoons() {
     let between = means.iter().map(|one| (one - mean).powi(2)).sum::<f64>() / 19.0;
     // Without a day of their own, means of nine bags would differ by a ninth of what bags do.
     assert!(between > 2.0 * within / 9.0, "days {between}, bags {within}");
+}
+
+/// A run for a group without numbers of its own is one of those days: every bag of the group at
+/// every planned minute, whole millimeters, true to the model as far as a ruler tells.
+#[test]
+fn a_simulated_run_follows_the_model_and_hangs_on_its_seed() {
+    let plan = plan();
+    let period = &plan.periods[0];
+    let run = |seed| simulated(&plan, period, 1, seed).expect("a run");
+    let first = run(5);
+    assert_eq!(first, run(5), "the same seed, the same run");
+    assert_ne!(first, run(6), "another seed, another run");
+    let own = plan.bags.iter().filter(|bag| bag.period == period.name && bag.group == 1);
+    assert_eq!(first.len(), own.count());
+    let minutes = schedule(&plan, period, None).minutes;
+    for bag in &first {
+        let read: Vec<u32> = bag.heights.iter().map(|(minute, _)| *minute).collect();
+        assert_eq!(read[0], 0);
+        assert_eq!(read[1..], minutes);
+        let written = bag.code.to_string();
+        let planned = plan.bags.iter().find(|one| one.code == written).expect("a bag");
+        assert_eq!(planned.treatment, bag.treatment);
+        let truth = Truth::of(&plan, planned, 40, 5).expect("a course");
+        let zero = bag.heights[0].1;
+        for (minute, mm) in &bag.heights {
+            assert!(mm.fract().abs() < 1e-9 && *mm >= 1.0, "{mm} mm is read off a ruler");
+            // Two roundings of half a millimeter, and five standard deviations of reading.
+            let off = mm - zero - truth.rise_mm(f64::from(*minute));
+            assert!(off.abs() <= 3.0, "{written} at {minute}: off by {off} mm");
+        }
+    }
+    let nobody = simulated(&plan, period, 99, 5).expect("a run");
+    assert!(nobody.is_empty(), "a group without bags");
 }

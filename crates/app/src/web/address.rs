@@ -15,13 +15,24 @@ pub(super) fn shown(reach: &Reach, headers: &HeaderMap) -> String {
         }
         _ => (host, String::new()),
     };
-    let here = matches!(name, "localhost" | "127.0.0.1" | "[::1]");
+    let here = is_this_computer(name);
     let other =
         reach.addresses.iter().find(|address| address.is_ipv4() && !address.is_loopback());
     match other.filter(|_| here && reach.lan) {
         Some(address) => format!("{scheme}{address}{port}"),
         None => format!("{scheme}{name}{port}"),
     }
+}
+
+/// Whether an address, as [`shown`] gives it, leads other devices to themselves.
+pub(super) fn is_here(address: &str) -> bool {
+    let name = address.split_once("://").map_or(address, |(_, rest)| rest);
+    let name = name.rsplit_once(':').map_or(name, |(name, _)| name);
+    is_this_computer(name)
+}
+
+fn is_this_computer(name: &str) -> bool {
+    matches!(name, "localhost" | "127.0.0.1" | "[::1]")
 }
 
 /// A name as it stands in a path (RFC 3986, section 2.3): periods may be called anything.
@@ -39,7 +50,7 @@ pub(super) fn segment(name: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Reach, segment, shown};
+    use super::{Reach, is_here, segment, shown};
     use axum::http::HeaderMap;
 
     fn from(host: &str, lan: bool) -> String {
@@ -62,5 +73,8 @@ mod tests {
         assert_eq!(from("[::1]:8420", true), "http://192.168.1.20:8420");
         assert_eq!(from("room12.example:8420", true), "http://room12.example:8420");
         assert_eq!(from("localhost:8420", false), "http://localhost:8420");
+        assert!(is_here("http://localhost:8420") && is_here("https://[::1]:8420"));
+        assert!(is_here("http://127.0.0.1:8420") && is_here("http://localhost"));
+        assert!(!is_here("http://192.168.1.20:8420") && !is_here("http://room12.example"));
     }
 }

@@ -12,7 +12,7 @@ use crate::desk::room::round::round_view;
 use crate::desk::room::run::{bag_page, run_view};
 use crate::desk::room::wall::wall_view;
 use crate::desk::{Catalog, Wording};
-use barm_domain::record::{Audience, Face, Subject, What, Who};
+use barm_domain::record::{Audience, Face, Lent, Subject, What, Who};
 
 /// Leaves a page where a person can look at it, if asked to.
 fn leave(name: &str, language: &str, styles: &[&str], body: &maud::Markup) {
@@ -181,10 +181,16 @@ fn the_wall_stands_in_every_state_and_in_both_languages() {
         open.enter(
             60.0,
             Subject::Group { period: PERIOD.to_owned(), group: 8 },
-            What::StandIn,
-            Who::Program,
+            What::StandIn(Lent::Simulated { seed: 3, plan: 1 }),
+            Who::Teacher,
         );
-        wall_page(&named("curves"), &open, 32.6, language);
+        let page = wall_page(&named("curves"), &open, 32.6, language);
+        let mark = if language == "en" {
+            "Simulated run, not measured: group 8"
+        } else {
+            "Prueba simulada, no medida: grupo 8"
+        };
+        assert!(page.contains(mark), "{mark}");
         open.period(60.0 * 32.7, What::Stopped);
         wall_page(&named("stopped"), &open, 34.0, language);
         open.period(60.0 * 35.0, What::WentOn);
@@ -223,13 +229,13 @@ fn what_children_can_see_does_not_hang_on_the_forecast() {
 #[test]
 fn curves_stand_on_the_wall_only_while_they_are_open() {
     let mut acted = busy();
-    assert!(!wall_page("wall", &acted, 32.6, "en").contains("<svg xmlns"));
+    assert!(!wall_page("wall", &acted, 32.6, "en").contains("class=\"chart\""));
     open_curves(&mut acted);
-    assert!(wall_page("wall", &acted, 32.6, "en").contains("<svg xmlns"));
+    assert!(wall_page("wall", &acted, 32.6, "en").contains("class=\"chart\""));
     let to = Audience::Wall { period: PERIOD.to_owned() };
     let what = What::Closed { face: Face::PeriodCurves, to };
     acted.enter(60.0 * 32.0, Subject::Investigation, what, Who::Teacher);
-    assert!(!wall_page("wall", &acted, 32.6, "en").contains("<svg xmlns"));
+    assert!(!wall_page("wall", &acted, 32.6, "en").contains("class=\"chart\""));
 }
 
 #[test]

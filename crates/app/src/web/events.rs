@@ -26,7 +26,8 @@ const AT_MOST_EVERY: Duration = Duration::from_millis(250);
 /// The same for the teacher's own pages, of which few are open: a slip that is seen at once can be
 /// mended.
 const TEACHER_AT_MOST_EVERY: Duration = Duration::from_millis(100);
-/// A sign of life, so that a dead connection is noticed.
+/// A sign of life, as an event that scripts hear, so that a dead connection is noticed at both
+/// ends.
 const ALIVE_EVERY: Duration = Duration::from_secs(20);
 
 /// The number of what a page shows.
@@ -124,6 +125,7 @@ fn stream(web: &Web, room: &Arc<Room>, scope: Scope, part: Part, token: String) 
             }
         }
     });
-    let alive = KeepAlive::new().interval(ALIVE_EVERY);
+    let sign = Event::default().event("alive").data("yes");
+    let alive = KeepAlive::new().interval(ALIVE_EVERY).event(sign);
     Sse::new(ReceiverStream::new(told)).keep_alive(alive)
 }

@@ -3,7 +3,7 @@
 use crate::school::plan;
 use barm_domain::code::BagCode;
 use barm_domain::plan::Plan;
-use barm_domain::record::{Entry, Key, Subject, What, Who};
+use barm_domain::record::{Audience, Entry, Face, Key, Lent, Subject, What, Who};
 use barm_domain::schedule::schedule;
 use jiff::{SignedDuration, Timestamp};
 use std::path::Path;
@@ -79,6 +79,24 @@ impl Class {
         }
         entries.sort_by_key(|entry| entry.measured);
         entries
+    }
+
+    /// What the teacher gave and opened a minute ago: group 3 has class data, group 4 a simulated
+    /// run, and group 8 sees curves and results.
+    pub(crate) fn lent(&mut self, period: &str) -> Vec<Entry> {
+        let at = Timestamp::now() - minutes(1.0);
+        let group = |group| Subject::Group { period: period.to_owned(), group };
+        let open = |face| {
+            let to = Audience::Group { period: period.to_owned(), group: 8 };
+            (Subject::Investigation, What::Opened { face, to })
+        };
+        let all = [
+            (group(3), What::StandIn(Lent::ClassData)),
+            (group(4), What::StandIn(Lent::Simulated { seed: 11, plan: 1 })),
+            open(Face::PeriodCurves),
+            open(Face::Results),
+        ];
+        all.map(|(subject, what)| self.entry(subject, what, at, Who::Teacher)).to_vec()
     }
 
     fn entry(&mut self, subject: Subject, what: What, at: Timestamp, who: Who) -> Entry {

@@ -4,12 +4,16 @@
 //! and returns.
 
 mod again;
+mod asked;
+mod away;
 mod bench;
 mod browser;
 mod class;
+mod clocks;
 mod eyes;
 mod fetched;
 mod first_fifteen;
+mod forget;
 mod handed_round;
 mod keyboard;
 mod language;

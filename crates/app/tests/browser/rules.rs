@@ -126,7 +126,7 @@ fn the_page_judges_odd_heights_by_the_same_rule() {
 }
 
 /// JSON knows 10 and 10.0.
-fn alike(a: &Value, b: &Value) -> bool {
+pub(crate) fn alike(a: &Value, b: &Value) -> bool {
     match (a, b) {
         (Value::Number(a), Value::Number(b)) => {
             let (a, b) = (a.as_f64().unwrap_or(f64::NAN), b.as_f64().unwrap_or(f64::NAN));

@@ -63,8 +63,13 @@ impl Catalog {
     /// letters and accents do not matter.
     #[must_use]
     pub fn plan_words(&self, text: &str) -> String {
+        let english = Self::of("en");
         let plans = |id: &'static str| (self.cupboard(id), spoken(id).to_owned());
-        replaced(text, ids().map(plans).collect())
+        let word = |word: &&str| {
+            let key = format!("{LARDER}word-{word}");
+            (self.say(&key), english.say(&key))
+        };
+        replaced(text, ids().map(plans).chain(WORDS.iter().map(word)).collect())
     }
 
     /// What a treatment is called: its name in the plan with names of this language in the place of
@@ -203,6 +208,9 @@ mod tests {
         ] {
             assert_eq!(spanish.treatment(plan), own);
             assert_eq!(english.treatment(plan), plan);
+            // A group may write the name as it reads it.
+            let back = spanish.plan_words(own).to_lowercase();
+            assert_eq!(back, plan.to_lowercase());
         }
         for word in super::WORDS {
             let key = format!("{}word-{word}", super::LARDER);

@@ -1,6 +1,6 @@
 //! The record in memory: entries by subject, and the state they add up to.
 
-use super::fold::{self, FirstZero, Refusals, Seen, Whole};
+use super::fold::{self, FirstZero, Refusals, Seen, Stretches, Whole};
 use super::{Bound, Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
 use crate::code::BagCode;
 use crate::plan::Plan;
@@ -23,8 +23,8 @@ pub struct Ledger {
     keys: BTreeMap<Key, Subject>,
     /// When anything last arrived from a group.
     heard: BTreeMap<(String, u32), Timestamp>,
-    /// Since when groups work with data that are not their own.
-    stand_ins: BTreeMap<(String, u32), Timestamp>,
+    /// When groups work with numbers that are not their own.
+    stand_ins: BTreeMap<(String, u32), Stretches>,
     /// What does not count, by subject.
     refused: BTreeMap<Subject, Refusals>,
     standing: Standing,
@@ -101,7 +101,8 @@ impl Ledger {
     /// Adds an entry; `false` if its key is known, and then nothing is added.
     pub fn add(&mut self, entry: Entry) -> bool {
         let subject = entry.subject.clone();
-        let starts_stand_in = entry.what == What::StandIn;
+        let stands_in = matches!(subject, Subject::Group { .. })
+            && matches!(entry.what, What::StandIn(_) | What::TakenBack);
         let group = sender(&entry);
         match self.file(entry) {
             Filed::Known => return false,
@@ -112,7 +113,7 @@ impl Ledger {
             }
             Filed::Added => {}
         }
-        if starts_stand_in {
+        if stands_in {
             // Heights of any bag may have come from that group.
             self.work_out_all();
             return true;
@@ -190,10 +191,8 @@ impl Ledger {
             for entry in entries {
                 hear(&mut self.heard, entry);
             }
-            if let (Subject::Group { period, group }, Some(since)) =
-                (subject, fold::stand_in_since(entries))
-            {
-                self.stand_ins.insert((period.clone(), *group), since);
+            if let Subject::Group { period, group } = subject {
+                self.stand_ins.insert((period.clone(), *group), fold::stands_in(entries));
             }
         }
         let (bags, others): (Vec<Subject>, Vec<Subject>) = self

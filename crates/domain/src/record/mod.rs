@@ -30,5 +30,5 @@ pub use known::{Home, Known};
 pub use ledger::Ledger;
 pub use refused::Refused;
 pub use replay::replay;
-pub use standing::{GroupStanding, Guess, PeriodStanding, Standing};
-pub use what::{Audience, Face, Made, Odd, Truth, What};
+pub use standing::{GroupStanding, Guess, PeriodStanding, StandIn, Standing};
+pub use what::{Audience, Face, Lent, Made, Odd, Truth, What};

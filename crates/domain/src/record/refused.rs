@@ -42,6 +42,9 @@ pub enum Refused {
     /// Numbers that stand in for a group's own.
     #[error("these numbers stand in for a group's own and never count")]
     StandIn,
+    /// Lent numbers taken back from a group that has none.
+    #[error("this group works with its own numbers")]
+    OwnNumbers,
     /// Something that is not a number.
     #[error("this is not a number; write it again")]
     NotANumber,

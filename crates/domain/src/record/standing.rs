@@ -1,6 +1,6 @@
 //! What the record adds up to for a whole investigation.
 
-use super::{Audience, Bag, Face, Key, Refused, WordsKey};
+use super::{Audience, Bag, Face, Key, Lent, Refused, WordsKey};
 use crate::code::BagCode;
 use jiff::Timestamp;
 use std::collections::{BTreeMap, BTreeSet};
@@ -44,10 +44,19 @@ pub struct GroupStanding {
     pub guess: Option<Guess>,
     /// Students at the bench, if it was counted.
     pub here: Option<u32>,
-    /// Since when the group works with data that are not its own and never count.
-    pub stand_in: Option<Timestamp>,
+    /// What the group works with now in the place of its own numbers; it never counts.
+    pub stand_in: Option<StandIn>,
     /// When anything last arrived from one of its devices.
     pub heard: Option<Timestamp>,
+}
+
+/// Numbers that stand in for a group's own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct StandIn {
+    /// Since when.
+    pub since: Timestamp,
+    /// Whose they are.
+    pub lent: Lent,
 }
 
 /// What a group expects of its bags.

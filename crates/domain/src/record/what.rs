@@ -54,7 +54,8 @@ pub enum What {
         rule: String,
     },
     /// Taken back: undoes the newest of what stands, being set aside or a loss tapped in error. Of
-    /// a period: its start was a slip, and it has not begun.
+    /// a period: its start was a slip, and it has not begun. Of a group: it works with its own
+    /// numbers again.
     TakenBack,
     /// Vented.
     Vented,
@@ -74,9 +75,9 @@ pub enum What {
         /// Students at the bench.
         students: u32,
     },
-    /// The group has no bags of its own today and works with class data or a simulated run,
-    /// which is never counted.
-    StandIn,
+    /// The group works with numbers that are not its own, from here until it is taken back; they
+    /// are never counted, nor is what the group writes meanwhile.
+    StandIn(Lent),
 
     // A period.
     /// The bell rang and the clock runs; after [`What::Ended`], it starts anew.
@@ -119,6 +120,20 @@ pub enum What {
         face: Face,
         /// By whom.
         to: Audience,
+    },
+}
+
+/// Numbers that a group works with in the place of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Lent {
+    /// What other groups read of bags made as its own.
+    ClassData,
+    /// A run that was never measured: [`crate::rehearsal::simulated`] draws it from the bag model.
+    Simulated {
+        /// What it is drawn with.
+        seed: u64,
+        /// Version of the plan whose bags it is of, from 1.
+        plan: u32,
     },
 }
 

@@ -11,9 +11,9 @@ use std::collections::BTreeMap;
 
 // Own estimates, no source: how hands and rulers are at a bench.
 /// Height of a card on a bag at its zero reading (mm), and how it differs.
-const ZERO_MM: (f64, f64) = (4.0, 1.2);
+pub(super) const ZERO_MM: (f64, f64) = (4.0, 1.2);
 /// How a reading differs from the height (mm).
-const READING_SD_MM: f64 = 0.4;
+pub(super) const READING_SD_MM: f64 = 0.4;
 /// How fast a card falls where the seal leaks (mm/min).
 const LEAK_MM_MIN: f64 = 0.9;
 /// A late reading is so late (s).

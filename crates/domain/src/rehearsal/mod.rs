@@ -8,9 +8,11 @@
 mod bench;
 mod chance;
 mod mishap;
+mod simulated;
 mod truth;
 
 pub use mishap::{Mishap, Rates, Staged};
+pub use simulated::{Simulated, simulated};
 pub use truth::Truth;
 
 use crate::code::BagCode;

@@ -2,7 +2,7 @@
 
 use crate::day::{at, bag, key, known};
 use barm_domain::record::{
-    Audience, Entry, Face, Ledger, Made, Odd, Subject, Truth, What, Who, replay,
+    Audience, Entry, Face, Ledger, Lent, Made, Odd, Subject, Truth, What, Who, replay,
 };
 use proptest::prelude::*;
 use std::collections::BTreeSet;
@@ -56,7 +56,7 @@ fn about_others() -> impl Strategy<Value = What> {
     prop_oneof![
         3 => height().prop_map(|mm| What::Guess { expects: vec![(bag(1, 1, 0), mm)], because: None }),
         1 => (0u32..5).prop_map(|students| What::Here { students }),
-        1 => Just(What::StandIn),
+        1 => Just(What::StandIn(Lent::ClassData)),
         2 => Just(What::Began),
         2 => Just(What::Stopped),
         2 => Just(What::WentOn),

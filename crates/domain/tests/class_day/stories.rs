@@ -3,8 +3,8 @@
 use crate::day::{about, at, bag, by, correct, entry, key, known, one, read, zero};
 use barm_domain::code::BagCode;
 use barm_domain::record::{
-    Audience, Bag, Entry, Face, Key, Ledger, Odd, Refused, Standing, Subject, Truth, What, Who,
-    replay,
+    Audience, Bag, Entry, Face, Key, Ledger, Lent, Odd, Refused, StandIn, Standing, Subject,
+    Truth, What, Who, replay,
 };
 
 fn standing(entries: &[Entry]) -> Standing {
@@ -329,7 +329,7 @@ fn numbers_that_stand_in_never_count() {
         entry(2, 840, zero(8.0)),
         entry(3, 1080, read(4, 9.0)),
         // The bag burst; from here on the group works with the numbers of the class.
-        about(group, entry(4, 1200, What::StandIn)),
+        about(group, entry(4, 1200, What::StandIn(Lent::ClassData))),
         entry(5, 1320, read(8, 30.0)),
         simulated,
         // The teacher still reads what is left of it.
@@ -337,7 +337,29 @@ fn numbers_that_stand_in_never_count() {
     ];
     let refused = [(5, Refused::StandIn), (6, Refused::StandIn)];
     check(&story, Some(8.0), &[(4, 9.0), (8, 10.0)], &refused);
-    assert_eq!(standing(&story).groups[&("1".to_owned(), 1)].stand_in, Some(at(1200)));
+    let lent = StandIn { since: at(1200), lent: Lent::ClassData };
+    assert_eq!(standing(&story).groups[&("1".to_owned(), 1)].stand_in, Some(lent));
+}
+
+#[test]
+fn lent_numbers_that_are_taken_back_leave_what_was_read_before_and_after() {
+    let group = || Subject::Group { period: "1".into(), group: 1 };
+    let simulated = Lent::Simulated { seed: 7, plan: 1 };
+    let story = [
+        entry(2, 840, zero(8.0)),
+        by(Who::Teacher, about(group(), entry(3, 1000, What::TakenBack))),
+        by(Who::Teacher, about(group(), entry(4, 1200, What::StandIn(Lent::ClassData)))),
+        by(Who::Teacher, about(group(), entry(5, 1300, What::StandIn(simulated)))),
+        entry(6, 1320, read(8, 30.0)),
+        by(Who::Teacher, about(group(), entry(7, 1400, What::TakenBack))),
+        entry(8, 1560, read(12, 14.0)),
+    ];
+    let refused = [(3, Refused::OwnNumbers), (6, Refused::StandIn)];
+    check(&story, Some(8.0), &[(12, 14.0)], &refused);
+    let of_group = |story: &[Entry]| standing(story).groups[&("1".to_owned(), 1)].stand_in;
+    assert_eq!(of_group(&story), None);
+    let lent = StandIn { since: at(1300), lent: simulated };
+    assert_eq!(of_group(&story[..5]), Some(lent), "the last that was given");
 }
 
 #[test]

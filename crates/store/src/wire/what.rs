@@ -2,7 +2,7 @@
 
 use super::opened::{Opened1, odd_named, odd_word};
 use super::parts::{Difference1, Expected, Num};
-use barm_domain::record::{Key, Made, Truth, What, WordsKey};
+use barm_domain::record::{Key, Lent, Made, Truth, What, WordsKey};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
@@ -22,7 +22,7 @@ pub(crate) const KINDS: &[(&str, i64)] = &[
     ("lost", 1),
     ("guess", 1),
     ("here", 1),
-    ("stand-in", 1),
+    ("stand-in", 2),
     ("began", 1),
     ("stopped", 1),
     ("went-on", 1),
@@ -61,6 +61,7 @@ layout!(SetRight1 {} { treatment: String, group: u32 });
 layout!(SetAside1 { rule: String });
 layout!(Guess1 { expects: Vec<Expected> } { because: String });
 layout!(Here1 { students: u32 });
+layout!(StandIn2 {} { seed: u64, plan: u32 });
 layout!(LastReading1 { minute: u32 });
 layout!(Jug1 { celsius: Num, jug: u32 });
 layout!(PlanSaved1 { version: u32 });
@@ -104,7 +105,13 @@ pub(super) fn body(what: &What) -> Result<(&'static str, String), serde_json::Er
             ("guess", json(&Guess1 { expects, because })?)
         }
         What::Here { students } => ("here", json(&Here1 { students: *students })?),
-        What::StandIn => ("stand-in", nothing()?),
+        What::StandIn(lent) => {
+            let (seed, plan) = match lent {
+                Lent::ClassData => (None, None),
+                Lent::Simulated { seed, plan } => (Some(*seed), Some(*plan)),
+            };
+            ("stand-in", json(&StandIn2 { seed, plan })?)
+        }
         What::Began => ("began", nothing()?),
         What::Stopped => ("stopped", nothing()?),
         What::WentOn => ("went-on", nothing()?),
@@ -170,7 +177,14 @@ fn read_known(kind: &str, body: &str) -> Result<What, String> {
             What::Guess { expects, because: because.map_err(|error| error.to_string())? }
         }
         "here" => What::Here { students: from::<Here1>(body)?.students },
-        "stand-in" => nothing(What::StandIn)?,
+        // The first layout was empty and meant the numbers of the class.
+        "stand-in" => {
+            let StandIn2 { seed, plan } = from(body)?;
+            let lent = seed.zip(plan);
+            What::StandIn(
+                lent.map_or(Lent::ClassData, |(seed, plan)| Lent::Simulated { seed, plan }),
+            )
+        }
         "began" => nothing(What::Began)?,
         "stopped" => nothing(What::Stopped)?,
         "went-on" => nothing(What::WentOn)?,

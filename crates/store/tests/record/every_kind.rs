@@ -4,7 +4,7 @@ use crate::made::{at, bag, entry, key, reading};
 use crate::places::{Ground, tell};
 use barm_domain::plan::{Difference, Extra, Lies, YeastKind};
 use barm_domain::record::{
-    Audience, Entry, Face, Made, Odd, Subject, Truth, What, Who, WordsKey,
+    Audience, Entry, Face, Lent, Made, Odd, Subject, Truth, What, Who, WordsKey,
 };
 use barm_domain::testing::{amount, bag as bag_choice, card};
 use barm_store::{Kind, Place, StoreError};
@@ -56,7 +56,8 @@ fn everything() -> Vec<What> {
         What::Guess { expects: vec![(bag(1), 12.5)], because: Some(WordsKey(u128::MAX)) },
         What::Guess { expects: vec![], because: None },
         What::Here { students: 3 },
-        What::StandIn,
+        What::StandIn(Lent::ClassData),
+        What::StandIn(Lent::Simulated { seed: u64::MAX >> 11, plan: 2 }),
         What::Began,
         What::Stopped,
         What::WentOn,
@@ -166,14 +167,22 @@ fn the_layouts_on_disk_are_frozen() {
                 to: Audience::Group { period: "3".into(), group: 2 },
             },
         ),
+        ("stand-in", "{}", What::StandIn(Lent::ClassData)),
+        (
+            "stand-in",
+            r#"{"seed":9007199254740991,"plan":3}"#,
+            What::StandIn(Lent::Simulated { seed: 9_007_199_254_740_991, plan: 3 }),
+        ),
     ];
     let file = behind(&ground);
     for (seq, (kind, body, _)) in (1_i64..).zip(rows) {
         let key = key(u32::try_from(seq).unwrap()).to_string();
+        // The newest layout of each, but for the empty one.
+        let shape = if *kind == "stand-in" && *body != "{}" { 2 } else { 1 };
         file.execute(
             "insert into entry values (?1, ?2, ?3, 'bag', null, null, ?4, ?5, 0, 0, 'aide', \
-             null, null, 1, ?6)",
-            rusqlite::params![seq, id, key, bag(1).to_string(), kind, body],
+             null, null, ?7, ?6)",
+            rusqlite::params![seq, id, key, bag(1).to_string(), kind, body, shape],
         )
         .unwrap();
     }

@@ -68,13 +68,13 @@ impl Room {
     }
 
     fn learn_one(&self, state: &mut State, entry: &Entry) {
-        let before = Before::of(state.ledger.standing(), entry);
+        let before = Before::of(&self.scene(state), entry);
         if state.ledger.add(entry.clone()) {
             if state.must_bind(entry, before.is_nothing()) {
                 state.bind();
             }
-            let (after, known) = (state.ledger.standing(), state.ledger.known());
-            self.pulse.beat(|scope| shown::changes(scope, entry, &before, after, known));
+            let after = self.scene(state);
+            self.pulse.beat(|scope| shown::changes(scope, entry, &before, &after));
         }
     }
 }

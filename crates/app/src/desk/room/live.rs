@@ -111,9 +111,13 @@ impl Room {
     /// Looks at the investigation as it stands. `look` must not wait for anything.
     pub(crate) fn read<T>(&self, look: impl FnOnce(&Scene<'_>) -> T) -> T {
         let _alone = Reading::begin();
-        let state = self.state();
+        look(&self.scene(&self.state()))
+    }
+
+    /// The investigation at one moment.
+    pub(super) fn scene<'a>(&self, state: &'a State) -> Scene<'a> {
         let outlook = state.outlook.as_ref().filter(|(of, _)| *of == state.turn);
-        look(&Scene {
+        Scene {
             investigation: self.id,
             kind: self.kind,
             plan: &state.bound.plan,
@@ -123,7 +127,7 @@ impl Room {
             plans: &state.plans,
             ledger: &state.ledger,
             outlook: outlook.map(|(_, outlook)| outlook.as_ref()),
-        })
+        }
     }
 
     /// Saves a new version of the plan, which must be sound, and notes it in the record; gives

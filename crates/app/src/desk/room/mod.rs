@@ -16,6 +16,7 @@ pub(crate) mod kept_words;
 mod live;
 mod moment;
 pub(crate) mod on_shelf;
+pub(crate) mod opened;
 mod own;
 pub(crate) mod plans;
 pub(crate) mod prepare;

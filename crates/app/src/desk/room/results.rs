@@ -1,9 +1,9 @@
 //! What the results page shows: the record's answers, in their plain first form.
 
-use super::{Kind, Room};
+use super::{Kind, Room, Scene};
 use crate::desk::{self, Analysis, DeskError};
 use barm_domain::plan::Plan;
-use barm_domain::record::Counted;
+use barm_domain::record::{Counted, Lent};
 
 /// The results page. For the teacher only.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,7 +62,8 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
     let bags = &analysis.result.bags;
     let aside = bags.iter().filter_map(|bag| voice.set_aside(bag, &plan));
     let hints = desk::by_hint(&plan, bags).into_iter();
-    let left_out = aside.chain(hints.map(|(hint, codes)| format!("{codes}: {hint}"))).collect();
+    let hints = hints.map(|(hint, codes)| format!("{codes}: {hint}"));
+    let left_out = aside.chain(hints).chain(room.read(who_had_lent)).collect();
     Ok(ResultsView {
         id: room.id,
         kind: room.kind,
@@ -82,10 +83,28 @@ pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, Desk
 
 /// What counts of the record, each bag as what it is in truth.
 fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
-    let (plan, counted) = room.read(|scene| {
-        let truth = scene.bound.plan_in_truth();
-        (truth, Counted::of(scene.ledger.known(), scene.standing()))
-    });
+    let (plan, counted) = room.read(what_counts);
     let analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
     Ok((plan, analysis))
+}
+
+/// What counts of the record, and the plan with each bag as what it is in truth.
+pub(super) fn what_counts(scene: &Scene<'_>) -> (Plan, Counted) {
+    let truth = scene.bound.plan_in_truth();
+    (truth, Counted::of(scene.ledger.known(), scene.standing()))
+}
+
+/// Groups that work with numbers that are not their own, a sentence each.
+pub(super) fn who_had_lent(scene: &Scene<'_>) -> Vec<String> {
+    let groups = scene.standing().groups.iter();
+    let lent = groups.filter_map(|((period, group), standing)| {
+        let whose = match standing.stand_in?.lent {
+            Lent::ClassData => "class data",
+            Lent::Simulated { .. } => "a simulated run that was not measured",
+        };
+        Some(format!(
+            "Group {group} of period {period} works with {whose}; what it wrote meanwhile does not count."
+        ))
+    });
+    lent.collect()
 }

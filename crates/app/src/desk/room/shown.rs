@@ -1,7 +1,8 @@
 //! Whose page shows something else after an entry.
 
-use super::Scope;
-use barm_domain::record::{Audience, Bag, Entry, Face, Known, Standing, Subject, What};
+use super::opened::{self, Eyes};
+use super::{Scene, Scope};
+use barm_domain::record::{Audience, Bag, Entry, Face, Standing, Subject, What};
 
 /// What a group sees of its own bag; the rest is the teacher's. A page must not even hear that
 /// something else has changed.
@@ -13,48 +14,59 @@ fn to_its_group(bag: Option<&Bag>) -> Bag {
     bag
 }
 
-/// What stands of an entry's bag before or after it.
+/// What stands of an entry's bag before it.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Before(Option<Bag>);
+pub(super) struct Before {
+    bag: Option<Bag>,
+    /// What others may be shown of it.
+    seen: Option<opened::Before>,
+}
 
 impl Before {
     /// Remembers the bag of an entry.
-    pub(super) fn of(standing: &Standing, entry: &Entry) -> Self {
+    pub(super) fn of(scene: &Scene<'_>, entry: &Entry) -> Self {
         match &entry.subject {
-            Subject::Bag(code) => Self(standing.bags.get(code).cloned()),
-            _ => Self(None),
+            Subject::Bag(code) => Self {
+                bag: scene.standing().bags.get(code).cloned(),
+                seen: Some(opened::Before::of(scene, *code)),
+            },
+            _ => Self { bag: None, seen: None },
         }
     }
 
     /// Whether nothing was on record of it.
     pub(super) const fn is_nothing(&self) -> bool {
-        self.0.is_none()
+        self.bag.is_none()
     }
 }
 
-/// Whether a page shows something else after an entry was added.
+/// Whether a page shows something else in this scene, after an entry was added.
 pub(super) fn changes(
     scope: &Scope,
     entry: &Entry,
     before: &Before,
-    after: &Standing,
-    known: &Known,
+    scene: &Scene<'_>,
 ) -> bool {
     if *scope == Scope::Teacher {
         return true;
     }
+    let after = scene.standing();
     match &entry.subject {
         Subject::Bag(code) => {
-            let Some(home) = known.bags.get(code) else { return false };
+            let Some(home) = scene.ledger.known().bags.get(code) else { return false };
             let now = after.bags.get(code);
-            let seen = to_its_group(before.0.as_ref()) != to_its_group(now);
-            let aside = before.0.as_ref().and_then(|bag| bag.set_aside.as_ref())
+            let was = before.bag.as_ref();
+            let seen = to_its_group(was) != to_its_group(now);
+            let aside = was.and_then(|bag| bag.set_aside.as_ref())
                 != now.and_then(|bag| bag.set_aside.as_ref());
             match scope {
                 Scope::Group { period, group } => {
-                    // Curves of others, once the teacher opened them to this group.
                     let own = home.period == *period && home.group == *group;
-                    seen && (own || curves_open(after, scope, *period == home.period))
+                    let others = before.seen.as_ref();
+                    own && seen
+                        || others.is_some_and(|before| {
+                            Eyes::of(scene, period, *group).notice(scene, *code, before)
+                        })
                 }
                 Scope::Wall(period) => {
                     let own = home.period == *period;
@@ -67,7 +79,9 @@ pub(super) fn changes(
         }
         Subject::Group { period, group } => match scope {
             Scope::Group { period: own, group: number } => own == period && number == group,
-            Scope::Wall(own) => own == period && matches!(entry.what, What::StandIn),
+            Scope::Wall(own) => {
+                own == period && matches!(entry.what, What::StandIn(_) | What::TakenBack)
+            }
             Scope::Round(own) => own == period,
             Scope::Aide | Scope::Teacher => false,
         },

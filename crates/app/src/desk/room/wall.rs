@@ -10,7 +10,7 @@ use super::{Kind, Scene};
 use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
 use barm_domain::board::State;
 use barm_domain::plan::Period;
-use barm_domain::record::{Audience, Face};
+use barm_domain::record::{Audience, Face, Lent};
 use jiff::Timestamp;
 
 /// What the wall shows.
@@ -24,8 +24,8 @@ pub(crate) struct WallView {
     pub(crate) now: Vec<u32>,
     /// Groups that are next, when, and whether that is their zero reading.
     pub(crate) next: Vec<(u32, Timestamp, bool)>,
-    /// Groups that work with numbers that are not their own.
-    pub(crate) stand_ins: Vec<u32>,
+    /// Groups that work with numbers that are not their own, and whether nobody measured those.
+    pub(crate) stand_ins: Vec<(u32, bool)>,
     /// Curves, once they are open.
     pub(crate) curves: Option<WallCurves>,
 }
@@ -50,8 +50,11 @@ pub(crate) fn wall_view(scene: &Scene<'_>, period: &str, now: Timestamp) -> Opti
     let stand_ins = standing
         .groups
         .iter()
-        .filter(|((of, _), standing)| of == period && standing.stand_in.is_some())
-        .map(|((_, group), _)| *group)
+        .filter(|((of, _), _)| of == period)
+        .filter_map(|((_, group), standing)| {
+            let lent = standing.stand_in?.lent;
+            Some((*group, matches!(lent, Lent::Simulated { .. })))
+        })
         .collect();
     let runs = hour.stage == Stage::Running;
     Some(WallView {
@@ -126,7 +129,9 @@ fn curves(scene: &Scene<'_>, period: &Period, now: Timestamp) -> Option<WallCurv
         let own: Vec<&(&Period, BenchBag)> =
             bags.iter().filter(|(_, bag)| bag.treatment == name).collect();
         let lines = own.iter().map(|(of, bag)| line(scene, of, bag)).collect();
-        Sheaf { mean: mean(&own, scene.plan.timing.interval_min), bags: lines, name, look }
+        let counts = own.iter().filter(|(_, bag)| bag.state != State::SetAside);
+        let counts: Vec<&[(f64, f64)]> = counts.map(|(_, bag)| bag.rises.as_slice()).collect();
+        Sheaf { mean: mean(&counts, scene.plan.timing.interval_min), bags: lines, name, look }
     };
     Some(WallCurves { day, sheaves: names.into_iter().map(sheaf).collect() })
 }
@@ -153,12 +158,11 @@ fn line(scene: &Scene<'_>, period: &Period, bag: &BenchBag) -> Vec<Reading> {
         .collect()
 }
 
-/// The mean by planned minute, over bags that count, while at least half of them were read.
-fn mean(own: &[&(&Period, BenchBag)], interval_min: f64) -> Vec<(f64, f64)> {
-    let counts: Vec<&BenchBag> =
-        own.iter().map(|(_, bag)| bag).filter(|bag| bag.state != State::SetAside).collect();
+/// The mean by planned minute of the rises of bags that count, while at least half of them were
+/// read.
+pub(super) fn mean(counts: &[&[(f64, f64)]], interval_min: f64) -> Vec<(f64, f64)> {
     let interval = interval_min.max(0.5);
-    let steps = counts.iter().flat_map(|bag| &bag.rises).map(|(minute, _)| minute / interval);
+    let steps = counts.iter().copied().flatten().map(|(minute, _)| minute / interval);
     let last = steps.fold(0.0, f64::max).round().min(200.0) as u32;
     let mut mean = vec![(0.0, 0.0)];
     for step in 1..=last {
@@ -166,7 +170,7 @@ fn mean(own: &[&(&Period, BenchBag)], interval_min: f64) -> Vec<(f64, f64)> {
         let near = |at: f64| (at - minute).abs() <= interval / 2.0;
         let rises: Vec<f64> = counts
             .iter()
-            .filter_map(|bag| bag.rises.iter().skip(1).find(|(at, _)| near(*at)))
+            .filter_map(|rises| rises.iter().skip(1).find(|(at, _)| near(*at)))
             .map(|(_, rise)| *rise)
             .collect();
         if rises.is_empty() || rises.len() * 2 < counts.len() {

@@ -87,7 +87,9 @@
  * @property {string | null} label
  * @property {"confirmation" | "structured" | "guided" | "open"} inquiry
  * @property {number} plan
- * @property {boolean} stand_in
+ * @property {"class" | "simulated" | null} stand_in whose numbers stand in for the group's own
+ * @property {Record<string, string> | null} opened what the teacher gave or opened, as markup of
+ *   the program's, by language
  * @property {Clock} clock
  * @property {{at_ms: number, expects: [string, number][]} | null} guess
  * @property {Bag[]} bags

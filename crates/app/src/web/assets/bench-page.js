@@ -47,24 +47,42 @@ export function draw() {
   const { whole, scene } = page;
   const said = spoken();
   const to = target();
-  const base = [said, whole.bags, moment()];
+  const base = [said, whole.bags, moment(), whole.stand_in];
   document.title = `${title()} · Barm`;
   arrange();
-  part("head", [said, title(), counted(), page.line?.out], head);
-  part("notes", [said, scene.kind, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, whole.stand_in, page.noWords, counted()], notes);
-  part("clock", [...base, whole.clock, to, page.zeroOpen], () => clock(to));
-  part("tabs", [...base, to, page.chosen], () => tabs(to));
-  part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment()], () => asking(to));
-  part("steps", [said, scene.inquiry, scene.bags, stretch()], () => steps(stretch()));
-  part("odd", [said, to?.code, page.chosen, whole.bags.map((bag) => bag.odd), stretch()], () => odd(to, stretch()));
+  // With numbers of others there is nothing to write, and those come first.
+  const lent = whole.stand_in;
+  const own = (/** @type {() => any[]} */ make) => () => (lent ? [] : make());
+  put(lent);
+  part("head", [said, title(), counted(), page.come.length], head);
+  part("notes", [said, scene.kind, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, page.noWords, counted()], notes);
+  part("clock", [...base, whole.clock, to, page.zeroOpen], own(() => clock(to)));
+  part("tabs", [...base, to, page.chosen], own(() => tabs(to)));
+  part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment(), lent], () => (lent && !to ? [] : asking(to)));
+  part("opened", [said, whole.opened?.[said]], opened);
+  part("steps", [said, scene.inquiry, scene.bags, stretch(), lent], own(() => steps(stretch())));
+  part("odd", [said, to?.code, page.chosen, whole.bags.map((bag) => bag.odd), stretch(), lent], own(() => odd(to, stretch())));
   part("curve", [said, whole.bags, width()], drawCurve);
   part("two", [said, whole.bags], two);
-  part("guess", [said, whole.guess, scene.bags.map((bag) => bag.code), stretch(), page.guessFault], () => guessing(stretch()));
+  part("guess", [said, whole.guess, scene.bags.map((bag) => bag.code), stretch(), page.guessFault, lent], own(() => guessing(stretch())));
   part("wrote", [said, whole.bags, whole.clock.minutes, page.kept.map((one) => [one.key, one.state])], wrote);
   part("after", [said, whole.bags.map((bag) => [bag.code, bag.vented, bag.lost]), stretch()], () => after(stretch()));
   document.getElementById("tabs")?.setAttribute("aria-label", t("bench-bags"));
   part("device", [said, page.list, page.list && page.kept, page.moveFault, page.clearAsked, page.passFault, page.kept.length, counted()], device);
   tick();
+}
+
+/** What the teacher gave or opened to the group stands first while nothing is written here. */
+function put(/** @type {string | null} */ lent) {
+  const column = document.querySelectorAll(".bcol")[lent ? 0 : 1];
+  const place = /** @type {HTMLElement} */ (document.getElementById("opened"));
+  if (place.parentElement !== column) column.prepend(place);
+}
+
+/** It is drawn by the program, in every language. */
+function opened() {
+  const drawn = page.whole.opened?.[spoken()] ?? "";
+  return [...new DOMParser().parseFromString(drawn, "text/html").body.childNodes];
 }
 
 let was = "";
@@ -108,7 +126,8 @@ function counted() {
 
 function head() {
   const count = counted();
-  const state =
+  const come = page.come.length;
+  const state = come > 0 ? el("span", { class: "st kept" }, sign("kept"), t("bench-come", { count: count + come })) :
     count > 0
       ? el("span", { class: "st kept" }, sign("kept"), t("bench-kept-count", { count }))
       : el("span", { class: "st saved" }, sign("saved"), t("bench-all-saved"));
@@ -125,7 +144,6 @@ function head() {
 function notes() {
   const all = [];
   if (page.scene.kind !== "real") all.push(el("p", { class: "made-up" }, t(page.scene.kind === "invented" ? "bench-invented" : "bench-rehearsal")));
-  if (page.scene.stand_in) all.push(el("p", {}, t("bench-stand-in")));
   if (stretch() === "before" && ["guided", "open"].includes(page.scene.inquiry)) {
     all.push(el("p", {}, el("a", { class: "btn quiet", href: `/plan-together?lang=${spoken()}` }, t("bench-plan-own"))));
   }

@@ -8,6 +8,8 @@ import { drop, keep, note } from "./bench-store.js";
 const WAITS = [1, 2, 4, 8, 15, 30];
 /** Without a stream of events, it is asked this often (ms). */
 const ASK_EVERY = 15_000;
+/** A stream says at least every 20 s that it is there; one that was silent so long is dead (ms). */
+const SILENT = 50_000;
 /** An answer that takes longer will not come (ms). */
 const PATIENCE = 8_000;
 /** Answers that say that what was sent cannot be read, and will not be next time. */
@@ -41,14 +43,22 @@ export class Line {
     this.timer = undefined;
     /** @type {EventSource | null} */
     this.events = null;
+    /** When the stream was heard last, or began (ms). */
+    this.heardAt = 0;
+    this.ended = false;
   }
 
   start() {
+    this.heardAt = performance.now();
     this.listen();
     this.go();
     setInterval(() => {
-      if (this.events?.readyState !== EventSource.OPEN) this.go();
-      if (this.events?.readyState === EventSource.CLOSED && !this.out) this.listen();
+      const is = this.events?.readyState;
+      // A line that broke without a word stays open for ever.
+      const silent = performance.now() - this.heardAt > SILENT;
+      // What time alone brings, no stream tells.
+      if (is !== EventSource.OPEN || silent || this.scene().stand_in === "simulated") this.go();
+      if ((is === EventSource.CLOSED || silent) && !this.out) this.listen();
     }, ASK_EVERY);
     addEventListener("online", () => this.soon());
     document.addEventListener("visibilitychange", () => {
@@ -56,10 +66,21 @@ export class Line {
     });
   }
 
+  /** Nothing is asked, sent or noted any more. */
+  end() {
+    this.ended = true;
+    this.events?.close();
+  }
+
   listen() {
     this.events?.close();
     this.events = new EventSource("/bench/events");
-    this.events.addEventListener("changed", () => this.soon());
+    const heard = () => (this.heardAt = performance.now());
+    this.events.addEventListener("alive", heard);
+    this.events.addEventListener("changed", () => {
+      heard();
+      this.soon();
+    });
   }
 
   /** Tries now, whatever the wait was. */
@@ -69,6 +90,7 @@ export class Line {
   }
 
   async go() {
+    if (this.ended) return;
     if (this.busy) {
       this.again = true;
       return;
@@ -132,6 +154,7 @@ export class Line {
 
   async ask() {
     const scene = /** @type {Scene} */ (await this.call("/bench/state"));
+    if (this.ended) return;
     const known = new Set(scene.keys);
     await note("scene", scene);
     await note("contact", this.skew.best());

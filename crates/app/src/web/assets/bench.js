@@ -90,6 +90,7 @@ export function bagOf(code) {
  */
 export function target() {
   if (page.change) return page.change;
+  if (page.whole.stand_in) return null;
   const clock = page.whole.clock;
   const at = now();
   const states = page.whole.bags.map((bag) => ({ bag, state: stateOf(clock, bag, at) }));
@@ -327,6 +328,8 @@ export function leaveCome() {
 
 /** Forgets everything here and leaves the group. */
 export async function clear() {
+  page.moving = true;
+  page.line.end();
   await forget();
   sessionStorage.removeItem("class-code");
   page.kept = [];

@@ -199,15 +199,19 @@ async function refresh() {
 // Hearing: as a stream, and by asking where no stream comes through.
 let version = "";
 let streams = false;
+/** When the stream was heard last (ms); it says at least every 20 s that it is there. */
+let heardAt = 0;
 if (root.dataset.live) {
   const stream = new EventSource(root.dataset.live);
-  const told = () => { streams = true; refresh(); };
+  const alive = () => { streams = true; heardAt = performance.now(); };
+  const told = () => { alive(); refresh(); };
+  stream.addEventListener("alive", alive);
   stream.addEventListener("changed", told);
   stream.addEventListener("message", told);
   stream.addEventListener("error", () => { streams = false; });
 }
 async function ask() {
-  if (streams || !root.dataset.version) return;
+  if (streams && performance.now() - heardAt < 50000 || !root.dataset.version) return;
   try {
     const answer = await fetch(root.dataset.version, { cache: "no-store" });
     const says = await answer.text();

@@ -1,5 +1,6 @@
 //! The bench page of a group, what it says of itself, and what it sends.
 
+mod opened;
 mod page;
 mod sent;
 mod told;
@@ -68,8 +69,9 @@ pub(super) async fn entries(
 async fn told_to(web: &Web, caller: &Caller) -> Result<Value, Trouble> {
     let (period, group) = group_of(caller)?;
     let (room, _) = web.room_of(caller).await?;
-    let view = room.read(|scene| bench_view(scene, period, group));
-    Ok(told::told(&view.ok_or(Trouble::NotFound)?, web.now(), web.clock.speed()))
+    let now = web.now();
+    let view = room.read(|scene| bench_view(scene, period, group, now));
+    Ok(told::told(&view.ok_or(Trouble::NotFound)?, now, web.clock.speed()))
 }
 
 fn group_of(caller: &Caller) -> Result<(&str, u32), Trouble> {

@@ -76,6 +76,7 @@ fn frame(words: &Catalog) -> Markup {
                         div.rule #odd {}
                     }
                     div.bcol {
+                        div.rule #opened {}
                         div.rule #curve {}
                         div.rule #guess {}
                         div.rule #wrote {}

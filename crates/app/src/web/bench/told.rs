@@ -1,9 +1,11 @@
 //! What a device is told, as JSON: the shapes that `bench-kinds.js` describes.
 
+use super::opened::drawn;
 use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::bench::{Bench, Dry, OwnBag, OwnHeight, Reader};
 use barm_domain::plan::Lies;
+use barm_domain::record::Lent;
 use jiff::Timestamp;
 use serde_json::{Value, json};
 
@@ -29,7 +31,16 @@ pub(super) fn told(bench: &Bench, now: Timestamp, speed: f64) -> Value {
         "label": bench.label,
         "inquiry": bench.inquiry.word(),
         "plan": bench.version,
-        "stand_in": bench.stand_in,
+        "stand_in": bench.stand_in.map(|lent| match lent {
+            Lent::ClassData => "class",
+            Lent::Simulated { .. } => "simulated",
+        }),
+        "opened": bench.opened.as_ref().map(|opened| {
+            let drawn = |words: &'static Catalog| {
+                (words.code().to_owned(), Value::from(drawn(opened, words).into_string()))
+            };
+            Catalog::all().map(drawn).collect::<Value>()
+        }),
         "clock": {
             "began_ms": hours.began.map(ms),
             "ended_ms": hours.ended.map(ms),

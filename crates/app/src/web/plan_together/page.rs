@@ -148,7 +148,11 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
         }))
         div.step {
             (line("beside", &say("together-beside"), &words.own_words(&wrote.beside)))
-            p.soft { (say("together-beside-lead")) " " span lang="en" { (view.controls.join(", ")) } }
+            p.soft {
+                (say("together-beside-lead")) " "
+                @let controls = view.controls.iter().map(|name| words.treatment(name));
+                (controls.collect::<Vec<_>>().join("; "))
+            }
         }
         (step(&say("together-same"), Some(say("together-same-lead")), &html! {
             ul.chips {

@@ -214,7 +214,7 @@ async fn what_cannot_be_read_is_said_in_our_words() {
 
 #[tokio::test]
 async fn a_group_cannot_write_about_others_whatever_the_handler_lets_through() {
-    use barm_domain::record::{Entry, Key, Subject, What, Who};
+    use barm_domain::record::{Entry, Key, Lent, Subject, What, Who};
     let class = Class::at(DURING_1, Kind::Real);
     let bag = |period: &str, group: u32| {
         let code = class.room.read(|scene| {
@@ -234,7 +234,8 @@ async fn a_group_cannot_write_about_others_whatever_the_handler_lets_through() {
         (bag("1", 1), What::SetAside { rule: "leak".into() }),
         (bag("1", 1), What::TakenBack),
         (group(2), What::Here { students: 3 }),
-        (group(1), What::StandIn),
+        (group(1), What::StandIn(Lent::ClassData)),
+        (group(1), What::TakenBack),
         (Subject::Period("1".into()), What::Ended),
         (Subject::Investigation, What::PlanSaved { version: 9 }),
     ];

@@ -6,6 +6,7 @@ mod changes;
 mod class;
 mod doors;
 mod forgetting;
+mod opened;
 mod rehearsal;
 mod sealed;
 mod secrets;

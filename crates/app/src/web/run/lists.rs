@@ -1,5 +1,6 @@
 //! The three lists of the run page, and the call above them.
 
+use super::tools::lent_word;
 use crate::desk::drawings;
 use crate::desk::room::benches::{Tag, millimeters};
 use crate::desk::room::hour::Stage;
@@ -205,7 +206,7 @@ fn bench_block(w: Wording, bench: &Bench, now: Timestamp, home: &str, folded: bo
             h3 {
                 @if bench.when == When::NotBegun { b { (who) } }
                 @else { b { (when(w, bench, now)) } " " (who) }
-                @if bench.stand_in { " " span.soft { (say!(w, "list-stands-in")) } }
+                @if let Some(lent) = bench.stand_in { " " span.soft { (lent_word(w, lent)) } }
             }
             @if folded {
                 p.foldline {

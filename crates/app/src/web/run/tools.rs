@@ -2,10 +2,11 @@
 
 use super::page::Around;
 use crate::desk::room::hour::Stage;
-use crate::desk::room::run::{Changeover, MeterLine, RunView};
+use crate::desk::room::run::{Changeover, MeterLine, RoleRow, RunView};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
 use crate::web::words::lay;
+use barm_domain::record::Lent;
 use maud::{Markup, html};
 
 /// All of them.
@@ -115,21 +116,45 @@ fn roles(w: Wording, view: &RunView) -> Markup {
                         }
                     }
                     p {
-                        @if row.stand_in {
-                            (say!(w, "tools-stands-in"))
-                        } @else {
-                            @if row.here.is_none() { span.soft { (say!(w, "tools-planned", count = row.planned)) " " } }
-                            (row.says)
-                        }
-                        @if row.here == Some(0) && !row.stand_in {
-                            " "
-                            button.plain form="act" name="do" value={ "stand-in " (row.group) }
-                                id={ "stand-in-" (row.group) } { (say!(w, "tools-let-stand-in")) }
-                        }
+                        @if row.here.is_none() { span.soft { (say!(w, "tools-planned", count = row.planned)) " " } }
+                        (row.says)
                     }
+                    (lent(w, row))
                 }
             }
         }
+    }
+}
+
+/// For a group that is absent or whose bags failed: numbers in the place of its own, and back.
+fn lent(w: Wording, row: &RoleRow) -> Markup {
+    let group = row.group;
+    html! {
+        @if let Some(lent) = row.stand_in {
+            p.lent { b { (lent_word(w, lent)) } " " (say!(w, "tools-lent")) }
+        }
+        div.btns role="group" aria-label=(say!(w, "tools-lend", group = group.to_string())) {
+            @if row.stand_in != Some(Lent::ClassData) {
+                button.btn.quiet form="act" name="do" value={ "lend-class " (group) }
+                    id={ "lend-class-" (group) } { (say!(w, "tools-lend-class")) }
+            }
+            @if row.has_bags && !matches!(row.stand_in, Some(Lent::Simulated { .. })) {
+                button.btn.quiet form="act" name="do" value={ "lend-run " (group) }
+                    id={ "lend-run-" (group) } { (say!(w, "tools-lend-simulated")) }
+            }
+            @if row.stand_in.is_some() {
+                button.btn.quiet form="act" name="do" value={ "own-numbers " (group) }
+                    id={ "own-numbers-" (group) } { (say!(w, "tools-own-numbers")) }
+            }
+        }
+    }
+}
+
+/// What a group works with, in the words that its own page uses.
+pub(super) fn lent_word(w: Wording, lent: Lent) -> String {
+    match lent {
+        Lent::ClassData => say!(w, "lent-class"),
+        Lent::Simulated { .. } => say!(w, "lent-simulated"),
     }
 }
 

@@ -49,7 +49,10 @@ pub(super) async fn wall(
     } else {
         None
     };
-    let join = page::HowToJoin { address: address::shown(&web.reach_now(), &headers), code };
+    let reach = web.reach_now();
+    let address = address::shown(&reach, &headers);
+    let far = reach.lan && !address::is_here(&address);
+    let join = page::HowToJoin { address, far, code };
     let words = language(asked.lang.as_deref(), &headers);
     let title = words.say_with("wall-period", &[("period", period)]);
     let body = page::page(&view, Some(&join), words);
@@ -63,5 +66,5 @@ pub(super) fn drawn(
     words: &'static Catalog,
 ) -> maud::Markup {
     let (address, code) = ("http://192.168.1.20:8420".to_owned(), Some("K7MP4".to_owned()));
-    page::page(view, Some(&page::HowToJoin { address, code }), words)
+    page::page(view, Some(&page::HowToJoin { address, far: true, code }), words)
 }

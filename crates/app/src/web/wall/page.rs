@@ -4,16 +4,18 @@ use crate::desk::room::Kind;
 use crate::desk::room::benches::group_name;
 use crate::desk::room::hour::{Hour, Stage, clock};
 use crate::desk::room::wall::WallView;
-use crate::desk::{Catalog, ChartWords};
+use crate::desk::{Catalog, ChartWords, qr};
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::{icon, until};
 use barm_domain::schedule::PhaseKind;
 use maud::{Markup, PreEscaped, html};
 
-/// How a group joins, for the first minutes.
+/// How a group joins, and where a page goes on after the address has changed.
 pub(super) struct HowToJoin {
-    /// Address to type, such as `192.168.1.20:8420`.
+    /// Address to type, such as `http://192.168.1.20:8420`.
     pub(super) address: String,
+    /// Whether other devices reach it.
+    pub(super) far: bool,
     /// The class code of this period, while it works.
     pub(super) code: Option<String>,
 }
@@ -25,7 +27,7 @@ pub(super) fn page(
     words: &'static Catalog,
 ) -> Markup {
     let hour = &view.hour;
-    let join = join.filter(|_| hour.is_early());
+    let early = join.filter(|_| hour.is_early());
     html! {
         main.wall data-live="/wall/events" data-version="/wall/version"
             data-now=(hour.now.as_millisecond()) {
@@ -43,13 +45,25 @@ pub(super) fn page(
                 div data-part="ruler" { (ruler(hour, &ruler_words(hour, words), 1.75)) }
             }
             div.left data-part="clock" { (left(view, words)) }
-            section.cv data-part="right" { (right(view, join, words)) }
+            section.cv data-part="right" { (right(view, early, words)) }
             footer {
                 span { (icon("hand-off", 44)) " " (words.say("wall-rule-hands")) }
                 span { (icon("ruler", 44)) " " (words.say("wall-rule-ruler")) }
                 span { (icon("card", 44)) " " (words.say("wall-rule-eye")) }
+                div.place data-part="place" { @if let Some(join) = join { (place(join, words)) } }
             }
             p.linkline id="link" role="status" data-silent=(words.say("link-silent")) {}
+        }
+    }
+}
+
+/// Where devices find the program now, all through the period: as a link, and for cameras.
+fn place(join: &HowToJoin, words: &Catalog) -> Markup {
+    let address = format!("{}/join", join.address);
+    html! {
+        @if join.far {
+            (PreEscaped(qr(&address, &words.say("wall-place-square"))))
+            p { (words.say("wall-place")) br; a.code href=(address) { (join.address) } }
         }
     }
 }
@@ -117,8 +131,11 @@ fn left(view: &WallView, words: &Catalog) -> Markup {
             Stage::Running => { (reads(view, words)) },
             Stage::Before | Stage::Over => {},
         }
-        @if !view.stand_ins.is_empty() {
-            p.standin.st.away { (words.say_with("wall-stand-in", &[("groups", &listed(&view.stand_ins))])) }
+        @for (simulated, key) in [(false, "wall-lent-class"), (true, "wall-lent-simulated")] {
+            @let groups = listed(view, simulated);
+            @if !groups.is_empty() {
+                p.standin.st.away { (words.say_with(key, &[("groups", &groups)])) }
+            }
         }
     }
 }
@@ -190,6 +207,8 @@ fn right(view: &WallView, join: Option<&HowToJoin>, words: &'static Catalog) -> 
     }
 }
 
-fn listed(groups: &[u32]) -> String {
-    groups.iter().map(|group| group_name(*group)).collect::<Vec<_>>().join(", ")
+/// Groups with numbers that are not their own, of the one kind or of the other.
+fn listed(view: &WallView, simulated: bool) -> String {
+    let groups = view.stand_ins.iter().filter(|(_, made_up)| *made_up == simulated);
+    groups.map(|(group, _)| group_name(*group)).collect::<Vec<_>>().join(", ")
 }

@@ -9,6 +9,14 @@ fn speak(walk: &Walk<'_>, language: &str) {
     walk.browser.until(&format!("return document.documentElement.lang === '{language}';"));
 }
 
+/// Joins as one of the groups to which something was given or opened.
+fn lent(walk: &Walk<'_>, which: usize) {
+    let (period, ..) = &walk.codes.during;
+    walk.join(period, &walk.codes.lent[which]);
+    speak(walk, "en");
+    walk.browser.until("return document.querySelector('#opened svg.chart') !== null;");
+}
+
 pub(super) const LOOKS: &[Look] = &[
     look("/bench", "bench before, es", Fingers, |walk| {
         let (period, groups, _) = &walk.codes.before;
@@ -23,17 +31,20 @@ pub(super) const LOOKS: &[Look] = &[
     }),
     look("/bench", "bench, es", Fingers, |walk| speak(walk, "es")),
     look("/bench", "bench with a question", Fingers, |walk| {
+        speak(walk, "en");
         walk.browser.click("[data-k='tens-0']");
         walk.browser.click("[data-k='ones-1']");
         walk.browser.until("return document.getElementById('guard') !== null;");
     }),
-    look("/bench", "bench typing", Fingers, |walk| {
+    look("/bench", "bench with a question, es", Fingers, |walk| speak(walk, "es")),
+    look("/bench", "bench typing, es", Fingers, |walk| {
         walk.browser.click("[data-k='again']");
         walk.browser.click("[data-k='type']");
         walk.set("#height", "x");
         walk.browser.click("[data-k='type-go']");
         walk.browser.until("return document.getElementById('height-fault') !== null;");
     }),
+    look("/bench", "bench typing", Fingers, |walk| speak(walk, "en")),
     look("/bench", "bench without a link", Fingers, |walk| {
         walk.cut_off();
         let open = "document.querySelector('#move summary').click();
@@ -46,4 +57,17 @@ pub(super) const LOOKS: &[Look] = &[
                 && document.querySelector('#device tbody tr') !== null;",
         );
     }),
+    look("/bench", "bench without a link, es", Fingers, |walk| {
+        speak(walk, "es");
+        walk.browser.until("return document.querySelector('#notes .away') !== null;");
+    }),
+    look("/bench", "bench with class data", Fingers, |walk| {
+        walk.browser.network(true);
+        lent(walk, 0);
+    }),
+    look("/bench", "bench with class data, es", Fingers, |walk| speak(walk, "es")),
+    look("/bench", "bench with a simulated run", Fingers, |walk| lent(walk, 1)),
+    look("/bench", "bench with a simulated run, es", Fingers, |walk| speak(walk, "es")),
+    look("/bench", "bench with curves and results", Fingers, |walk| lent(walk, 2)),
+    look("/bench", "bench with curves and results, es", Fingers, |walk| speak(walk, "es")),
 ];

@@ -85,4 +85,15 @@ pub(super) const LOOKS: &[Look] = &[
         walk.leave_by("[data-proposal] button[value=approve]:not([disabled])");
     }),
     look("(nowhere)", "no such page", Mouse, |walk| walk.open("/bread")),
+    look("(nowhere)", "no such page, es", Mouse, |walk| {
+        let spoken = |language: &str| {
+            let headers = serde_json::json!({ "headers": { "Accept-Language": language } });
+            walk.browser.special("Network.enable", &serde_json::json!({}));
+            walk.browser.special("Network.setExtraHTTPHeaders", &headers);
+        };
+        spoken("es");
+        walk.open("/bread");
+        assert_eq!(walk.browser.run("return document.documentElement.lang;"), "es");
+        spoken("en");
+    }),
 ];

@@ -36,6 +36,16 @@ pub(super) const LOOKS: &[Look] = &[
         walk.set("#period", "XXXX9");
         walk.leave_by("form[action='/join'] button[type=submit]");
     }),
+    look("/join", "join with a wrong code, in the other language", Fingers, |walk| {
+        let was = walk.browser.run("return document.documentElement.lang;");
+        let other = if was == "es" { "en" } else { "es" };
+        walk.open(&format!("/join?lang={other}"));
+        walk.set("#period", "XXXX9");
+        walk.set("#group", "XXXX9");
+        walk.leave_by("form[action='/join'] button[type=submit]");
+        assert_eq!(walk.browser.run("return document.documentElement.lang;"), other);
+        assert_eq!(walk.browser.run("return document.getElementById('fault') !== null;"), true);
+    }),
     look("/plan-together", "plan together", Fingers, |walk| {
         let (period, groups, _) = &walk.codes.before;
         walk.join(period, &groups[0]);
@@ -49,9 +59,18 @@ pub(super) const LOOKS: &[Look] = &[
         walk.leave_by("button[value=look]");
         walk.browser.until("return document.querySelector('.think') !== null;");
     }),
+    look("/plan-together", "plan together with questions, es", Fingers, |walk| {
+        walk.open("/plan-together?lang=es");
+        walk.leave_by("button[value=look]");
+        walk.browser.until("return document.querySelector('.think') !== null;");
+    }),
     look("/plan-together", "plan together handed in", Fingers, |walk| {
         walk.propose("food", &["Oat flour", "Mashed banana"]);
         walk.hand_in();
+    }),
+    look("/plan-together", "plan together handed in, es", Fingers, |walk| {
+        walk.open("/plan-together?lang=es");
+        walk.browser.until("return document.querySelector('p.done') !== null;");
     }),
     look("/aide", "aide", Fingers, |walk| {
         walk.come_in(&walk.codes.aide, "/aide");
@@ -71,6 +90,7 @@ pub(super) const LOOKS: &[Look] = &[
         walk.come_in(&walk.codes.before.2, "/wall");
         walk.open("/wall?lang=en");
     }),
+    look("/wall", "wall before the bell, es", Mouse, |walk| walk.open("/wall?lang=es")),
     look("/wall", "wall", Mouse, |walk| {
         walk.come_in(&walk.codes.during.2, "/wall");
         walk.open("/wall?lang=en");

@@ -22,6 +22,9 @@ pub(crate) struct Codes {
     pub(crate) before: (String, [String; 3], String),
     /// In the middle of it: of the period, of group 2, of the wall page.
     pub(crate) during: (String, String, String),
+    /// Of groups of that middle: one with class data, one with a simulated run, one to which
+    /// curves and results are open.
+    pub(crate) lent: [String; 3],
     pub(crate) round: String,
     pub(crate) aide: String,
 }
@@ -50,6 +53,7 @@ impl Stage {
                 _ => Some(mm),
             }
         }));
+        entries.extend(class.lent("4"));
         school.enter(DURING, &entries);
         let groups = [("DART", 1), ("HEAT", 2), ("NEAR", 3)];
         let groups =
@@ -65,6 +69,8 @@ impl Stage {
                 school.code(DURING, "CHAT", "group", Some(2)),
                 school.code(DURING, "WATCHED", "wall", None),
             ),
+            lent: [("READ", 3), ("CARD", 4), ("FARM", 8)]
+                .map(|(code, group)| school.code(DURING, code, "group", Some(group))),
             round: school.code(DURING, "TRACED", "round", None),
             aide: school.code(DURING, "WARMED", "aide", None),
         };
@@ -149,7 +155,8 @@ impl Walk<'_> {
         self.set("#group", group);
         self.leave_by("form[action='/join'] button[type=submit]");
         assert_eq!(self.path(), "/bench");
-        self.browser.until("return document.querySelector('#tabs button') !== null;");
+        let drawn = "return document.querySelector('#tabs button, #opened section') !== null;";
+        self.browser.until(drawn);
     }
 
     /// Waits until the page, loaded again and again, holds something.

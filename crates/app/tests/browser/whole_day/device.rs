@@ -20,6 +20,19 @@ const ASKED: &str = "const pad = document.querySelector(\"[data-k='tens-0']\");
      const tab = document.querySelector('#tabs [aria-pressed=true]');
      return pad && tab ? tab.dataset.k.slice(4) : null;";
 
+/// Writes both codes and joins.
+const COME_IN: &str = "document.getElementById('period').value = arguments[0][0];
+     document.getElementById('group').value = arguments[0][1];
+     document.querySelector('form button[type=submit]').click();
+     arguments[1](true);";
+
+/// Writes another address on the page and goes there.
+fn go_there(browser: &Browser, address: &str) {
+    browser.run("document.querySelector('#move summary').click();");
+    browser.run(&format!("document.getElementById('address').value = '{address}';"));
+    browser.click("[data-k='move-go']");
+}
+
 /// Goes on to the zero readings; a group without a guess is asked once whether it wants none.
 fn go_to_zero(browser: &Browser) {
     let go = "document.querySelector(\"[data-k='zero-go']\")?.click();";
@@ -38,13 +51,7 @@ impl Device {
         let host = hall.host(device);
         browser.open(&hall.at(&host, "/join?lang=en"));
         let own = &hall.group_codes[group as usize - 1];
-        browser.run_later(
-            "document.getElementById('period').value = arguments[0][0];
-             document.getElementById('group').value = arguments[0][1];
-             document.querySelector('form button[type=submit]').click();
-             arguments[1](true);",
-            &json!([hall.period_code(), own]),
-        );
+        browser.run_later(COME_IN, &json!([hall.period_code(), own]));
         let there = "return location.pathname === '/bench' && document.querySelector('#tabs button') !== null;";
         browser.until(there);
         Self { window, host, typed: Typed::new() }
@@ -123,13 +130,13 @@ impl Device {
         browser.until("return document.querySelector('#tabs button') !== null;");
     }
 
-    /// The page is told the new address, as the teacher would write it on the board.
-    pub(super) fn move_to(&mut self, browser: &Browser, hall: &Hall) {
+    /// The page is told the address that stands on the wall, where it reaches this device; else
+    /// the port of it under the device's own name.
+    pub(super) fn move_to(&mut self, browser: &Browser, hall: &Hall, wall: &str) {
         let brings = self.kept(browser) > 0;
-        browser.run("document.querySelector('#move summary').click();");
         let place = hall.place(&self.host);
-        browser.run(&format!("document.getElementById('address').value = '{place}';"));
-        browser.click("[data-k='move-go']");
+        let own = wall == format!("http://{place}");
+        go_there(browser, if own { wall } else { &place });
         let there = format!(
             "return location.host === '{place}' && document.querySelector('#tabs button') !== null;"
         );
@@ -140,6 +147,26 @@ impl Device {
             browser.click("#notes .guard button");
             browser.until("return document.querySelector('#notes .guard') === null;");
         }
+        browser.until(ALL_SAVED);
+    }
+
+    /// The program is called by another name now, under which this device is in no group: it
+    /// brings what it holds to the door, and joins anew.
+    pub(super) fn move_elsewhere(&mut self, browser: &Browser, hall: &Hall, group: u32) {
+        let brings = self.kept(browser);
+        assert!(brings > 0, "it holds what it typed meanwhile");
+        self.host = hall.other_name();
+        let place = hall.place(&self.host);
+        go_there(browser, &place);
+        let door =
+            format!("return location.host === '{place}' && location.pathname === '/join';");
+        browser.until(&door);
+        browser.until("return document.getElementById('carry')?.hidden === false;");
+        browser.click("#carry-take");
+        browser.until("return document.getElementById('brings')?.hidden === false;");
+        let codes = json!([hall.period_code(), hall.group_codes[group as usize - 1]]);
+        browser.run_later(COME_IN, &codes);
+        browser.until("return location.pathname === '/bench' && document.querySelector('#tabs button') !== null;");
         browser.until(ALL_SAVED);
     }
 }

@@ -13,6 +13,9 @@ pub(super) use crate::school::PERIOD;
 /// Two minutes before the bell of period 4 on the invented day.
 const BEFORE_BELL: &str = "2027-03-09T17:38:00Z";
 
+/// No device has this number at first.
+const OTHER: u32 = 90;
+
 /// A class room with the program in it.
 pub(super) struct Hall {
     school: School,
@@ -63,7 +66,7 @@ impl Hall {
         let now = self.now();
         let mut more =
             vec!["--lan".to_owned(), "--clock".to_owned(), format!("{now}@{}", self.speed)];
-        for group in 0..=self.groups {
+        for group in (0..=self.groups).chain([OTHER]) {
             more.extend(["--name".to_owned(), self.loopback(group)]);
         }
         let served = self.school.serve_with(0, &more);
@@ -107,6 +110,16 @@ impl Hall {
     /// A name of this computer that no other device uses: browsers keep cookies by name.
     fn loopback(&self, device: u32) -> String {
         format!("device{device}.localhost")
+    }
+
+    /// Whether other devices could reach it.
+    pub(super) fn is_in_a_network(&self) -> bool {
+        self.lan.is_some()
+    }
+
+    /// A name by which nobody has called yet.
+    pub(super) fn other_name(&self) -> String {
+        self.loopback(OTHER)
     }
 
     /// The name by which a group's device calls: the first comes through the network, the others

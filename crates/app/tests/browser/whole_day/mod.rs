@@ -64,13 +64,19 @@ fn a_period_in_browsers_loses_nothing_and_counts_everything_once() {
     hall.stop();
     until(&hall, &mut devices, 16.5);
     hall.come_back();
-    for device in &mut devices {
-        device.move_to(&browser, &hall);
+    browser.turn_to(&wall);
+    browser.open(&hall.at("localhost", "/wall"));
+    let said = on_the_wall(&browser, &hall);
+    for (number, device) in (1..).zip(&mut devices) {
+        if number == 2 {
+            device.move_elsewhere(&browser, &hall, number);
+        } else {
+            device.move_to(&browser, &hall, &said);
+        }
     }
     browser.turn_to(&run);
     browser.open(&hall.at("localhost", &format!("/i/1/run/{PERIOD}")));
     browser.turn_to(&wall);
-    browser.open(&hall.at("localhost", "/wall"));
     until(&hall, &mut devices, 28.0);
     for device in &mut devices {
         device.until_saved(&browser);
@@ -80,6 +86,22 @@ fn a_period_in_browsers_loses_nothing_and_counts_everything_once() {
     let typed: Typed = devices.iter().flat_map(|device| device.typed.clone()).collect();
     let record = hall.ended();
     judge(&record, &typed, bag, heights);
+}
+
+/// The address that stands on the wall all through the period; nothing where this computer is in
+/// no network, for it would lead other devices to themselves.
+fn on_the_wall(browser: &Browser, hall: &Hall) -> String {
+    browser.until("return document.querySelector('main.wall') !== null;");
+    let link = "return document.querySelector('.wall .place a')?.textContent ?? '';";
+    let said = browser.run(link).as_str().unwrap_or_default().to_owned();
+    let far = hall.is_in_a_network();
+    assert_eq!(said.is_empty(), !far, "{said}");
+    if far {
+        assert_eq!(said, format!("http://{}", hall.place(&hall.host(1))));
+        let square = "return document.querySelector('.wall .place svg.qr') !== null;";
+        assert_eq!(browser.run(square), true);
+    }
+    said
 }
 
 /// The run page shows both heights of a bag; the teacher takes the first.

@@ -1,18 +1,17 @@
 //! One bag.
 
-use super::Refusals;
 use super::heights::{Heights, height_written};
+use super::{Refusals, Stretches};
 use crate::code::BagCode;
 use crate::record::{Bag, Entry, Known, Refused, Truth, What, Who};
-use jiff::Timestamp;
 use std::collections::BTreeMap;
 
 /// What a bag's entries rest on besides themselves.
 pub(in crate::record) struct Seen<'a> {
     /// What the versions of the plan know.
     pub(in crate::record) known: &'a Known,
-    /// Since when groups work with data that are not their own, by period and number.
-    pub(in crate::record) stand_ins: &'a BTreeMap<(String, u32), Timestamp>,
+    /// When groups work with numbers that are not their own, by period and number.
+    pub(in crate::record) stand_ins: &'a BTreeMap<(String, u32), Stretches>,
 }
 
 impl Seen<'_> {
@@ -20,10 +19,13 @@ impl Seen<'_> {
     fn stands_in(&self, entry: &Entry) -> bool {
         match &entry.who {
             Who::Program => true,
-            Who::Group { period, group } => self
-                .stand_ins
-                .get(&(period.clone(), *group))
-                .is_some_and(|since| entry.measured >= *since),
+            Who::Group { period, group } => {
+                let at = entry.measured;
+                let within =
+                    |(from, to): &(_, Option<_>)| *from <= at && to.is_none_or(|to| at < to);
+                let stretches = self.stand_ins.get(&(period.clone(), *group));
+                stretches.is_some_and(|stretches| stretches.iter().any(within))
+            }
             Who::Teacher | Who::Aide | Who::Import => false,
         }
     }
@@ -154,7 +156,7 @@ impl Bag {
             | What::Lost => {}
             What::Guess { .. }
             | What::Here { .. }
-            | What::StandIn
+            | What::StandIn(_)
             | What::Began
             | What::Stopped
             | What::WentOn

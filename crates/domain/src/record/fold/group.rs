@@ -1,13 +1,26 @@
 //! One group.
 
 use super::Refusals;
-use crate::record::{Entry, GroupStanding, Guess, Refused, What};
+use crate::record::{Entry, GroupStanding, Guess, Refused, StandIn, What};
 use jiff::Timestamp;
 
-/// Since when a group works with data that are not its own.
-pub(in crate::record) fn stand_in_since(entries: &[Entry]) -> Option<Timestamp> {
-    let first = entries.iter().find(|entry| entry.what == What::StandIn);
-    first.map(|entry| entry.measured)
+/// Stretches in which a group works with numbers that are not its own; the last has no end while
+/// it does.
+pub(in crate::record) type Stretches = Vec<(Timestamp, Option<Timestamp>)>;
+
+/// When a group works with numbers that are not its own.
+pub(in crate::record) fn stands_in(entries: &[Entry]) -> Stretches {
+    let mut stretches = Stretches::new();
+    for entry in entries {
+        match (&entry.what, stretches.last_mut()) {
+            // Other numbers in the place of those: it still works with none of its own.
+            (What::StandIn(_), Some((_, None))) => {}
+            (What::StandIn(_), _) => stretches.push((entry.measured, None)),
+            (What::TakenBack, Some((_, end @ None))) => *end = Some(entry.measured),
+            _ => {}
+        }
+    }
+    stretches
 }
 
 /// When the first zero reading of a group's bags was made, and when one first arrived.
@@ -32,8 +45,7 @@ pub(in crate::record) fn group(
     entries: &[Entry],
     first_zero: Option<FirstZero>,
 ) -> (GroupStanding, Refusals) {
-    let mut group =
-        GroupStanding { stand_in: stand_in_since(entries), ..GroupStanding::default() };
+    let mut group = GroupStanding::default();
     let mut refusals = Refusals::default();
     for entry in entries {
         let locked = first_zero.is_some_and(|zero| zero.locks(entry));
@@ -47,7 +59,11 @@ pub(in crate::record) fn group(
                 group.guess = Some(Guess { at, expects, because: *because });
             }
             What::Here { students } => group.here = Some(*students),
-            What::StandIn => {}
+            What::StandIn(lent) => {
+                group.stand_in = Some(StandIn { since: entry.measured, lent: *lent });
+            }
+            What::TakenBack if group.stand_in.is_some() => group.stand_in = None,
+            What::TakenBack => refusals.add(entry, Refused::OwnNumbers),
             _ => refusals.add(entry, Refused::WrongSubject),
         }
     }

@@ -7,7 +7,7 @@ mod period;
 mod whole;
 
 pub(super) use bag::{Seen, bag};
-pub(super) use group::{FirstZero, group, stand_in_since};
+pub(super) use group::{FirstZero, Stretches, group, stands_in};
 pub(super) use period::period;
 pub(super) use whole::{Whole, whole};
 

@@ -1,17 +1,20 @@
 //! What a group sees of its own bags, and what it may write.
 //!
-//! [`Bench`] has no field that could hold a forecast, another group's height or a mark.
+//! [`Bench`] has no field that could hold a forecast or a mark; heights of others stand in
+//! [`Bench::opened`] alone, once the teacher gave or opened them.
 
 mod typed;
 mod view;
 
 pub(crate) use typed::{Typed, keep_reasons, take};
 pub(crate) use view::bench_view;
+pub(super) use view::own_labels;
 
 use super::Kind;
+use super::opened::Opened;
 use barm_domain::code::BagCode;
 use barm_domain::plan::{Inquiry, Lies};
-use barm_domain::record::{Key, Odd};
+use barm_domain::record::{Key, Lent, Odd};
 use jiff::Timestamp;
 
 /// A group's page.
@@ -31,8 +34,10 @@ pub(crate) struct Bench {
     pub(crate) inquiry: Inquiry,
     /// The newest version of the plan.
     pub(crate) version: u32,
-    /// Whether it works with data that are not its own.
-    pub(crate) stand_in: bool,
+    /// What it works with in the place of its own numbers.
+    pub(crate) stand_in: Option<Lent>,
+    /// What the teacher gave or opened to it.
+    pub(crate) opened: Option<Opened>,
     /// The clocks of the period.
     pub(crate) hours: Hours,
     /// What it expects: when it said so, and mm above zero for each bag.

@@ -2,6 +2,7 @@
 
 use super::{Bench, Dry, Hours, OwnBag, OwnHeight, Reader};
 use crate::desk::paper::look;
+use crate::desk::room::opened::opened;
 use crate::desk::room::{Kind, Scene};
 use barm_domain::amount::Amount;
 use barm_domain::amount::show::both_degrees;
@@ -11,10 +12,16 @@ use barm_domain::plan::{Plan, PlannedBag, Recipe};
 use barm_domain::record::{Bag, Height, Home, Key, Subject, Who};
 use barm_domain::result::full_height_mm;
 use barm_domain::schedule::schedule;
+use jiff::Timestamp;
 use std::collections::BTreeSet;
 
 /// A group's page; nothing if the plan has no such period.
-pub(crate) fn bench_view(scene: &Scene<'_>, period: &str, group: u32) -> Option<Bench> {
+pub(crate) fn bench_view(
+    scene: &Scene<'_>,
+    period: &str,
+    group: u32,
+    now: Timestamp,
+) -> Option<Bench> {
     let plan = scene.plan;
     let of_plan = plan.period(period)?;
     let standing = scene.standing();
@@ -42,7 +49,8 @@ pub(crate) fn bench_view(scene: &Scene<'_>, period: &str, group: u32) -> Option<
             .or(of_plan.inquiry)
             .unwrap_or(plan.inquiry),
         version: scene.version,
-        stand_in: own.is_some_and(|own| own.stand_in.is_some()),
+        stand_in: own.and_then(|own| own.stand_in).map(|stand_in| stand_in.lent),
+        opened: opened(scene, period, group, now),
         hours: Hours {
             began,
             ended: day.and_then(|day| day.ended),
@@ -64,12 +72,32 @@ pub(super) fn is_own(scene: &Scene<'_>, code: BagCode, period: &str, group: u32)
     home.is_some_and(|Home { period: its, group: number }| its == period && *number == group)
 }
 
-fn own_bags(scene: &Scene<'_>, period: &str, group: u32) -> Vec<OwnBag> {
+/// The treatments of a group's bags, as their labels say.
+pub(in crate::desk::room) fn own_labels(
+    scene: &Scene<'_>,
+    period: &str,
+    group: u32,
+) -> BTreeSet<String> {
+    let places = own_places(scene, period, group);
+    places.into_iter().map(|(_, planned)| planned.treatment.clone()).collect()
+}
+
+/// The bags of a group by bench place.
+fn own_places<'a>(
+    scene: &Scene<'a>,
+    period: &str,
+    group: u32,
+) -> Vec<(BagCode, &'a PlannedBag)> {
     let planned = scene.plan.bags.iter();
     let planned = planned.filter(|bag| bag.period == period && bag.group == group);
     let mut own: Vec<(BagCode, &PlannedBag)> =
         planned.filter_map(|bag| Some((bag.code.parse().ok()?, bag))).collect();
     own.sort_by_key(|(code, bag)| (bag.place, *code));
+    own
+}
+
+fn own_bags(scene: &Scene<'_>, period: &str, group: u32) -> Vec<OwnBag> {
+    let own = own_places(scene, period, group);
     let mut seen: Vec<&str> = Vec::new();
     let mut bags = Vec::new();
     for (code, planned) in own {

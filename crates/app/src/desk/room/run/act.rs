@@ -9,7 +9,7 @@ use crate::desk::{Wording, say};
 use barm_domain::board::{State, board};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
-use barm_domain::record::{Audience, Entry, Face, Key, Odd, Subject, Truth, What, Who};
+use barm_domain::record::{Audience, Entry, Face, Key, Lent, Odd, Subject, Truth, What, Who};
 use barm_domain::schedule::schedule;
 use jiff::Timestamp;
 use std::collections::BTreeMap;
@@ -21,6 +21,8 @@ pub(crate) enum Act {
     Period(Vec<What>),
     /// About a group: its number and what.
     Group(u32, What),
+    /// Lends numbers to a group in the place of its own. A run that is not drawn yet is drawn.
+    Lend(u32, Option<Lent>),
     /// About bags: the same for each.
     Bags(Vec<String>, What),
     /// A height, for whatever the bag waits for.
@@ -186,8 +188,18 @@ impl Act {
                 let students = students.parse().map_err(|_| unknown())?;
                 Self::Group(group.parse().map_err(|_| unknown())?, What::Here { students })
             }
-            ("stand-in", [group]) => {
-                Self::Group(group.parse().map_err(|_| unknown())?, What::StandIn)
+            ("lend-class", [group]) => {
+                Self::Lend(group.parse().map_err(|_| unknown())?, Some(Lent::ClassData))
+            }
+            ("lend-run", [group]) => Self::Lend(group.parse().map_err(|_| unknown())?, None),
+            ("lend-run", [group, seed, plan]) => {
+                let seed = seed.parse().map_err(|_| unknown())?;
+                let plan = plan.parse().map_err(|_| unknown())?;
+                let run = Lent::Simulated { seed, plan };
+                Self::Lend(group.parse().map_err(|_| unknown())?, Some(run))
+            }
+            ("own-numbers", [group]) => {
+                Self::Group(group.parse().map_err(|_| unknown())?, What::TakenBack)
             }
             ("odd", [_, odd]) => {
                 let odd = Odd::ALL.into_iter().find(|one| one.word() == *odd);
@@ -266,6 +278,13 @@ impl Act {
             Self::Group(group, what) => {
                 vec![(Subject::Group { period: period.name.clone(), group }, what)]
             }
+            Self::Lend(group, lent) => {
+                // The key was made at random, and a form that is sent twice draws one run.
+                let seed = (key.0 & LARGEST_SEED) as u64;
+                let drawn = Lent::Simulated { seed, plan: scene.version };
+                let what = What::StandIn(lent.unwrap_or(drawn));
+                vec![(Subject::Group { period: period.name.clone(), group }, what)]
+            }
             Self::Bags(bags, what) => bags
                 .iter()
                 .map(|said| Ok((Subject::Bag(bag(scene, period, said)?), what.clone())))
@@ -293,6 +312,9 @@ impl Act {
         Ok((0..).zip(about).map(entry).collect())
     }
 }
+
+/// Whole numbers up to this are the same in every reader of JSON (RFC 8259, section 6).
+const LARGEST_SEED: u128 = (1 << 53) - 1;
 
 /// A bag of this period by its code, or by group and letter.
 pub(crate) fn bag(scene: &Scene<'_>, period: &Period, said: &str) -> Result<BagCode, ActError> {

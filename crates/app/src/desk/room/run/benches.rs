@@ -6,6 +6,7 @@ use crate::desk::room::benches::{BenchBag, Benches, Tag, after};
 use crate::desk::room::hour::{Hour, Stage};
 use barm_domain::board::State;
 use barm_domain::code::BagCode;
+use barm_domain::record::Lent;
 use barm_domain::slip::Expected;
 use jiff::Timestamp;
 use std::collections::BTreeMap;
@@ -51,15 +52,15 @@ pub(crate) struct Bench {
     pub(crate) minute: Option<u32>,
     /// Its bags by letter.
     pub(crate) bags: Vec<RunBag>,
-    /// Whether it works with numbers that are not its own.
-    pub(crate) stand_in: bool,
+    /// What it works with in the place of its own numbers.
+    pub(crate) stand_in: Option<Lent>,
 }
 
 /// The forecast of each bag of a period, by its treatment in truth.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Expects {
     bands: BTreeMap<BagCode, Vec<Expected>>,
-    stand_ins: Vec<u32>,
+    stand_ins: BTreeMap<u32, Lent>,
     to_min: f64,
     top_mm: f64,
 }
@@ -90,10 +91,8 @@ impl Expects {
         });
         let stand_ins = groups
             .iter()
-            .filter(|((of, _), standing)| {
-                Some(of) == period.as_ref() && standing.stand_in.is_some()
-            })
-            .map(|((_, group), _)| *group)
+            .filter(|((of, _), _)| Some(of) == period.as_ref())
+            .filter_map(|((_, group), standing)| Some((*group, standing.stand_in?.lent)))
             .collect();
         Self {
             // Readings are made a little after their minute.
@@ -122,9 +121,9 @@ impl Expects {
         }
     }
 
-    /// Whether a group works with numbers that are not its own.
-    pub(super) fn stands_in(&self, group: u32) -> bool {
-        self.stand_ins.contains(&group)
+    /// What a group works with in the place of its own numbers.
+    pub(super) fn stands_in(&self, group: u32) -> Option<Lent> {
+        self.stand_ins.get(&group).copied()
     }
 }
 

@@ -6,7 +6,7 @@ use crate::desk::room::benches::{group_name, millimeters, name};
 use crate::desk::{Wording, say};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
-use barm_domain::record::{Entry, Face, Key, Ledger, Subject, What};
+use barm_domain::record::{Entry, Face, Key, Ledger, Lent, Subject, What};
 use jiff::Timestamp;
 
 /// The way back is offered so long.
@@ -71,7 +71,27 @@ fn told(w: Wording, ledger: &Ledger, entry: &Entry) -> (String, Option<String>) 
                 let back = before.map(|before| format!("here {group} {before}"));
                 (say!(w, "done-here", group = group, count = *students), back)
             }
-            What::StandIn => (say!(w, "done-stands-in", group = group_name(*group)), None),
+            What::StandIn(lent) => {
+                let name = group_name(*group);
+                let says = match lent {
+                    Lent::ClassData => say!(w, "done-class-data", group = name),
+                    Lent::Simulated { .. } => say!(w, "done-simulated", group = name),
+                };
+                (says, Some(format!("own-numbers {group}")))
+            }
+            What::TakenBack => {
+                let lent = before(ledger, entry, |what| match what {
+                    What::StandIn(lent) => Some(*lent),
+                    _ => None,
+                });
+                let back = lent.map(|lent| match lent {
+                    Lent::ClassData => format!("lend-class {group}"),
+                    Lent::Simulated { seed, plan } => {
+                        format!("lend-run {group} {seed} {plan}")
+                    }
+                });
+                (say!(w, "done-own-numbers", group = group_name(*group)), back)
+            }
             _ => (say!(w, "done-noted"), None),
         },
         Subject::Period(_) => of_period(w, ledger, entry),

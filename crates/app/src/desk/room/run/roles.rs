@@ -3,6 +3,7 @@
 use crate::desk::room::Scene;
 use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
+use barm_domain::record::Lent;
 
 /// One group.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,8 +18,10 @@ pub(crate) struct RoleRow {
     pub(crate) planned: u32,
     /// Who does what with so many.
     pub(crate) says: String,
-    /// Whether it works with numbers that are not its own.
-    pub(crate) stand_in: bool,
+    /// What it works with in the place of its own numbers.
+    pub(crate) stand_in: Option<Lent>,
+    /// Whether it has bags, of which a run can be drawn.
+    pub(crate) has_bags: bool,
 }
 
 /// All groups of a period.
@@ -35,7 +38,12 @@ pub(super) fn roles(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<RoleR
             here,
             planned,
             says: dealt(w, here.unwrap_or(planned)),
-            stand_in: standing.is_some_and(|standing| standing.stand_in.is_some()),
+            stand_in: standing.and_then(|standing| standing.stand_in).map(|given| given.lent),
+            has_bags: scene
+                .plan
+                .bags
+                .iter()
+                .any(|bag| bag.period == period.name && bag.group == group),
         }
     };
     (1..=period.groups).map(row).collect()

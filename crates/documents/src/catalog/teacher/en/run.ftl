@@ -143,7 +143,6 @@ list-next-how = time to go, last height, curve on its forecast band
 list-no-bags = This period has no bags yet. Give them out on the plan page.
 list-your-bench = Your bench
 list-group = Group { $group }
-list-stands-in = stands in
 list-now = now
 list-zero = zero
 list-zero-now = zero now

@@ -1,0 +1,80 @@
+//! What the class found, in the plainest words.
+
+use crate::desk::room::Scene;
+use crate::desk::room::results::what_counts;
+use barm_domain::result::{Compared, Judged, analyze};
+use barm_science::statistics::verdict::{Code, Direction};
+
+/// A question with what the class found.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Answered {
+    /// The question in words.
+    pub(crate) asks: String,
+    /// Each treatment, what it stands beside, what is told, and whether bags that are set aside
+    /// would change it.
+    pub(crate) told: Vec<(String, String, Told, bool)>,
+}
+
+/// A verdict for a group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Told {
+    /// Clear: it rose more.
+    ClearMore,
+    /// Clear: it rose less.
+    ClearLess,
+    /// Leaning: it seems to rise more.
+    LeansMore,
+    /// Leaning: it seems to rise less.
+    LeansLess,
+    /// Nobody can tell.
+    Unclear,
+    /// Nothing rose enough to be read.
+    NoRise,
+    /// The two cannot be compared.
+    NotComparable,
+}
+
+impl Told {
+    /// The word in keys of texts.
+    pub(crate) const fn word(self) -> &'static str {
+        match self {
+            Self::ClearMore => "clear-more",
+            Self::ClearLess => "clear-less",
+            Self::LeansMore => "leans-more",
+            Self::LeansLess => "leans-less",
+            Self::Unclear => "unclear",
+            Self::NoRise => "no-rise",
+            Self::NotComparable => "not-comparable",
+        }
+    }
+
+    fn of(judged: &Judged) -> Self {
+        let verdict = &judged.verdict;
+        match (verdict.code, verdict.direction) {
+            (Code::Clear, Some(Direction::More)) => Self::ClearMore,
+            (Code::Clear, Some(Direction::Less)) => Self::ClearLess,
+            (Code::Leaning, Some(Direction::More)) => Self::LeansMore,
+            (Code::Leaning, Some(Direction::Less)) => Self::LeansLess,
+            (Code::NoRise, _) => Self::NoRise,
+            (Code::NotComparable, _) => Self::NotComparable,
+            (Code::Clear | Code::Leaning | Code::Unclear, _) => Self::Unclear,
+        }
+    }
+}
+
+/// The answers as the record stands. Gas and ethanol rest on forecasts; verdicts do not, so that
+/// none is worked out.
+pub(super) fn answers(scene: &Scene<'_>) -> Vec<Answered> {
+    let (plan, counted) = what_counts(scene);
+    let result = analyze(&plan, &[], &counted.readings, &counted.set_aside);
+    let told = |compared: &Compared| {
+        let (treatment, reference) = (compared.treatment.clone(), compared.reference.clone());
+        (treatment, reference, Told::of(&compared.with), compared.hangs_on_set_aside())
+    };
+    let questions = plan.questions.iter().filter_map(|question| {
+        let answer = result.questions.iter().find(|answer| answer.question == question.id)?;
+        let told = answer.comparisons.iter().map(told).collect();
+        Some(Answered { asks: question.asks.clone(), told })
+    });
+    questions.collect()
+}

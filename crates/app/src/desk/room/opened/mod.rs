@@ -1,0 +1,63 @@
+//! What a group is shown that is not its own: numbers lent to it, curves of the class, answers.
+//!
+//! Nothing of it exists before the teacher gives or opens it. It has no field that could hold a
+//! forecast; a simulated run is one made-up day, and of it no minute that has not come yet.
+
+mod answers;
+mod curves;
+mod lent;
+mod seen;
+#[cfg(test)]
+mod tests;
+
+pub(crate) use answers::Answered;
+pub(crate) use curves::ClassCurves;
+pub(crate) use lent::LentNumbers;
+pub(super) use seen::{Before, Eyes};
+
+use super::Scene;
+use barm_domain::record::{Audience, Face, Lent};
+use jiff::Timestamp;
+
+/// What is open to a group.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Opened {
+    /// Numbers that stand in for its own.
+    pub(crate) lent: Option<LentNumbers>,
+    /// How the cards of the class rise.
+    pub(crate) curves: Option<ClassCurves>,
+    /// What the class found, question by question.
+    pub(crate) answers: Option<Vec<Answered>>,
+}
+
+/// What is open to a group now; nothing if nothing is.
+pub(crate) fn opened(
+    scene: &Scene<'_>,
+    period: &str,
+    group: u32,
+    now: Timestamp,
+) -> Option<Opened> {
+    let eyes = Eyes::of(scene, period, group);
+    let own = scene.standing().groups.get(&(period.to_owned(), group));
+    let lent = own.and_then(|own| own.stand_in);
+    let opened = Opened {
+        lent: lent.and_then(|stand_in| match stand_in.lent {
+            Lent::ClassData => Some(lent::class_data(scene, &eyes)),
+            Lent::Simulated { seed, plan } => {
+                lent::simulated_run(scene, period, group, (seed, plan), now)
+            }
+        }),
+        curves: eyes.curves().then(|| curves::of_class(scene, &eyes)),
+        answers: is_open(scene, Face::Results, period, group).then(|| answers::answers(scene)),
+    };
+    let nothing = opened.lent.is_none() && opened.curves.is_none() && opened.answers.is_none();
+    (!nothing).then_some(opened)
+}
+
+/// Whether something is open to a group.
+fn is_open(scene: &Scene<'_>, face: Face, period: &str, group: u32) -> bool {
+    let period = || period.to_owned();
+    let open = &scene.standing().open;
+    open.contains(&(face, Audience::Groups { period: period() }))
+        || open.contains(&(face, Audience::Group { period: period(), group }))
+}

@@ -1,0 +1,130 @@
+//! What the teacher gave or opened to a group, drawn here: the page's script only puts it in.
+
+use crate::desk::room::benches::millimeters;
+use crate::desk::room::opened::{Answered, ClassCurves, LentNumbers, Opened};
+use crate::desk::{Catalog, ChartWords};
+use maud::{Markup, PreEscaped, html};
+
+/// All that is open.
+pub(super) fn drawn(opened: &Opened, words: &'static Catalog) -> Markup {
+    html! {
+        @if let Some(numbers) = &opened.lent { (lent(numbers, words)) }
+        @if let Some(curves) = &opened.curves { (class(curves, words)) }
+        @if let Some(answers) = &opened.answers { (found(answers, words)) }
+    }
+}
+
+/// Numbers in the place of the group's own: a mark, a picture, and a table.
+fn lent(numbers: &LentNumbers, words: &'static Catalog) -> Markup {
+    let (mark, lead) = if numbers.simulated {
+        ("lent-simulated", "lent-simulated-lead")
+    } else {
+        ("lent-class", "lent-class-lead")
+    };
+    let mark = words.say(mark);
+    html! {
+        section.lent {
+            h2 { (mark) }
+            p { (words.say(lead)) " " (words.say("lent-never")) }
+            @if numbers.kinds.is_empty() {
+                p.soft { (words.say("lent-empty")) }
+            } @else {
+                (picture(&numbers.curves, &mark, words))
+                p { (words.say("lent-table")) }
+                @for kind in &numbers.kinds {
+                    @let name = words.treatment(&kind.treatment);
+                    div.fixw tabindex="0" role="group" aria-label={ (mark) ": " (name) } {
+                        table.wrote {
+                            caption { b { (name) } " " span.soft { (mark) } }
+                            thead { tr {
+                                td {}
+                                @for minute in &numbers.minutes { th scope="col" { (minute) " min" } }
+                            } }
+                            tbody {
+                                @for (at, heights) in kind.heights.iter().enumerate() {
+                                    tr {
+                                        th scope="row" {
+                                            (words.say_with("lent-bag", &[("number", &(at + 1).to_string())]))
+                                        }
+                                        @for mm in heights {
+                                            td { @if let Some(mm) = mm { (millimeters(*mm)) } @else { "–" } }
+                                        }
+                                    }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// How the cards of the class rise.
+fn class(curves: &ClassCurves, words: &'static Catalog) -> Markup {
+    let title = words.say(if curves.day { "wall-curves-day" } else { "wall-curves" });
+    html! {
+        section.class {
+            h2 { (title) }
+            p.soft { (words.say("wall-curves-lead")) }
+            @if curves.is_empty() { p { (words.say("class-empty")) } }
+            @else { (picture(curves, &title, words)) }
+        }
+    }
+}
+
+/// Curves as a picture and in sentences.
+fn picture(curves: &ClassCurves, title: &str, words: &'static Catalog) -> Markup {
+    let chart_words =
+        if words.code() == "es" { ChartWords::SPANISH } else { ChartWords::ENGLISH };
+    let name = |treatment: &str| words.treatment(treatment);
+    html! {
+        @if !curves.is_empty() {
+            div.chartbox { (PreEscaped(curves.svg(title, chart_words, name))) }
+            ul.plain {
+                @for range in curves.ranges() {
+                    @let (low, high) = (millimeters(range.mm.0), millimeters(range.mm.1));
+                    @let key = match (range.bags, low == high) {
+                        (1, _) => "class-bag",
+                        (_, true) => "class-same",
+                        _ => "class-range",
+                    };
+                    li { (words.say_with(key, &[
+                        ("treatment", &name(&range.treatment)),
+                        ("bags", &range.bags.to_string()),
+                        ("low", &low),
+                        ("high", &high),
+                        ("minute", &millimeters(range.minute)),
+                    ])) }
+                }
+            }
+        }
+    }
+}
+
+/// What the class found, a verdict a line.
+fn found(answers: &[Answered], words: &'static Catalog) -> Markup {
+    html! {
+        section.found {
+            h2 { (words.say("found-head")) }
+            p.soft { (words.say("found-lead")) }
+            @for answer in answers {
+                h3 { (answer.asks) }
+                ul.plain {
+                    @if answer.told.is_empty() { li { (words.say("found-nothing")) } }
+                    @for (treatment, reference, told, hangs) in &answer.told {
+                        @let (one, other) = (words.treatment(treatment), words.treatment(reference));
+                        li {
+                            b { (words.say(&format!("found-{}", told.word()))) } ": "
+                            (words.say_with(
+                                &format!("found-{}-says", told.word()),
+                                &[("treatment", &one), ("reference", &other)],
+                            ))
+                            @if *hangs { " " span.soft { (words.say("found-hangs")) } }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
