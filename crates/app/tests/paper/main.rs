@@ -3,8 +3,12 @@
 //! All prints are made once for a run of these tests; see [`prints`]. A file a part.
 
 mod asked;
+mod join;
+mod labels;
+mod picture;
 mod prints;
 #[path = "../program/mod.rs"]
 mod program;
+mod signs;
 mod sound;
 mod tools;
