@@ -106,6 +106,57 @@ fn an_odd_height_is_asked_about_and_the_answer_counts() {
 }
 
 #[test]
+fn the_water_is_written_in_either_unit_and_an_odd_tap_is_taken_back() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let browser = match Browser::start(profile.path()) {
+        Ok(browser) => browser,
+        Err(why) => return skip("the water at pouring", why),
+    };
+    let school = School::new();
+    let served = school.serve(0);
+    join(&browser, &school, &served);
+    let types = |number: &str| {
+        browser.run(&format!("document.getElementById('pour-0').value = '{number}';"));
+    };
+    // 104 °C is no water; 40 °F is far from the plan, and asked about; 104 °F is 40 °C.
+    types("104");
+    browser.click("[data-k='pour-0-C']");
+    browser.until("return document.getElementById('pour-fault') !== null;");
+    types("40");
+    browser.click("[data-k='pour-0-F']");
+    browser
+        .until("return document.getElementById('pour').innerText.includes('tap once more');");
+    types("104");
+    browser.click("[data-k='pour-0-F']");
+    browser.until(
+        "return document.querySelector('#pour [role=status]')?.innerText.includes('40');",
+    );
+    assert!(browser.run("return document.getElementById('pour-fault');").is_null());
+    browser.until(ALL_SAVED);
+    browser.click("[data-k='zero-go']");
+    browser.click("[data-k='zero-go']");
+    tap(&browser, 4);
+    browser.until("return document.querySelector(\"[data-k='odd-foam']\") !== null;");
+    browser.click("[data-k='odd-foam']");
+    browser.click("#odd .noted button");
+    browser.until("return document.querySelector('#odd .noted') === null;");
+    browser.until(ALL_SAVED);
+    served.stop();
+    let record = school.record();
+    let water: Vec<f64> = record
+        .iter()
+        .filter_map(|entry| match &entry.what {
+            What::Made(made) => made.water_celsius,
+            _ => None,
+        })
+        .collect();
+    assert_eq!(water, vec![40.0; school.bags.len()], "each bag once");
+    let tapped = record.iter().find(|entry| matches!(entry.what, What::Odd(_)));
+    let of = tapped.expect("it stays on record").key;
+    assert!(record.iter().any(|entry| entry.what == What::OddBack { of }));
+}
+
+#[test]
 fn a_second_tap_is_not_a_second_height() {
     let profile = tempfile::tempdir().expect("a folder");
     let browser = match Browser::start(profile.path()) {

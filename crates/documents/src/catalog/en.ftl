@@ -117,6 +117,7 @@ guard-leak = { $mm } mm, and it leaks
 bench-odd = Something odd?
 bench-odd-lead = Tap what you see on bag { $bag }.
 bench-odd-noted = { $odd }: bag { $bag }, { $time }
+bench-odd-back = Take it back
 
 # The own curve.
 bench-curve = Your curve
@@ -146,6 +147,9 @@ bench-guess-none = No guess was written.
 # What to do.
 bench-steps = What to do
 bench-plan = Your plan
+bench-pour = How warm was the water for { $bags } when you poured it?
+bench-pour-far = Your plan says { $degrees }. Look again, or tap once more to write yours.
+bench-pour-fault = Write what the thermometer says. Then tap °C or °F.
 step-goggles = Put your goggles on.
 step-labels = Find your bags. Read each label.
 step-each = Put this in each bag:
@@ -243,6 +247,7 @@ found-not-comparable-says = { $treatment } beside { $reference }.
 found-hangs = Without the bags set aside, it is not the same.
 
 # The wall page.
+wall-lead = For the whole class: the time to the bell, who reads now and who is next.
 wall-title = Period { $period }, to the bell
 wall-period = Period { $period }
 wall-before = Period { $period } starts at
@@ -284,7 +289,7 @@ link-silent = No answer from the teacher's computer. The clocks go on here.
 
 # The aide's page.
 aide-title = Helper lists
-aide-lead = Choose a station.
+aide-lead = One list for each station. Tick what is done, then go on to the next.
 aide-stays = Ticks stay on this device.
 aide-done = { $done } of { $all } done
 aide-trays = Trays

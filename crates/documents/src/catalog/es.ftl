@@ -117,6 +117,7 @@ guard-leak = { $mm } mm, y hay fuga
 bench-odd = ¿Algo raro?
 bench-odd-lead = Toquen lo que ven en la bolsa { $bag }.
 bench-odd-noted = { $odd }: bolsa { $bag }, { $time }
+bench-odd-back = Quitarlo
 
 # La curva propia.
 bench-curve = Su curva
@@ -146,6 +147,9 @@ bench-guess-none = No escribieron una predicción.
 # Qué hacer.
 bench-steps = Qué hacer
 bench-plan = Su plan
+bench-pour = ¿A cuánto estaba el agua de { $bags } al echarla?
+bench-pour-far = Su plan dice { $degrees }. Miren otra vez, o toquen de nuevo para anotar lo suyo.
+bench-pour-fault = Anoten lo que marca el termómetro. Luego toquen °C o °F.
 step-goggles = Pónganse los lentes.
 step-labels = Busquen sus bolsas. Lean cada etiqueta.
 step-each = Pongan esto en cada bolsa:
@@ -243,6 +247,7 @@ found-not-comparable-says = { $treatment } junto a { $reference }.
 found-hangs = Sin las bolsas apartadas no sale igual.
 
 # The wall page.
+wall-lead = Para toda la clase: el tiempo hasta el timbre, quién lee ahora y quién sigue.
 wall-title = Período { $period }, hasta el timbre
 wall-period = Período { $period }
 wall-before = El período { $period } empieza a las
@@ -284,7 +289,7 @@ link-silent = No responde la computadora de su maestra o maestro. Los relojes si
 
 # The aide's page.
 aide-title = Listas de ayuda
-aide-lead = Elija una mesa.
+aide-lead = Una lista para cada mesa. Marque lo que está hecho y pase a la siguiente.
 aide-stays = Las marcas quedan en este aparato.
 aide-done = { $done } de { $all } listas
 aide-trays = Bandejas

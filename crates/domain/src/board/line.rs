@@ -99,8 +99,8 @@ fn next(clock: &Clock<'_>, bag: &Bag, zero: &Height) -> Option<u32> {
 
 /// Whether somebody said, since a planned minute came, that it was not read.
 fn given_up(clock: &Clock<'_>, bag: &Bag, zero: &Height, planned: u32) -> bool {
-    bag.odd.iter().filter(|(_, odd)| *odd == Odd::NotRead).any(|(at, _)| {
-        *at <= clock.now
-            && Clock { now: *at, ..*clock }.falls_in_s(zero.measured, planned) <= 0.0
+    bag.odd.iter().filter(|tap| tap.odd == Odd::NotRead).any(|tap| {
+        tap.at <= clock.now
+            && Clock { now: tap.at, ..*clock }.falls_in_s(zero.measured, planned) <= 0.0
     })
 }

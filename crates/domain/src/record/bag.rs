@@ -19,8 +19,8 @@ pub struct Bag {
     pub readings: Vec<Height>,
     /// What the breath meter showed: time, percent, turn.
     pub meter: Vec<(Timestamp, f64, Option<u32>)>,
-    /// Odd things, by time.
-    pub odd: Vec<(Timestamp, Odd)>,
+    /// Odd things that were not taken back, by time.
+    pub odd: Vec<Tapped>,
     /// What it is in truth, if not what its label says.
     pub truth: Option<Truth>,
     /// The rule by which it is set aside now.
@@ -31,6 +31,19 @@ pub struct Bag {
     pub lost: Option<Timestamp>,
     /// Time of the last entry.
     pub last: Option<Timestamp>,
+}
+
+/// An odd thing that somebody tapped.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tapped {
+    /// The entry that brought it.
+    pub key: Key,
+    /// When.
+    pub at: Timestamp,
+    /// What.
+    pub odd: Odd,
+    /// Who.
+    pub who: Who,
 }
 
 /// A height of the card that counts, with its history.

@@ -49,7 +49,7 @@ impl Counted {
         let mut remarks: Vec<(Option<f64>, String)> = bag
             .odd
             .iter()
-            .map(|(at, odd)| (bag.minute_at(*at), odd.word().to_owned()))
+            .map(|tap| (bag.minute_at(tap.at), tap.odd.word().to_owned()))
             .chain(stopped.iter().filter_map(|stretch| stood_still(bag, *stretch)))
             .collect();
         let zeros: Vec<&Height> = bag.zero.iter().chain(&bag.other_zeros).collect();

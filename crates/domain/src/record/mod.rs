@@ -21,7 +21,7 @@ mod replay;
 mod standing;
 mod what;
 
-pub use bag::{Bag, Height, Mended};
+pub use bag::{Bag, Height, Mended, Tapped};
 pub use bound::Bound;
 pub use counted::{Counted, SAME_MM};
 pub use entry::{Entry, Subject, Who};

@@ -63,6 +63,9 @@ pub enum Refused {
     /// Taken back although it was neither set aside nor lost.
     #[error("this bag is not set aside")]
     NotSetAside,
+    /// An odd thing taken back that does not stand, or that somebody else tapped.
+    #[error("there is no such tap to take back")]
+    NotTapped,
     /// A guess after the first zero reading.
     #[error("the guess was locked before the zero reading")]
     GuessLocked,

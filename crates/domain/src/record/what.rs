@@ -8,7 +8,8 @@ use crate::plan::Difference;
 #[non_exhaustive]
 pub enum What {
     // A bag.
-    /// What really went in, where it differs from the plan.
+    /// What really went in, where it differs from the plan. A later one fills in what an earlier
+    /// one left open; one that says nothing puts the bag back to what the plan says.
     Made(Made),
     /// Sealed. From here on the bag is bound to this version of the plan.
     Sealed {
@@ -46,6 +47,11 @@ pub enum What {
     },
     /// Something odd that the group tapped.
     Odd(Odd),
+    /// An odd thing was tapped in error. A group takes back its own taps only.
+    OddBack {
+        /// Key of the tap.
+        of: Key,
+    },
     /// The bag is in truth something else than its label says.
     SetRight(Truth),
     /// Set aside by a rule of the plan.

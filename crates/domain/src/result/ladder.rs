@@ -70,6 +70,22 @@ impl Ladder {
     }
 }
 
+impl Ladder {
+    /// Treatments that are compared with a reference and not with each other, each beside the next
+    /// lower by mean. Nobody asked for these before the day: they are a hint what to ask next.
+    pub fn neighbors(&self) -> Vec<LadderGap> {
+        let is_reference = |name: &str| self.gaps.iter().any(|gap| gap.reference == name);
+        let mut own: Vec<(f64, &str)> = self
+            .dots
+            .iter()
+            .filter(|dots| !is_reference(&dots.treatment))
+            .filter_map(|dots| Some((dots.rises?.mean, dots.treatment.as_str())))
+            .collect();
+        own.sort_by(|a, b| a.0.total_cmp(&b.0));
+        own.windows(2).filter_map(|pair| gap(&(pair[1].1, pair[0].1), &self.dots)).collect()
+    }
+}
+
 fn treatment_dots(name: &str, sample: &Sample<'_>, and_set_aside: bool) -> TreatmentDots {
     let (mut bags, mut slopes) = (Vec::new(), Vec::new());
     for bag in sample.bags_of(name, and_set_aside) {

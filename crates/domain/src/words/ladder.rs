@@ -75,6 +75,30 @@ impl Voice {
         }
     }
 
+    /// Whether treatments beside one another can be told from each other, and not only from their
+    /// reference; nothing where there are no two of them.
+    pub fn neighbors(self, gaps: &[LadderGap], readable_mm: f64) -> Vec<String> {
+        let said = |gap: &LadderGap| {
+            let counted = gap.gap?;
+            let (higher, lower) =
+                (sentence_start(&gap.treatment), mid_sentence(&gap.reference));
+            let between = tenths(counted.gap.abs());
+            Some(if counted.stands_out() && counted.gap.abs() >= readable_mm {
+                format!("{higher} rose more than {lower}: {between} mm between the means.")
+            } else {
+                format!(
+                    "{higher} and {lower} cannot be told apart: {between} mm between the means."
+                )
+            })
+        };
+        let all: Vec<String> = gaps.iter().filter_map(said).collect();
+        if all.is_empty() {
+            return all;
+        }
+        let lead = "Beside each other, though nobody asked before the day:".to_owned();
+        std::iter::once(lead).chain(all).collect()
+    }
+
     /// Grade 8: the difference in largest slope; nothing without both slopes.
     pub fn slope(self, gap: &LadderGap) -> Option<String> {
         let slope = gap.slope_gap?;

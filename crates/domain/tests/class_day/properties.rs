@@ -38,6 +38,7 @@ fn about_a_bag() -> impl Strategy<Value = What> {
         2 => (1u32..4).prop_map(|plan| What::Sealed { plan }),
         2 => height().prop_map(|percent| What::Meter { percent, turn: None }),
         2 => (0usize..6).prop_map(|n| What::Odd(Odd::ALL[n])),
+        1 => (0u128..28).prop_map(|of| What::OddBack { of: key(of) }),
         1 => Just(What::Lost),
         1 => Just(What::Vented),
         2 => Just(What::TakenBack),

@@ -3,7 +3,7 @@
 use crate::day::{about, at, bag, by, correct, entry, key, known, one, read, zero};
 use barm_domain::code::BagCode;
 use barm_domain::record::{
-    Audience, Bag, Entry, Face, Key, Ledger, Lent, Odd, Refused, StandIn, Standing, Subject,
+    Audience, Bag, Entry, Face, Key, Ledger, Lent, Made, Odd, Refused, StandIn, Standing, Subject,
     Truth, What, Who, replay,
 };
 
@@ -216,6 +216,52 @@ fn nothing_is_read_from_a_lost_bag() {
     let bag = the_bag(&story[..7].iter().chain(&story[8..]).cloned().collect::<Vec<_>>());
     assert_eq!((bag.lost, bag.readings.len(), bag.odd.len()), (None, 2, 1));
     assert_eq!(bag.vented, Some(at(1340)));
+}
+
+#[test]
+fn an_odd_thing_tapped_in_error_is_taken_back_by_who_may() {
+    let back = |number, second, of| entry(number, second, What::OddBack { of: key(of) });
+    let taps = |story: &[Entry]| -> Vec<Odd> {
+        the_bag(story).odd.iter().map(|tap| tap.odd).collect()
+    };
+    let mut story = vec![
+        entry(2, 840, zero(8.0)),
+        entry(3, 900, What::Odd(Odd::Leak)),
+        by(Who::Teacher, entry(4, 910, What::Odd(Odd::Foam))),
+    ];
+    assert_eq!(taps(&story), [Odd::Leak, Odd::Foam]);
+    story.push(back(5, 920, 3));
+    assert_eq!(taps(&story), [Odd::Foam]);
+    // Not twice, not what never was, and not what the teacher tapped.
+    story.extend([back(6, 930, 3), back(7, 940, 77), back(8, 950, 4)]);
+    let no = |number| (number, Refused::NotTapped);
+    check(&story, Some(8.0), &[], &[no(6), no(7), no(8)]);
+    assert_eq!(taps(&story), [Odd::Foam]);
+    // The teacher takes back anybody's.
+    story.push(by(Who::Teacher, back(9, 960, 4)));
+    assert_eq!(taps(&story), []);
+}
+
+#[test]
+fn what_really_went_in_is_filled_in_and_put_back() {
+    let water = |celsius| What::Made(Made { water_celsius: Some(celsius), difference: None });
+    let less = barm_domain::plan::Difference {
+        water: Some(barm_domain::testing::amount("45 mL")),
+        ..Default::default()
+    };
+    let less = Made { water_celsius: None, difference: Some(Box::new(less)) };
+    let mut story = vec![
+        entry(2, 800, water(43.0)),
+        by(Who::Teacher, entry(3, 900, What::Made(less.clone()))),
+    ];
+    let made = the_bag(&story).made.expect("something else went in");
+    assert_eq!((made.water_celsius, &made.difference), (Some(43.0), &less.difference));
+    // A second look at the thermometer leaves the water that was poured.
+    story.push(entry(4, 950, water(41.5)));
+    let made = the_bag(&story).made.expect("something else went in");
+    assert_eq!((made.water_celsius, &made.difference), (Some(41.5), &less.difference));
+    story.push(by(Who::Teacher, entry(5, 990, What::Made(Made::default()))));
+    assert_eq!(the_bag(&story).made, None);
 }
 
 #[test]

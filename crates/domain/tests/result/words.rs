@@ -56,6 +56,36 @@ fn verdicts_are_said_with_their_doubt() {
 }
 
 #[test]
+fn foods_are_also_told_from_each_other() {
+    let result = class().result();
+    let answer = &result.questions[0];
+    let ladder = answer.ladder_without.as_ref().unwrap_or(&answer.ladder);
+    let said = Voice::english(7).neighbors(&ladder.neighbors(), 3.0);
+    // Means without the bag that is set aside, by hand: milk 1.0, oats 2.9, banana 9.0 of one bag
+    // alone, syrup 15.0. Shifts of the periods add up to nothing.
+    assert_eq!(
+        said,
+        [
+            "Beside each other, though nobody asked before the day:",
+            "Oat flour and nonfat dry milk cannot be told apart: 1.9 mm between the means.",
+            "Banana and oat flour cannot be told apart: 6.1 mm between the means.",
+            "Maple syrup and banana cannot be told apart: 6.0 mm between the means.",
+        ]
+    );
+    let mut two = Class::foods(&PERIODS, &["Honey", "Oat flour"]);
+    for (at, period) in PERIODS.into_iter().enumerate() {
+        let shift = [0.5, -0.5, 0.25, -0.25][at];
+        two.grow("No food", period, 1.0 + shift);
+        two.grow("Honey", period, 12.0 + shift);
+        two.grow("Oat flour", period, 4.0 + shift);
+    }
+    let result = two.result();
+    let ladder = &result.questions[0].ladder;
+    let said = Voice::english(7).neighbors(&ladder.neighbors(), 3.0);
+    assert_eq!(said[1], "Honey rose more than oat flour: 8.0 mm between the means.");
+}
+
+#[test]
 fn grade_six_hears_whole_millimeters_and_no_interval() {
     let result = class().result();
     let maple = compared(&result, "Maple syrup");

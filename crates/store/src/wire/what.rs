@@ -15,6 +15,7 @@ pub(crate) const KINDS: &[(&str, i64)] = &[
     ("correction", 1),
     ("meter", 1),
     ("odd", 1),
+    ("odd-back", 1),
     ("set-right", 1),
     ("set-aside", 1),
     ("taken-back", 1),
@@ -57,6 +58,7 @@ layout!(Reading1 { height_mm: Num } { planned: u32 });
 layout!(Correction1 { of: String, height_mm: Num });
 layout!(Meter1 { percent: Num } { turn: u32 });
 layout!(Odd1 { odd: String });
+layout!(OddBack1 { of: String });
 layout!(SetRight1 {} { treatment: String, group: u32 });
 layout!(SetAside1 { rule: String });
 layout!(Guess1 { expects: Vec<Expected> } { because: String });
@@ -92,6 +94,7 @@ pub(super) fn body(what: &What) -> Result<(&'static str, String), serde_json::Er
             ("meter", json(&Meter1 { percent: Num(*percent), turn: *turn })?)
         }
         What::Odd(odd) => ("odd", json(&Odd1 { odd: odd_word(*odd).into() })?),
+        What::OddBack { of } => ("odd-back", json(&OddBack1 { of: of.to_string() })?),
         What::SetRight(Truth { treatment, group }) => {
             ("set-right", json(&SetRight1 { treatment: treatment.clone(), group: *group })?)
         }
@@ -162,6 +165,10 @@ fn read_known(kind: &str, body: &str) -> Result<What, String> {
             What::Meter { percent: percent.0, turn }
         }
         "odd" => What::Odd(odd_named(&from::<Odd1>(body)?.odd)?),
+        "odd-back" => {
+            let of = from::<OddBack1>(body)?.of;
+            What::OddBack { of: of.parse::<Key>().map_err(|error| error.to_string())? }
+        }
         "set-right" => {
             let SetRight1 { treatment, group } = from(body)?;
             What::SetRight(Truth { treatment, group })

@@ -51,6 +51,7 @@ fn everything() -> Vec<What> {
         What::SetRight(Truth { treatment: None, group: None }),
         What::SetAside { rule: "leak".into() },
         What::TakenBack,
+        What::OddBack { of: key(1) },
         What::Vented,
         What::Lost,
         What::Guess { expects: vec![(bag(1), 12.5)], because: Some(WordsKey(u128::MAX)) },
@@ -141,6 +142,11 @@ fn the_layouts_on_disk_are_frozen() {
         ("reading", r#"{"height_mm":9}"#, What::Reading { planned: None, height_mm: 9.0 }),
         ("zero", r#"{"height_mm":4.25}"#, What::Zero { height_mm: 4.25 }),
         ("odd", r#"{"odd":"not-read"}"#, What::Odd(Odd::NotRead)),
+        (
+            "odd-back",
+            r#"{"of":"00000000-0000-7000-8000-000000000004"}"#,
+            What::OddBack { of: "00000000-0000-7000-8000-000000000004".parse().unwrap() },
+        ),
         ("vented", "{}", What::Vented),
         ("sealed", r#"{"plan":2}"#, What::Sealed { plan: 2 }),
         (

@@ -55,7 +55,7 @@ fn says_what_it_said(store: &Store) {
     assert_eq!(bag.rises(), [(0.0, 0.0), (1.0, 8.5)]);
     assert!((bag.readings[0].mended[0].height_mm - 21.0).abs() < 1e-9);
     assert_eq!(bag.readings[0].key, Key::new(1_790_000_000_006, 6));
-    assert_eq!(bag.odd[0].1, Odd::Foam);
+    assert_eq!(bag.odd[0].odd, Odd::Foam);
     let guess = standing.groups[&("1".to_owned(), 1)].guess.as_ref().expect("a guess");
     assert_eq!(guess.expects, [(code, 12.5)]);
     let words = store.words(WordsKey(77)).expect("read");

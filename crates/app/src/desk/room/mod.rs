@@ -19,6 +19,7 @@ pub(crate) mod on_shelf;
 pub(crate) mod opened;
 mod own;
 pub(crate) mod plans;
+pub(crate) mod poured;
 pub(crate) mod prepare;
 pub(crate) mod proposals;
 mod pulse;

@@ -20,6 +20,7 @@ pub(super) fn may_enter(entry: &Entry, known: &Known) -> bool {
                     | What::Correction { .. }
                     | What::Meter { .. }
                     | What::Odd(_)
+                    | What::OddBack { .. }
                     | What::Vented
                     | What::Lost
             )

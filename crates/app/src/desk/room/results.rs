@@ -1,5 +1,6 @@
 //! What the results page shows: the record's answers, in their plain first form.
 
+use super::poured::{Poured, poured};
 use super::{Kind, Room, Scene};
 use crate::desk::{self, Analysis, DeskError};
 use barm_domain::plan::Plan;
@@ -22,6 +23,8 @@ pub(crate) struct ResultsView {
     pub(crate) questions: Vec<Answered>,
     /// What was left out and what did not work, a sentence each.
     pub(crate) left_out: Vec<String>,
+    /// How warm the water was at pouring, where that was measured.
+    pub(crate) poured: Option<Poured>,
 }
 
 /// A question with its answer.
@@ -50,12 +53,15 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
         });
         let notes = comparisons.iter().filter_map(|compared| voice.without_set_aside(compared));
         let crossed = answer.crossed.as_ref().and_then(|crossed| voice.interaction(crossed));
+        // Set-aside bags are left out: what is not comparable hints at nothing.
+        let ladder = answer.ladder_without.as_ref().unwrap_or(&answer.ladder);
+        let beside = voice.neighbors(&ladder.neighbors(), plan.readable_mm);
         Some(Answered {
             asks: asks.to_owned(),
             pictures: [960.0, 340.0]
                 .map(|width| desk::interval_picture(&plan, asks, answer, width)),
             verdicts: verdicts.collect(),
-            notes: notes.chain(crossed).collect(),
+            notes: notes.chain(crossed).chain(beside).collect(),
         })
     });
     let questions = questions.collect();
@@ -72,6 +78,7 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
         bags: bags.iter().filter(|bag| bag.summary.is_some()).count(),
         questions,
         left_out,
+        poured: room.read(poured),
     })
 }
 

@@ -80,7 +80,13 @@ function put(bag, entry, at, state) {
       break;
     }
     case "odd":
-      bag.odd.push([at, entry.odd ?? ""]);
+      bag.odd.push([at, entry.odd ?? "", entry.key]);
+      break;
+    case "odd-back":
+      bag.odd = bag.odd.filter(([, , key]) => key !== entry.of);
+      break;
+    case "made":
+      bag.poured = entry.celsius ?? null;
       break;
     case "vented":
       bag.vented = true;

@@ -6,13 +6,14 @@
  * @typedef {object} Entry
  * @property {string} key its own key, made here
  * @property {string | null} bag code of the bag; none for the group
- * @property {"sealed" | "zero" | "reading" | "correction" | "odd" | "vented" | "guess"} what
+ * @property {"sealed" | "zero" | "reading" | "correction" | "odd" | "odd-back" | "made" | "vented" | "guess"} what
  * @property {number} at the device's clock (ms)
  * @property {number | null} offset how far the program's clock was ahead (ms), if it was known
  * @property {number} [mm]
  * @property {number | null} [planned]
- * @property {string} [of] key of the height that it corrects
+ * @property {string} [of] key of the height that it corrects, or of the tap that it takes back
  * @property {string} [odd]
+ * @property {number} [celsius] of the water at pouring
  * @property {number} [plan] version of the plan
  * @property {[string, number][]} [expects]
  * @property {string} [because]
@@ -59,7 +60,8 @@
  * @property {Height | null} zero
  * @property {Height[]} other_zeros
  * @property {Height[]} readings
- * @property {[number, string][]} odd
+ * @property {[number, string, string | null][]} odd when, what, and the key where this group may take it back
+ * @property {number | null} poured how warm the water was at pouring (°C)
  * @property {boolean} vented
  * @property {boolean} lost
  */

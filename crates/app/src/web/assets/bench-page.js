@@ -5,7 +5,7 @@ import { fallsAt, LATE_S, stands, stateOf } from "./bench-clock.js";
 import { curve, sentences } from "./bench-curve.js";
 import { el, part, sign } from "./bench-draw.js";
 import { markIcon } from "./bench-look.js";
-import { after, guessing, odd, oddName, steps, wrote } from "./bench-rest.js";
+import { after, guessing, odd, oddName, pouring, steps, wrote } from "./bench-rest.js";
 import { asking } from "./bench-ask.js";
 import { clockText, languages, mmText, soft, spoken, t, timeText } from "./bench-words.js";
 /** @typedef {import("./bench-kinds.js").Bag} Bag */
@@ -61,7 +61,8 @@ export function draw() {
   part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment(), lent], () => (lent && !to ? [] : asking(to)));
   part("opened", [said, whole.opened?.[said]], opened);
   part("steps", [said, scene.inquiry, scene.bags, stretch(), lent], own(() => steps(stretch())));
-  part("odd", [said, to?.code, page.chosen, whole.bags.map((bag) => bag.odd), stretch(), lent], own(() => odd(to, stretch())));
+  part("pour", [said, whole.bags, page.zeroOpen, page.pourFault, counted(), stretch(), lent], own(() => pouring(stretch())));
+  part("odd", [said, to?.code, page.chosen, whole.bags.map((bag) => bag.odd), whole.clock.ended_ms, stretch(), lent], own(() => odd(to, stretch())));
   part("curve", [said, whole.bags, width()], drawCurve);
   part("two", [said, whole.bags], two);
   part("guess", [said, whole.guess, scene.bags.map((bag) => bag.code), stretch(), page.guessFault, lent], own(() => guessing(stretch())));
@@ -335,6 +336,8 @@ function list() {
   if (rows.length === 0) return el("p", {}, t("bench-list-empty"));
   const what = (/** @type {import("./bench-kinds.js").Entry} */ entry) => {
     if (entry.what === "odd") return oddName(entry.odd ?? "");
+    if (entry.what === "made") return `${entry.celsius} °C`;
+    if (entry.what === "odd-back") return t("bench-odd-back");
     if (entry.what === "vented") return t("bench-opened");
     return entry.what === "correction" ? t("bench-change") : entry.what === "guess" ? t("bench-guess") : "";
   };

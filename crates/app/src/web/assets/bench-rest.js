@@ -1,7 +1,7 @@
 // @ts-check
 // The parts of the bench page beside clock and pad: steps, guess, odd things, what was written,
 // and what comes after the last reading.
-import { bagOf, guess, page, show, tapOdd, vent } from "./bench.js";
+import { bagOf, guess, oddBack, page, poured, show, tapOdd, vent } from "./bench.js";
 import { heightOf } from "./bench-ask.js";
 import { readingName } from "./bench-page.js";
 import { el, icon, sign } from "./bench-draw.js";
@@ -53,6 +53,44 @@ export function steps(stretch) {
       ...same((bag) => t(LIES[bag.lies])),
       step(t("step-zero"))),
   ];
+}
+
+/** Farther from the plan than this (°C), it is asked whether the unit is right. */
+const FAR = 15;
+
+/**
+ * How warm the water was at pouring: one number, and the unit is the tap that writes it.
+ * @param {string} stretch
+ */
+export function pouring(stretch) {
+  const { bags } = page.whole;
+  if (stretch !== "before" || page.zeroOpen) return [];
+  return [...new Set(bags.map((bag) => bag.water.degrees))].flatMap((degrees, n) => {
+    const same = bags.filter((bag) => bag.water.degrees === degrees);
+    const is = same[0].poured;
+    const bad = page.pourFault?.[0] === n;
+    const kept = page.kept.some((one) => one.state === "kept" && one.entry.what === "made" && one.entry.bag === same[0].code);
+    const tap = (/** @type {"C" | "F"} */ unit) => el("button", { class: "btn", type: "button", "data-k": `pour-${n}-${unit}`, click: () => {
+      const field = /** @type {HTMLInputElement} */ (document.getElementById(`pour-${n}`));
+      const number = /^\d{1,3}([.,]\d)?$/.test(field.value.trim()) ? Number(field.value.trim().replace(",", ".")) : NaN;
+      const celsius = Math.round(unit === "F" ? (number - 32) / 0.18 : number * 10) / 10;
+      const far = t("bench-pour-far", { degrees });
+      // Tapped once more, it is what the thermometer says.
+      const sure = page.pourFault?.[1] === far || Math.abs(celsius - parseFloat(degrees)) <= FAR;
+      const fault = !(celsius >= 0 && celsius <= 100) ? t("bench-pour-fault") : sure ? "" : far;
+      page.pourFault = fault ? [n, fault] : null;
+      if (fault) show();
+      else poured(same, celsius);
+    } }, `°${unit}`);
+    return [
+      el("label", { for: `pour-${n}` }, t("bench-pour", { bags: same.map((bag) => bag.letter).join(", ") })),
+      el("div", { class: "btns" },
+        el("span", { class: bad ? "fld bad" : "fld" }, el("input", { id: `pour-${n}`, "data-k": `pour-${n}`, inputmode: "decimal", autocomplete: "off", size: "5", maxlength: "5", "aria-invalid": bad ? "true" : null, "aria-describedby": bad ? "pour-fault" : null })),
+        tap("C"), tap("F"),
+        is !== null && el("span", { role: "status" }, sign(kept ? "kept" : "saved"), ` ${mmText(is)} °C`)),
+      bad && el("p", { id: "pour-fault", role: "alert" }, page.pourFault?.[1]),
+    ];
+  });
 }
 
 /** @param {Bag} bag */
@@ -145,15 +183,16 @@ export function odd(to, stretch) {
   const code = to?.code ?? page.chosen ?? page.whole.bags[0]?.code ?? null;
   const bag = bagOf(code);
   if (!bag || stretch === "before") return [];
-  const noted = page.whole.bags.flatMap((one) => one.odd.map(([at, word]) => ({ at, word, letter: one.letter })));
+  const noted = page.whole.bags.flatMap((one) => one.odd.map(([at, word, key]) => ({ at, word, key, letter: one.letter, code: one.code })));
   noted.sort((a, b) => b.at - a.at);
   return [
     el("h2", {}, t("bench-odd")),
     el("p", { class: "soft small" }, t("bench-odd-lead", { bag: bag.letter })),
     el("div", { class: "odd" }, ...Object.keys(ODD).map((word) =>
       el("button", { class: "btn quiet", type: "button", "data-k": `odd-${word}`, click: () => tapOdd(bag.code, word) }, icon(word), oddName(word)))),
-    noted.length > 0 && el("div", { class: "noted", role: "status" }, el("ul", { class: "plain" }, ...noted.slice(0, 4).map(({ at, word, letter }) =>
-      el("li", {}, t("bench-odd-noted", { odd: oddName(word), bag: letter, time: timeText(at - (page.skew.offset ?? 0)) }))))),
+    noted.length > 0 && el("div", { class: "noted", role: "status" }, el("ul", { class: "plain" }, ...noted.slice(0, 4).map(({ at, word, key, letter, code }) =>
+      el("li", {}, t("bench-odd-noted", { odd: oddName(word), bag: letter, time: timeText(at - (page.skew.offset ?? 0)) }),
+        key && page.whole.clock.ended_ms === null && el("button", { class: "was", type: "button", "data-k": `back-${key}`, click: () => oddBack(code, key) }, t("bench-odd-back")))))),
   ];
 }
 

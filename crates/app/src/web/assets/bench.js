@@ -63,6 +63,8 @@ export const page = {
   guessFault: [],
   /** Somebody was told that there is no guess yet. */
   guessAsked: false,
+  /** What is wrong with the warmth that was typed: its field, and the words. @type {[number, string] | null} */
+  pourFault: null,
   /** @type {Kept[]} what a link from an old address brings */
   come: [],
 };
@@ -284,6 +286,15 @@ async function answer(guard, choice, mm) {
 
 export async function tapOdd(/** @type {string} */ code, /** @type {string} */ word) {
   await enter([{ bag: code, what: "odd", odd: word }]);
+}
+
+export async function oddBack(/** @type {string} */ code, /** @type {string} */ key) {
+  await enter([{ bag: code, what: "odd-back", of: key }]);
+}
+
+/** How warm the water of these bags was at pouring. @param {Bag[]} bags @param {number} celsius */
+export async function poured(bags, celsius) {
+  await enter(bags.map((bag) => ({ bag: bag.code, what: "made", celsius })));
 }
 
 export async function vent(/** @type {string} */ code) {

@@ -72,6 +72,7 @@ fn frame(words: &Catalog) -> Markup {
                     div.bcol {
                         div #steps {}
                         div #two {}
+                        div #pour {}
                         div #ask {}
                         div.rule #odd {}
                     }

@@ -27,6 +27,8 @@ struct SentEntry {
     #[serde(default)]
     odd: Option<String>,
     #[serde(default)]
+    celsius: Option<f64>,
+    #[serde(default)]
     plan: Option<u32>,
     #[serde(default)]
     expects: Option<Vec<(String, f64)>>,
@@ -60,6 +62,7 @@ impl SentEntry {
             planned: self.planned,
             of: self.of,
             odd: self.odd,
+            celsius: self.celsius,
             plan: self.plan,
             expects: self.expects,
             because: self.because,

@@ -5,7 +5,7 @@ use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::bench::{Bench, Dry, OwnBag, OwnHeight, Reader};
 use barm_domain::plan::Lies;
-use barm_domain::record::Lent;
+use barm_domain::record::{Key, Lent, Odd};
 use jiff::Timestamp;
 use serde_json::{Value, json};
 
@@ -80,7 +80,8 @@ fn bag(bag: &OwnBag) -> Value {
         "zero": bag.zero.as_ref().map(height),
         "other_zeros": bag.other_zeros.iter().map(height).collect::<Value>(),
         "readings": bag.readings.iter().map(height).collect::<Value>(),
-        "odd": bag.odd.iter().map(|(at, odd)| json!([ms(*at), odd.word()])).collect::<Value>(),
+        "odd": bag.odd.iter().map(odd).collect::<Value>(),
+        "poured": bag.poured_celsius,
         "vented": bag.vented,
         "lost": bag.lost,
     })
@@ -94,6 +95,10 @@ fn named(thing: &Dry) -> Value {
         Dry::Named(id) => words.cupboard(id),
     };
     Catalog::all().map(|words| (words.code().to_owned(), Value::from(name(words)))).collect()
+}
+
+fn odd((at, odd, key): &(Timestamp, Odd, Option<Key>)) -> Value {
+    json!([ms(*at), odd.word(), key.map(|key| key.to_string())])
 }
 
 fn height(height: &OwnHeight) -> Value {

@@ -4,7 +4,7 @@ use super::page::{self, Around};
 use super::said;
 use crate::desk::room::benches::group_name;
 use crate::desk::room::sheets::{
-    State as Cell, Typed, TypedCell, TypedZero, first_sheet, judge, sheet_view,
+    State as Cell, Typed, TypedCell, TypedZero, first_sheet, judge, sheet_named, sheet_view,
 };
 use crate::desk::say;
 use crate::web::address::segment;
@@ -22,23 +22,35 @@ pub(super) fn home(id: i64, period: &str, group: u32) -> String {
     format!("/i/{id}/enter/{}/{group}", segment(period))
 }
 
-/// The sheet to begin with.
+/// The sheet to begin with, or the one whose code was typed; an unknown code says so there.
 pub(in crate::web) async fn first(
     State(web): State<Web>,
     Path(id): Path<i64>,
+    Query(named): Query<Named>,
     Words(w): Words,
 ) -> Result<Redirect, Trouble> {
     let room = web.room(id).await?;
-    let first = room.read(first_sheet);
+    let said = named.sheet.as_deref().map(str::trim).filter(|said| !said.is_empty());
+    let found = said.and_then(|said| room.read(|scene| sheet_named(scene, said)));
+    let unknown = if said.is_some() && found.is_none() { "?unknown=1" } else { "" };
+    let first = found.or_else(|| room.read(first_sheet));
     let (period, group) = first.ok_or_else(|| Trouble::Wrong(say!(w, "paper-no-bags")))?;
-    Ok(Redirect::to(&home(id, &period, group)))
+    Ok(Redirect::to(&(home(id, &period, group) + unknown)))
 }
 
-/// What the address may bring: how many heights were saved just now.
+/// A sheet as it is named on paper.
+#[derive(Deserialize)]
+pub(in crate::web) struct Named {
+    sheet: Option<String>,
+}
+
+/// What the address may bring: how many heights were saved just now, or that no sheet has the code
+/// that was typed.
 #[derive(Deserialize)]
 pub(in crate::web) struct Asked {
     saved: Option<usize>,
     corrected: Option<usize>,
+    unknown: Option<u8>,
 }
 
 /// The page of a sheet.
@@ -61,7 +73,8 @@ pub(in crate::web) async fn show(
         let corrected = asked.corrected.unwrap_or_default();
         say!(w, "paper-saved", count = saved, corrected = corrected)
     });
-    let around = Around { said: said::said(w, &judged), done };
+    let unknown = asked.unknown.is_some();
+    let around = Around { said: said::said(w, &judged), done, unknown };
     let body = page::page(w, &view, &around);
     let title = say!(w, "paper-title", period = &view.period, group = group_name(group));
     let page = sheet_with(w.code(), &title, &["plan.css", "enter.css"], &["enter.js"], &body);

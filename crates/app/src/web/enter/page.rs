@@ -15,6 +15,8 @@ pub(super) struct Around {
     pub(super) said: Markup,
     /// What was done last.
     pub(super) done: Option<String>,
+    /// Whether a code was typed that no sheet has.
+    pub(super) unknown: bool,
 }
 
 /// The whole page.
@@ -29,6 +31,7 @@ pub(super) fn page(w: Wording, view: &SheetView, around: &Around) -> Markup {
             }
             noscript { p.fault { (say!(w, "paper-no-script")) } }
             main {
+                (named(w, view.id, around.unknown))
                 (which(w, view))
                 div.again id="again-lead" hidden { p { b { (say!(w, "paper-again-lead")) } } }
                 form id="grid" autocomplete="off" {
@@ -66,6 +69,25 @@ pub(super) fn page(w: Wording, view: &SheetView, around: &Around) -> Markup {
                 @if view.next.is_none() {
                     p.full { (say!(w, "paper-all-full")) " " a href={ "/i/" (view.id) "/results" } { (say!(w, "paper-to-results")) } }
                 }
+            }
+        }
+    }
+}
+
+/// A sheet by the code that stands on it.
+fn named(w: Wording, id: i64, unknown: bool) -> Markup {
+    html! {
+        form.named method="get" action={ "/i/" (id) "/enter" } role="search" {
+            label for="sheet" { (say!(w, "paper-sheet")) }
+            span.fld.bad[unknown] {
+                input id="sheet" name="sheet" size="10" maxlength="20" required autocomplete="off"
+                    autocapitalize="characters" spellcheck="false"
+                    aria-invalid=[unknown.then_some("true")] aria-describedby="sheet-hint";
+            }
+            button.btn.quiet type="submit" { (say!(w, "paper-sheet-go")) }
+            span.small.soft id="sheet-hint" {
+                @if unknown { span.fault role="alert" { (say!(w, "paper-sheet-unknown")) } }
+                @else { (say!(w, "paper-sheet-hint")) }
             }
         }
     }

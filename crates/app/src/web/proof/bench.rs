@@ -54,7 +54,7 @@ async fn what_a_group_sends_is_on_record_once_and_in_its_page() {
     assert_eq!(own["code"], json!(bag));
     assert_eq!(own["zero"]["mm"], json!(4.0));
     assert_eq!(own["zero"]["at_ms"], json!(now));
-    assert_eq!(own["odd"], json!([[now, "leak"]]));
+    assert_eq!(own["odd"], json!([[now, "leak", key(3)]]));
     assert_eq!(told["keys"].as_array().map(Vec::len), Some(3));
     let count = class.room.read(|scene| {
         let subject = Subject::Bag(bag.parse().expect("a code"));
@@ -141,6 +141,46 @@ async fn a_device_that_sends_more_than_anybody_types_waits_and_nobody_else_does(
     class.later(jiff::SignedDuration::from_secs(60));
     assert_eq!(sends(&one, &[odd(900)]).await.status, 200);
     assert_eq!((at(0), at(900)), (1, 1), "each once");
+}
+
+#[tokio::test]
+async fn a_group_writes_how_warm_its_water_was_and_takes_back_its_own_tap_only() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (own, now) = (bag(&class, 3), class.web.now().as_millisecond());
+    let entries = json!([
+        { "key": key(1), "bag": own, "what": "made", "celsius": 41.5, "at": now - 9 },
+        { "key": key(2), "bag": own, "what": "odd", "odd": "foam", "at": now - 8 },
+        { "key": key(3), "bag": own, "what": "odd-back", "of": key(2), "at": now - 7 },
+        { "key": key(4), "bag": own, "what": "made", "celsius": 141.5, "at": now - 6 },
+        { "key": key(5), "bag": own, "what": "made", "at": now - 5 },
+    ]);
+    let said = send(&class, &token, &entries).await;
+    assert_eq!(said["saved"], json!([key(1), key(2), key(3)]));
+    assert_eq!(said["refused"], json!([key(4), key(5)]));
+    let bag = &state(&class, &token).await["bags"][0];
+    assert_eq!((&bag["poured"], &bag["odd"]), (&json!(41.5), &json!([])));
+    // What the teacher tapped is shown, without a way to take it back, and stays when it is tried.
+    let subject = Subject::Bag(own.parse().expect("a code"));
+    let foam = class.note(subject, Who::Teacher, What::Odd(barm_domain::record::Odd::Foam));
+    let try_it = json!([
+        { "key": key(6), "bag": own, "what": "odd-back", "of": foam.to_string(), "at": now },
+    ]);
+    send(&class, &token, &try_it).await;
+    let told = state(&class, &token).await;
+    let odd = told["bags"][0]["odd"].as_array().expect("a list").clone();
+    assert_eq!(odd.len(), 1, "{odd:?}");
+    assert_eq!((&odd[0][1], &odd[0][2]), (&json!("foam"), &Value::Null));
+    assert_eq!(told["refused"], json!([key(6)]));
+    // After the period nothing is taken back any more.
+    let tap = json!([{ "key": key(7), "bag": own, "what": "odd", "odd": "leak", "at": now }]);
+    send(&class, &token, &tap).await;
+    class.note(Subject::Period("1".into()), Who::Teacher, What::Ended);
+    class.later(jiff::SignedDuration::from_secs(5));
+    let at = class.web.now().as_millisecond();
+    let late =
+        json!([{ "key": key(8), "bag": own, "what": "odd-back", "of": key(7), "at": at }]);
+    assert_eq!(send(&class, &token, &late).await["refused"], json!([key(8)]));
 }
 
 #[tokio::test]

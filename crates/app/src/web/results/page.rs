@@ -1,8 +1,10 @@
 //! The results page as markup.
 
+use crate::desk::room::poured::Poured;
 use crate::desk::room::results::{Answered, ResultsView};
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead, no_printer};
+use barm_domain::amount::show::both_degrees;
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
@@ -33,6 +35,7 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                             ul.plain { @for says in &view.left_out { li.fr { p { (says) } } } }
                         }
                     }
+                    @if let Some(poured) = &view.poured { (water(w, poured)) }
                     section.sec {
                         div.mg { h2 { (say!(w, "results-paper")) } }
                         div.bd {
@@ -46,6 +49,27 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                     }
                 }
                 p.addrow { a href={ "/i/" (id) "/names" } { (say!(w, "results-names")) } }
+            }
+        }
+    }
+}
+
+/// How warm the water really was. Nothing above is worked out from it.
+fn water(w: Wording, poured: &Poured) -> Markup {
+    let (from, to) = poured.from_to;
+    html! {
+        section.sec {
+            div.mg { h2 { (say!(w, "results-water")) } }
+            div.bd {
+                p {
+                    (say!(w, "results-water-measured", count = poured.bags, from = both_degrees(from), to = both_degrees(to)))
+                    " " (say!(w, "results-water-only"))
+                }
+                ul.plain {
+                    @for (code, is, plan) in &poured.far {
+                        li.fr { p { (say!(w, "results-water-far", bag = code, is = both_degrees(*is), plan = both_degrees(*plan))) } }
+                    }
+                }
             }
         }
     }
@@ -86,6 +110,7 @@ mod tests {
             bags: questions.len(),
             questions,
             left_out: left_out.iter().map(|&says| says.to_owned()).collect(),
+            poured: None,
         }
     }
 
@@ -106,6 +131,20 @@ mod tests {
     }
 
     #[test]
+    fn water_that_was_measured_stands_beside_the_plan() {
+        let mut view = view(vec![answered()], &[]);
+        assert!(!page(Wording::english(), &view).into_string().contains("when it was poured"));
+        let far = vec![("P4-02A-Y".to_owned(), 45.0, 40.0)];
+        view.poured = Some(Poured { bags: 3, from_to: (39.0, 45.0), far });
+        let said = page(Wording::english(), &view).into_string();
+        for part in
+            ["in 3 bags", "39 °C (102 °F)", "P4-02A-Y", "45 °C (113 °F)", "40 °C (104 °F)"]
+        {
+            assert!(said.contains(part), "{part}");
+        }
+    }
+
+    #[test]
     fn every_verdict_stands_in_words_and_what_was_left_out_is_never_missing() {
         let said = page(Wording::english(), &view(vec![answered()], &[])).into_string();
         for part in ["compared at minute 24", "clear", "Honey", "Hardly ever", "id=\"narrow\""]
@@ -117,6 +156,8 @@ mod tests {
             "words of a plan are no markup"
         );
         assert!(said.contains("Nothing was left out."));
+        // A printer that is not there gets a sentence and a way on.
+        assert!(said.contains("No printer here? Save the PDF"), "{said}");
         let aside = page(Wording::english(), &view(vec![answered()], &["One bag leaked."]))
             .into_string();
         assert!(aside.contains("One bag leaked.") && !aside.contains("Nothing was left out."));

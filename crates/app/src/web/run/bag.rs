@@ -3,7 +3,7 @@
 use super::lists::{curve, mark};
 use super::page::{Around, done, head};
 use crate::desk::room::benches::{group_name, millimeters};
-use crate::desk::room::run::BagPage;
+use crate::desk::room::run::{BagPage, part_word};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
 use crate::web::head::{Part, lead, made_up, parts};
@@ -45,6 +45,10 @@ pub(super) fn page(w: Wording, view: &BagPage, around: &Around) -> Markup {
                 div.sec id="heights" {
                     div.mg { h2 { (say!(w, "bag-heights")) } p.note { (say!(w, "bag-heights-note")) } }
                     div.bd data-part="heights" { (heights(w, view, around, &home)) }
+                }
+                div.sec id="made" {
+                    div.mg { h2 { (say!(w, "bag-made")) } p.note { (say!(w, "bag-made-note")) } }
+                    div.bd { (made(w, view, around, &home)) }
                 }
                 div.sec {
                     div.mg { h2 { (say!(w, "bag-odd")) } }
@@ -89,7 +93,12 @@ fn stands(w: Wording, view: &BagPage) -> Markup {
                 }
                 @if !view.stands.is_empty() { " " (say!(w, "bag-it-is", how = &view.stands)) }
             }
-            @if !view.bag.band.is_empty() { p.soft { (say!(w, "bag-band")) } }
+            @if !view.bag.band.is_empty() {
+                p.soft {
+                    (say!(w, "bag-band"))
+                    @if view.went_in.iter().any(|part| !part.is.is_empty()) { " " (say!(w, "bag-band-plan")) }
+                }
+            }
         }
     }
 }
@@ -123,9 +132,40 @@ fn heights(w: Wording, view: &BagPage, around: &Around, home: &str) -> Markup {
     }
 }
 
+fn made(w: Wording, view: &BagPage, around: &Around, home: &str) -> Markup {
+    html! {
+        form.went method="post" action=(home) data-act {
+            (around.field)
+            input type="hidden" name="key" value=(around.key);
+            input type="hidden" name="do" value={ "made " (view.bag.bag.code) };
+            @for part in &view.went_in {
+                @let id = format!("made-{}", part.part.field());
+                p.line {
+                    label for=(id) { (part_word(w, part.part)) }
+                    input id=(id) name=(part.part.field()) size="9" maxlength="24" autocomplete="off"
+                        value=(part.is) aria-describedby={ (id) "-plan" };
+                    span.soft id={ (id) "-plan" } { (say!(w, "bag-made-plan", plan = &part.plan)) }
+                }
+            }
+            p.line { button.btn.quiet { (say!(w, "bag-write")) } }
+        }
+    }
+}
+
 fn odd(w: Wording, view: &BagPage) -> Markup {
     let code = view.bag.bag.code;
     html! {
+        @if !view.odd.is_empty() {
+            ul.plain.rules {
+                @for (key, says) in &view.odd {
+                    li {
+                        span { (says) }
+                        button.btn.quiet form="act" name="do" value={ "odd-back " (code) " " (key) }
+                            id={ "back-" (key) } { (say!(w, "bag-odd-back")) }
+                    }
+                }
+            }
+        }
         div.btns {
             @for odd in Odd::ALL {
                 button.btn.quiet form="act" name="do" value={ "odd " (code) " " (odd.word()) }

@@ -3,7 +3,7 @@
 use super::heights::{Heights, height_written};
 use super::{Refusals, Stretches};
 use crate::code::BagCode;
-use crate::record::{Bag, Entry, Known, Refused, Truth, What, Who};
+use crate::record::{Bag, Entry, Known, Made, Refused, Tapped, Truth, What, Who};
 use std::collections::BTreeMap;
 
 /// What a bag's entries rest on besides themselves.
@@ -133,7 +133,7 @@ impl Bag {
             What::Made(made) if made.water_celsius.is_some_and(|c| !c.is_finite()) => {
                 refusals.add(entry, Refused::NotANumber);
             }
-            What::Made(made) => self.made = Some(made.clone()),
+            What::Made(made) => self.fill_in(made),
             What::Sealed { .. } if self.sealed.is_some() => {
                 refusals.add(entry, Refused::AlreadySealed);
             }
@@ -142,7 +142,18 @@ impl Bag {
                 self.meter.push((at, *percent, *turn));
             }
             What::Meter { .. } => refusals.add(entry, Refused::NotANumber),
-            What::Odd(odd) => self.odd.push((at, *odd)),
+            What::Odd(odd) => {
+                let (key, odd, who) = (entry.key, *odd, entry.who.clone());
+                self.odd.push(Tapped { key, at, odd, who });
+            }
+            What::OddBack { of } => {
+                let group = matches!(entry.who, Who::Group { .. });
+                let own = |tap: &Tapped| !group || tap.who == entry.who;
+                match self.odd.iter().position(|tap| tap.key == *of && own(tap)) {
+                    Some(place) => drop(self.odd.remove(place)),
+                    None => refusals.add(entry, Refused::NotTapped),
+                }
+            }
             What::Vented if self.vented.is_some() => {
                 refusals.add(entry, Refused::AlreadyVented);
             }
@@ -166,6 +177,21 @@ impl Bag {
             | What::PlanSaved { .. }
             | What::Opened { .. }
             | What::Closed { .. } => refusals.add(entry, Refused::WrongSubject),
+        }
+    }
+}
+
+impl Bag {
+    /// What was found out later stands beside what was known; nothing at all is as planned.
+    fn fill_in(&mut self, made: &Made) {
+        if *made == Made::default() {
+            self.made = None;
+            return;
+        }
+        let own = self.made.get_or_insert_default();
+        own.water_celsius = made.water_celsius.or(own.water_celsius);
+        if made.difference.is_some() {
+            own.difference.clone_from(&made.difference);
         }
     }
 }

@@ -98,8 +98,10 @@ pub(crate) struct OwnBag {
     pub(crate) other_zeros: Vec<OwnHeight>,
     /// All other readings that count, by time.
     pub(crate) readings: Vec<OwnHeight>,
-    /// Odd things, by time.
-    pub(crate) odd: Vec<(Timestamp, Odd)>,
+    /// Odd things, by time; with the entry's key where the group itself may take it back.
+    pub(crate) odd: Vec<(Timestamp, Odd, Option<Key>)>,
+    /// How warm the water was at pouring (°C), if that was measured.
+    pub(crate) poured_celsius: Option<f64>,
     /// Whether it is open.
     pub(crate) vented: bool,
     /// Whether it is lost.

@@ -4,11 +4,13 @@ use super::view::is_own;
 use crate::desk::DeskError;
 use crate::desk::room::{Said, Scene, Shelf, on_our_clock};
 use barm_domain::code::BagCode;
-use barm_domain::record::{Entry, Key, Odd, Subject, What, Who, WordsKey};
+use barm_domain::record::{Entry, Key, Made, Odd, Subject, What, Who, WordsKey};
 use jiff::Timestamp;
 
 /// The most that a ruler at a bench shows (mm), and that any bag lifts a card.
 const TALLEST_MM: f64 = 250.0;
+/// Water is no colder and no warmer than this (°C).
+const WATER_CELSIUS: std::ops::RangeInclusive<f64> = 0.0..=100.0;
 /// No period is longer (min).
 const LONGEST_MIN: u32 = 24 * 60;
 /// The longest reason for a guess (characters).
@@ -35,6 +37,8 @@ pub(crate) struct Typed {
     pub(crate) of: Option<String>,
     /// What is odd.
     pub(crate) odd: Option<String>,
+    /// How warm the water was at pouring (°C).
+    pub(crate) celsius: Option<f64>,
     /// Version of the plan.
     pub(crate) plan: Option<u32>,
     /// What is expected of each bag (mm).
@@ -125,15 +129,25 @@ fn entry(
         (Some(bag), _) => Subject::Bag(own(bag)?),
     };
     let at = Timestamp::from_millisecond(typed.at).ok()?;
+    let measured = on_our_clock(Said { at, offset_ms: typed.offset }, now);
+    if matches!(what, What::OddBack { .. }) && is_over(scene, period, measured) {
+        return None;
+    }
     let entry = Entry {
         key: typed.key.parse().ok()?,
         subject,
         what,
-        measured: on_our_clock(Said { at, offset_ms: typed.offset }, now),
+        measured,
         arrived: now,
         who: Who::Group { period: period.to_owned(), group },
     };
     Some((entry, reason))
+}
+
+/// After its period a group takes nothing back any more.
+fn is_over(scene: &Scene<'_>, period: &str, at: Timestamp) -> bool {
+    let day = scene.standing().periods.get(period);
+    day.and_then(|day| day.ended).is_some_and(|ended| at > ended)
 }
 
 fn what(
@@ -162,6 +176,11 @@ fn what(
         "odd" => {
             let word = typed.odd.as_deref()?;
             What::Odd(Odd::ALL.into_iter().find(|odd| odd.word() == word)?)
+        }
+        "odd-back" => What::OddBack { of: typed.of.as_deref()?.parse().ok()? },
+        "made" => {
+            let celsius = typed.celsius.filter(|celsius| WATER_CELSIUS.contains(celsius))?;
+            What::Made(Made { water_celsius: Some(celsius), difference: None })
         }
         "vented" => What::Vented,
         "guess" => return guess(typed, own, height),

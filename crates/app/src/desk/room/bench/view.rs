@@ -9,7 +9,7 @@ use barm_domain::amount::show::both_degrees;
 use barm_domain::bench::enzyme;
 use barm_domain::code::BagCode;
 use barm_domain::plan::{Plan, PlannedBag, Recipe};
-use barm_domain::record::{Bag, Height, Home, Key, Subject, Who};
+use barm_domain::record::{Bag, Height, Home, Key, Odd, Subject, Tapped, Who};
 use barm_domain::result::full_height_mm;
 use barm_domain::schedule::schedule;
 use jiff::Timestamp;
@@ -103,7 +103,7 @@ fn own_bags(scene: &Scene<'_>, period: &str, group: u32) -> Vec<OwnBag> {
     for (code, planned) in own {
         let hollow = seen.contains(&planned.treatment.as_str());
         seen.push(&planned.treatment);
-        bags.extend(own_bag(scene, code, scene.plan, planned, hollow));
+        bags.extend(own_bag(scene, code, scene.plan, planned, hollow, (period, group)));
     }
     bags
 }
@@ -114,6 +114,7 @@ fn own_bag(
     plan: &Plan,
     planned: &PlannedBag,
     hollow: bool,
+    home: (&str, u32),
 ) -> Option<OwnBag> {
     let recipe = plan.recipe(plan.treatment(&planned.treatment)?);
     let nothing = Bag::default();
@@ -134,7 +135,8 @@ fn own_bag(
         zero: bag.zero.as_ref().map(own_height),
         other_zeros: bag.other_zeros.iter().map(own_height).collect(),
         readings: bag.readings.iter().map(own_height).collect(),
-        odd: bag.odd.clone(),
+        odd: bag.odd.iter().map(|tap| odd(tap, home)).collect(),
+        poured_celsius: bag.made.as_ref().and_then(|made| made.water_celsius),
         vented: bag.vented.is_some(),
         lost: bag.lost.is_some(),
     })
@@ -167,6 +169,12 @@ fn dry(recipe: &Recipe) -> Vec<(String, Dry)> {
         add(&extra.amount, Dry::Named(extra.item.clone()));
     }
     all
+}
+
+/// A tap, which a group may take back if it is its own.
+fn odd(tap: &Tapped, (period, group): (&str, u32)) -> (Timestamp, Odd, Option<Key>) {
+    let own = matches!(&tap.who, Who::Group { period: of, group: number } if of == period && *number == group);
+    (tap.at, tap.odd, own.then_some(tap.key))
 }
 
 fn own_height(height: &Height) -> OwnHeight {

@@ -9,7 +9,7 @@ use crate::desk::{Wording, say};
 use barm_domain::board::{State, board};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
-use barm_domain::record::{Audience, Entry, Face, Key, Lent, Odd, Subject, Truth, What, Who};
+use barm_domain::record::{Audience, Entry, Face, Key, Lent, Made, Odd, Subject, Truth, What, Who};
 use barm_domain::schedule::schedule;
 use jiff::Timestamp;
 use std::collections::BTreeMap;
@@ -31,6 +31,13 @@ pub(crate) enum Act {
         bag: String,
         /// Height above the bench (mm).
         height_mm: f64,
+    },
+    /// What really went into a bag.
+    Made {
+        /// As typed.
+        bag: String,
+        /// All that is other than the plan; nothing if it is as the plan says.
+        made: Made,
     },
     /// What the breath meter showed.
     Meter {
@@ -95,6 +102,10 @@ pub(crate) enum Wanted {
     Group,
     /// A height of the card.
     Height,
+    /// A temperature of water, with its unit.
+    Warmth,
+    /// An amount, with its unit.
+    Amount,
 }
 
 impl ActError {
@@ -123,6 +134,8 @@ impl Wanted {
             Self::Percent => say!(w, "act-percent"),
             Self::Group => say!(w, "act-group"),
             Self::Height => say!(w, "act-height"),
+            Self::Warmth => say!(w, "act-warmth"),
+            Self::Amount => say!(w, "act-amount"),
         }
     }
 }
@@ -204,6 +217,12 @@ impl Act {
             ("odd", [_, odd]) => {
                 let odd = Odd::ALL.into_iter().find(|one| one.word() == *odd);
                 bag(What::Odd(odd.ok_or_else(unknown)?))?
+            }
+            ("odd-back", [_, of]) => {
+                bag(What::OddBack { of: of.parse().map_err(|_| unknown())? })?
+            }
+            ("made", [bag]) => {
+                Self::Made { bag: (*bag).to_owned(), made: super::made::read(typed)? }
             }
             ("not-read", [_, ..]) => Self::Bags(
                 rest.iter().map(|code| (*code).to_owned()).collect(),
@@ -293,6 +312,13 @@ impl Act {
                 let code = bag(scene, period, &said)?;
                 let whats = written(scene, period, code, height_mm, now);
                 whats.into_iter().map(|what| (Subject::Bag(code), what)).collect()
+            }
+            Self::Made { bag: said, made } => {
+                let subject = Subject::Bag(bag(scene, period, &said)?);
+                // The page says all of it: what stood before goes first.
+                let said = Some(made).filter(|made| *made != Made::default());
+                let all = [Made::default()].into_iter().chain(said);
+                all.map(|made| (subject.clone(), What::Made(made))).collect()
             }
             Self::Meter { bag: said, percent, blank } => {
                 let code = bag(scene, period, &said)?;

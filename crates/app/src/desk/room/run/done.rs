@@ -200,7 +200,12 @@ fn of_bag(
         What::Meter { percent, .. } => {
             (say!(w, "done-meter", bag = bag, percent = percent.to_string()), None)
         }
-        What::Odd(odd) => (say!(w, "done-odd", bag = bag, odd = odd_word(w, *odd)), None),
+        What::Odd(odd) => {
+            let says = say!(w, "done-odd", bag = bag, odd = odd_word(w, *odd));
+            (says, Some(format!("odd-back {code} {}", entry.key)))
+        }
+        What::OddBack { .. } => (say!(w, "done-odd-back", bag = bag), None),
+        What::Made(_) => (say!(w, "done-made", bag = bag), None),
         What::SetRight(_) => (say!(w, "done-set-right", bag = bag), None),
         What::SetAside { rule } => {
             let says = say!(w, "done-set-aside", bag = bag, rule = rule);

@@ -8,6 +8,7 @@ mod call;
 mod changeover;
 mod done;
 mod faces;
+mod made;
 mod meter;
 mod needs;
 mod one_bag;
@@ -25,7 +26,7 @@ pub(crate) use done::Done;
 pub(crate) use faces::FaceRow;
 pub(crate) use meter::MeterLine;
 pub(crate) use needs::{Need, NeedTag, Offer, doubts};
-pub(crate) use one_bag::{BagPage, bag_page};
+pub(crate) use one_bag::{BagPage, bag_page, part_word};
 pub(crate) use replan::Replan;
 pub(crate) use roles::RoleRow;
 

@@ -2,6 +2,7 @@
 
 use super::benches::{Expects, RunBag};
 use super::done::{self, Done};
+use super::made::{Part, WentIn, degrees, went_in};
 use super::odd_word;
 use crate::desk::room::benches::{Benches, group_name, local, millimeters};
 use crate::desk::room::hour::Hour;
@@ -9,7 +10,8 @@ use crate::desk::room::{Kind, Scene};
 use crate::desk::wording::listed;
 use crate::desk::{Wording, say};
 use barm_domain::code::BagCode;
-use barm_domain::record::{Entry, Key, Subject, What, Who};
+use barm_domain::plan::Period;
+use barm_domain::record::{Entry, Key, Made, Subject, Tapped, What, Who};
 use jiff::Timestamp;
 
 /// The page of one bag.
@@ -33,6 +35,10 @@ pub(crate) struct BagPage {
     pub(crate) heights: Vec<(Key, String, f64)>,
     /// The rule by which it is set aside.
     pub(crate) set_aside: Option<String>,
+    /// What goes in, as planned and as it was.
+    pub(crate) went_in: Vec<WentIn>,
+    /// Odd things that can be taken back: key and words.
+    pub(crate) odd: Vec<(Key, String)>,
     /// Whether it is lost.
     pub(crate) lost: bool,
     /// Whether it is vented.
@@ -110,6 +116,7 @@ pub(crate) fn bag_page(
         stands.push(say!(w, "bag-is-lost", at = local(scene, planned, at)));
     }
     let entries = scene.ledger.entries_of(&Subject::Bag(code)).iter();
+    let recipe = scene.plan.treatment(&bench.treatment).map(|of| scene.plan.recipe(of));
     Some(BagPage {
         investigation: scene.investigation,
         kind: scene.kind,
@@ -120,6 +127,8 @@ pub(crate) fn bag_page(
         bag: expects.with(bench),
         heights,
         set_aside: bag.set_aside.clone(),
+        went_in: recipe.map_or_else(Vec::new, |recipe| went_in(&recipe, bag.made.as_ref())),
+        odd: bag.odd.iter().map(|tap| odd(scene, w, planned, tap)).collect(),
         lost: bag.lost.is_some(),
         vented: bag.vented.is_some(),
         rules: scene
@@ -134,12 +143,12 @@ pub(crate) fn bag_page(
     })
 }
 
-fn row(
-    scene: &Scene<'_>,
-    w: Wording,
-    period: &barm_domain::plan::Period,
-    entry: &Entry,
-) -> LedgerRow {
+fn odd(scene: &Scene<'_>, w: Wording, period: &Period, tap: &Tapped) -> (Key, String) {
+    let (odd, at) = (odd_word(w, tap.odd), local(scene, period, tap.at));
+    (tap.key, say!(w, "bag-odd-at", odd = odd, at = at))
+}
+
+fn row(scene: &Scene<'_>, w: Wording, period: &Period, entry: &Entry) -> LedgerRow {
     let late = entry.arrived.duration_since(entry.measured).as_secs_f64() > LATER_S;
     let refused = scene.standing().refused.iter().find(|(key, _)| *key == entry.key);
     LedgerRow {
@@ -165,10 +174,7 @@ fn row(
 fn says(w: Wording, what: &What) -> String {
     let mm = |mm: f64| millimeters(mm);
     match what {
-        What::Made(made) => made.water_celsius.map_or_else(
-            || say!(w, "entry-made"),
-            |celsius| say!(w, "entry-made-water", celsius = format!("{celsius:.1}")),
-        ),
+        What::Made(made) => made_of(w, made),
         What::Sealed { plan } => say!(w, "entry-sealed", version = plan.to_string()),
         What::Zero { height_mm } => say!(w, "entry-zero", mm = mm(*height_mm)),
         What::Reading { planned: Some(minute), height_mm } => {
@@ -186,6 +192,7 @@ fn says(w: Wording, what: &What) -> String {
             say!(w, "entry-meter-turn", percent = percent, turn = turn)
         }
         What::Odd(odd) => odd_word(w, *odd),
+        What::OddBack { .. } => say!(w, "entry-odd-back"),
         What::SetRight(truth) => match (&truth.treatment, truth.group) {
             (Some(treatment), _) => say!(w, "entry-is", treatment = treatment),
             (None, Some(group)) => say!(w, "entry-made-by", group = group_name(group)),
@@ -196,5 +203,45 @@ fn says(w: Wording, what: &What) -> String {
         What::Vented => say!(w, "entry-vented"),
         What::Lost => say!(w, "entry-lost"),
         _ => say!(w, "entry-noted"),
+    }
+}
+
+fn made_of(w: Wording, made: &Made) -> String {
+    if *made == Made::default() {
+        return say!(w, "entry-made-planned");
+    }
+    let water = made.water_celsius.map(degrees);
+    let other = made.difference.as_deref();
+    let amounts = other.into_iter().flat_map(|other| {
+        [
+            (Part::Water, &other.water),
+            (Part::Yeast, &other.yeast_amount),
+            (Part::Food, &other.food_amount),
+            (Part::Enzyme, &other.enzyme_amount),
+        ]
+    });
+    let amounts = amounts.filter_map(|(part, amount)| {
+        let what = part_word(w, part);
+        let amount = amount.as_ref()?.written.clone();
+        Some(say!(w, "entry-made-part", what = what, amount = amount))
+    });
+    let water = water.map(|amount| {
+        say!(w, "entry-made-part", what = part_word(w, Part::Warmth), amount = amount)
+    });
+    let all: Vec<String> = water.into_iter().chain(amounts).collect();
+    if all.is_empty() {
+        return say!(w, "entry-made");
+    }
+    say!(w, "entry-made-with", parts = all.join(", "))
+}
+
+/// What a thing that goes in is called.
+pub(crate) fn part_word(w: Wording, part: Part) -> String {
+    match part {
+        Part::Warmth => say!(w, "part-warmth"),
+        Part::Water => say!(w, "part-water"),
+        Part::Yeast => say!(w, "part-yeast"),
+        Part::Food => say!(w, "part-food"),
+        Part::Enzyme => say!(w, "part-enzyme"),
     }
 }

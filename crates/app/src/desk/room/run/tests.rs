@@ -1,10 +1,11 @@
 //! The run page's view from records made by hand, and what its buttons write.
 
-use super::{Act, ActError, Fields, NeedTag, When, run_view};
+use super::{Act, ActError, BagPage, Fields, NeedTag, When, bag_page, run_view};
 use crate::desk::Wording;
 use crate::desk::room::acted::{Acted, PERIOD, at, bag};
 use crate::desk::room::doubts::Doubt;
 use crate::desk::room::hour::Stage;
+use crate::desk::room::poured::poured;
 use barm_domain::record::{Key, Odd, Subject, What, Who};
 
 fn at_minute(acted: &Acted, minute: f64) -> super::RunView {
@@ -279,7 +280,7 @@ fn a_bag_page_hides_nothing() {
     acted.bag(60.0 * 28.2, code, What::SetAside { rule: "no such rule".to_owned() });
     let now = at(60.0 * 28.5);
     let page = acted
-        .scene(|scene| super::bag_page(scene, Wording::english(), PERIOD, code, None, now))
+        .scene(|scene| bag_page(scene, Wording::english(), PERIOD, code, None, now))
         .expect("a page");
     let entries = acted.ledger.entries_of(&Subject::Bag(code));
     assert_eq!(page.ledger.len(), entries.len());
@@ -299,4 +300,63 @@ fn what_is_open_can_be_closed_with_the_same_button() {
         acted.enter(60.0, Subject::Investigation, what, Who::Teacher);
     }
     assert!(!at_minute(&acted, 2.0).faces[0].open);
+}
+
+fn one_bag(acted: &Acted, code: barm_domain::code::BagCode, did: Option<Key>) -> BagPage {
+    let now = at(60.0 * 20.0);
+    let page = acted.scene(|scene| bag_page(scene, Wording::english(), PERIOD, code, did, now));
+    page.expect("a bag of the period")
+}
+
+#[test]
+fn what_really_went_in_is_written_read_and_put_back_to_the_plan() {
+    let mut acted = Acted::new(2, 2);
+    let code = bag(1, 0);
+    acted.bag(60.0, code, What::Sealed { plan: 1 });
+    let fields = |page: &BagPage| -> Vec<String> {
+        page.went_in.iter().map(|one| one.is.clone()).collect()
+    };
+    assert!(fields(&one_bag(&acted, code, None)).iter().all(String::is_empty));
+    assert_eq!(acted.scene(poured), None);
+    let act = format!("made {code}");
+    let form = [("do", act.as_str()), ("celsius", "113 °F"), ("yeast", "2.5 g")];
+    acts(&mut acted, 19.9, &form).expect("written");
+    let page = one_bag(&acted, code, None);
+    // 113 °F are 45 °C, by the definition of the degree Fahrenheit.
+    assert_eq!(fields(&page)[0], "45 °C");
+    assert!(fields(&page).contains(&"2.5 g".to_owned()));
+    let said: Vec<&str> = page.ledger.iter().map(|row| row.says.as_str()).collect();
+    assert!(
+        said.iter().any(|says| says.contains("45 °C") && says.contains("2.5 g")),
+        "{said:?}"
+    );
+    let measured = acted.scene(poured).expect("one bag");
+    assert_eq!((measured.bags, measured.from_to), (1, (45.0, 45.0)));
+    assert_eq!(measured.far.len(), 1, "five degrees above the plan");
+    // All blank is as planned.
+    acts(&mut acted, 19.95, &[("do", act.as_str())]).expect("written");
+    assert!(fields(&one_bag(&acted, code, None)).iter().all(String::is_empty));
+    assert_eq!(acted.scene(poured), None);
+    let wrong = [("45", "no unit"), ("120 °C", "no water"), ("warm", "no number")];
+    for (said, why) in wrong {
+        let form = [("do", act.as_str()), ("celsius", said)];
+        assert!(
+            matches!(acts(&mut acted, 19.97, &form), Err(ActError::Number { .. })),
+            "{why}"
+        );
+    }
+}
+
+#[test]
+fn an_odd_tap_is_taken_back_from_the_line_and_from_the_bag() {
+    let mut acted = Acted::new(2, 2);
+    let code = bag(1, 0);
+    let tapped = acts(&mut acted, 19.9, &[("do", &format!("odd {code} foam"))]).expect("noted");
+    let page = one_bag(&acted, code, Some(tapped));
+    assert_eq!(page.odd.len(), 1);
+    let back = page.done.and_then(|done| done.back).expect("a way back");
+    acts(&mut acted, 19.95, &[("do", &back)]).expect("taken back");
+    let page = one_bag(&acted, code, None);
+    assert!(page.odd.is_empty());
+    assert!(page.ledger.iter().all(|row| row.refused.is_none()), "{:?}", page.ledger);
 }

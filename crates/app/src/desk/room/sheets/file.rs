@@ -275,7 +275,7 @@ fn others(
     let known = |others: &[Entry], bag: BagCode, what: &What| {
         let standing = scene.standing().bags.get(&bag);
         let on_record = standing.is_some_and(|standing| match what {
-            What::Odd(odd) => standing.odd.iter().any(|(_, there)| there == odd),
+            What::Odd(odd) => standing.odd.iter().any(|tap| tap.odd == *odd),
             What::SetAside { rule } => standing.set_aside.as_ref() == Some(rule),
             _ => false,
         });

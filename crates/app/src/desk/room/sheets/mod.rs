@@ -12,4 +12,4 @@ mod view;
 
 pub(crate) use file::{FileLook, from_file, look_at_file};
 pub(crate) use judge::{Judged, JudgedCell, State, Typed, TypedCell, TypedZero, Wrong, judge};
-pub(crate) use view::{Cell, Fate, Row, SheetView, first_sheet, sheet_view};
+pub(crate) use view::{Cell, Fate, Row, SheetView, first_sheet, sheet_named, sheet_view};

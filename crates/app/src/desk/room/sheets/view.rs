@@ -106,6 +106,26 @@ pub(crate) fn first_sheet(scene: &Scene<'_>) -> Option<(String, u32)> {
     open.map(|(period, tab)| (period.clone(), tab.group))
 }
 
+/// The sheet that somebody names as it stands on paper: the code of one of its bags, the beginning
+/// of that code up to the group, or period and group.
+pub(crate) fn sheet_named(scene: &Scene<'_>, said: &str) -> Option<(String, u32)> {
+    let plain = |text: &str| -> String {
+        text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_uppercase()
+    };
+    let said = plain(said);
+    let named = |period: &str, tab: &Tab| {
+        let group = group_name(tab.group);
+        let short = [format!("{period}{group}"), format!("{period}{:0>2}", tab.group)];
+        let codes = bags(scene, period, tab.group);
+        let codes = codes.iter().map(|(code, _)| plain(&code.to_string()));
+        // P4-05B-K and P4-05: a code without its bag letter and check character names its group.
+        let mut codes = codes.flat_map(|code| [code[..code.len() - 2].to_owned(), code]);
+        short.iter().any(|short| plain(short) == said) || codes.any(|code| code == said)
+    };
+    let found = sheets(scene).into_iter().find(|(period, tab)| named(period, tab));
+    found.map(|(period, tab)| (period, tab.group))
+}
+
 /// A group's sheet; nothing if the plan has no such period or the group has no bag in it.
 pub(crate) fn sheet_view(scene: &Scene<'_>, period: &str, group: u32) -> Option<SheetView> {
     let planned = scene.plan.period(period)?;

@@ -85,6 +85,10 @@ verdict-shows-says = { $names } { $count ->
     [one] stands
    *[other] stand
   } clear of { $beside } by minute { $minute }.
+verdict-apart = Told apart
+verdict-apart-says = Each also differs from the next by { $mm } mm or more, so that a class can put them in order.
+verdict-alike = Look alike
+verdict-alike-says = { $names } may look alike: less than { $mm } mm lies between one and the next.
 verdict-hides = May not show
 verdict-hides-says = { $names } { $count ->
     [one] differs

@@ -7,6 +7,13 @@ results-none = No bag has a height that counts. Answers stand here once groups h
 results-found = What we found
 results-not-worked = What did not work
 results-nothing-out = Nothing was left out.
+results-water = The water
+results-water-measured = { $count ->
+    [one] The water was measured when it was poured in 1 bag: { $from }.
+   *[other] The water was measured when it was poured in { $count } bags: { $from } to { $to }.
+  }
+results-water-only = Forecasts and answers rest on the planned warmth.
+results-water-far = { $bag }: { $is }, planned { $plan }.
 results-paper = Paper
 results-made-now = { $count ->
     [one] The bag, the spread and the intervals, made now from 1 bag.
