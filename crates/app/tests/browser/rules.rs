@@ -6,7 +6,7 @@ use crate::browser::Browser;
 use crate::school::School;
 use crate::skip;
 use barm_domain::code::BagCode;
-use barm_domain::record::{Bag, Height, Key, Mended, Odd, Who};
+use barm_domain::record::{Bag, Height, Key, Mended, Odd, Tapped, Who};
 use barm_domain::slip::{Mend, Own, SlipKind, seen_by_group};
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
@@ -47,7 +47,8 @@ fn said_by_program(case: &Value) -> Value {
         let minute = odd[0].as_f64().expect("a minute");
         let word = odd[1].as_str().expect("a word");
         let odd = Odd::ALL.into_iter().find(|odd| odd.word() == word).expect("an odd thing");
-        (start() + SignedDuration::from_secs_f64(60.0 * minute), odd)
+        let at = start() + SignedDuration::from_secs_f64(60.0 * minute);
+        Tapped { key: Key(0), at, odd, who: Who::Teacher }
     });
     let bag = Bag {
         zero: heights.next(),

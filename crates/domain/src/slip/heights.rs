@@ -25,6 +25,11 @@ const QUICK_SHARE: f64 = 0.15;
 /// often look like eighths of an inch.
 const IN_LINE_SHARE: f64 = 0.25;
 
+/// A bag that was sealed with nothing but trapped air in it cannot get flatter than at its zero
+/// reading. Lower by more than this (mm) is more than a ruler marked in millimeters leaves open
+/// (common practice, no source).
+const BELOW_ZERO_MM: f64 = 1.0;
+
 /// What somebody taps this much later than a reading may still be about it.
 const TAPPED_AFTER: SignedDuration = SignedDuration::from_mins(2);
 
@@ -53,7 +58,8 @@ pub(super) fn rivals(code: BagCode, bag: &Bag) -> Vec<Slip> {
 pub(super) fn hard_to_believe(own: &Own<'_>) -> Vec<Slip> {
     let Some(zero) = own.bag.zero.as_ref() else { return Vec::new() };
     let heights = std::iter::once(zero).chain(&own.bag.readings);
-    let mut walk = Walk { own, zero, before: None, slips: Vec::new() };
+    let mut walk =
+        Walk { own, zero, start_mm: None, before: None, doubted: None, slips: Vec::new() };
     for height in heights.filter(|height| !height.rival) {
         walk.step(height);
     }
@@ -72,7 +78,12 @@ struct Believed {
 struct Walk<'a> {
     own: &'a Own<'a>,
     zero: &'a Height,
+    /// What the zero reading is taken for (mm).
+    start_mm: Option<f64>,
     before: Option<Believed>,
+    /// One that came after it and is far from it: misread, or the bag really changed. The next
+    /// height tells which.
+    doubted: Option<Believed>,
     slips: Vec<Slip>,
 }
 
@@ -87,9 +98,9 @@ impl Walk<'_> {
             }
         };
         if let Some(mm) = believed {
-            let confirmed = height.is_confirmed();
-            let (key, at) = (height.key, height.measured);
-            self.before = Some(Believed { key, at, mm, confirmed });
+            self.start_mm = self.start_mm.or(Some(mm));
+            self.before = Some(taken(height, mm));
+            self.doubted = None;
         }
     }
 
@@ -115,19 +126,27 @@ impl Walk<'_> {
     fn after(&mut self, height: &Height, before: Believed) -> Option<f64> {
         let wrote = height.height_mm;
         let (rise, full) = (wrote - before.mm, self.own.full_height_mm);
-        let fell = -rise > FALL_MM;
-        let jumped = rise > JUMP_SHARE * full;
-        if !fell && !jumped && !self.is_too_high(wrote) {
+        let Some(fell) = self.far(wrote, before) else {
             self.low_zero(height, before);
+            return Some(wrote);
+        };
+        // In line with the one that was doubted: the bag has changed, and that was asked then.
+        if self.doubted.is_some_and(|doubted| self.far(wrote, doubted).is_none()) {
             return Some(wrote);
         }
         if self.was_tapped(before.at, height.measured, fell) {
             return Some(wrote);
         }
+        let start = self.start_mm.unwrap_or(f64::NEG_INFINITY);
         let in_line = |unit: WrittenIn, mm: f64| {
-            let rise = mm - before.mm;
-            let from = -FALL_MM - unit.half_mark_mm();
-            (from..=IN_LINE_SHARE * full).contains(&rise) && !self.is_too_high(mm)
+            let (rise_then, half) = (mm - before.mm, unit.half_mark_mm());
+            let flat = mm + half < start - BELOW_ZERO_MM;
+            // A few millimeters of a leak look like eighths too often.
+            let eighths = unit == WrittenIn::Eighths && fell && -rise <= FALL_MM;
+            (-FALL_MM - half..=IN_LINE_SHARE * full).contains(&rise_then)
+                && !self.is_too_high(mm)
+                && !flat
+                && !eighths
         };
         let meant = meant(wrote, before.mm, in_line);
         let taps: &[Odd] = if fell { &[Odd::Leak, Odd::Bumped] } else { &[Odd::Foam] };
@@ -145,7 +164,17 @@ impl Walk<'_> {
             SlipKind::Jumped { by_mm: rise, from, to }
         };
         self.say(height.key, kind, look_again(taps));
-        Some(wrote)
+        self.doubted = Some(taken(height, wrote));
+        None
+    }
+
+    /// Whether a height is farther from another than yeast and ruler allow: fallen, or risen.
+    fn far(&self, mm: f64, from: Believed) -> Option<bool> {
+        let rise = mm - from.mm;
+        let below = self.start_mm.is_some_and(|start| start - mm > BELOW_ZERO_MM);
+        let fell = -rise > FALL_MM || (below && -rise > BELOW_ZERO_MM);
+        let risen = rise > JUMP_SHARE * self.own.full_height_mm || self.is_too_high(mm);
+        (fell || risen).then_some(fell)
     }
 
     /// A whole low zero that only the next reading makes doubtful, such as 1 for 1 cm.
@@ -193,19 +222,24 @@ impl Walk<'_> {
     /// Whether somebody has tapped what explains it.
     fn was_tapped(&self, from: Timestamp, to: Timestamp, fell: bool) -> bool {
         let until = to.saturating_add(TAPPED_AFTER).unwrap_or(to);
-        self.own.bag.odd.iter().filter(|(at, _)| (from..=until).contains(at)).any(|(_, odd)| {
-            match odd {
-                Odd::Leak | Odd::Spill => fell,
-                Odd::Bumped => true,
-                Odd::Foam => !fell,
-                Odd::Late | Odd::NotRead => false,
-            }
+        let mut near = self.own.bag.odd.iter().filter(|tap| (from..=until).contains(&tap.at));
+        near.any(|tap| match tap.odd {
+            Odd::Leak | Odd::Spill => fell,
+            Odd::Bumped => true,
+            Odd::Foam => !fell,
+            Odd::Late | Odd::NotRead => false,
         })
     }
 
     fn minute(&self, at: Timestamp) -> f64 {
         at.duration_since(self.zero.measured).as_secs_f64() / 60.0
     }
+}
+
+/// A height taken for so many millimeters.
+fn taken(height: &Height, mm: f64) -> Believed {
+    let (key, at, confirmed) = (height.key, height.measured, height.is_confirmed());
+    Believed { key, at, mm, confirmed }
 }
 
 /// Look at the bag again, tap what happened, or leave it as it is.

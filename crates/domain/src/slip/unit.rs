@@ -64,7 +64,8 @@ pub(super) fn meant(
         .into_iter()
         .filter(|unit| unit.can_be(wrote_mm))
         .map(|unit| (unit, tenths(wrote_mm * unit.factor())))
-        .filter(|(unit, mm)| in_line(*unit, *mm))
+        // Nothing is nothing in any unit.
+        .filter(|(unit, mm)| (mm - wrote_mm).abs() > 0.01 && in_line(*unit, *mm))
         .collect();
     meant.sort_by(|(_, a), (_, b)| (a - near_mm).abs().total_cmp(&(b - near_mm).abs()));
     meant

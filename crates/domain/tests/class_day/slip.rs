@@ -57,6 +57,11 @@ fn a_sound_bag_is_left_alone() {
     assert_eq!(seen(&series(&[8.0, 9.0, 12.0, 16.0, 19.0, 21.0, 23.0])), []);
     // One that hardly rises, read by eyes that slant.
     assert_eq!(seen(&series(&[8.0, 9.0, 7.0, 8.0, 10.0, 8.0, 9.0])), []);
+    // A millimeter below the zero reading is what a ruler leaves open; more is not.
+    assert_eq!(seen(&series(&[8.0, 8.0, 7.0, 7.0, 8.0])), []);
+    let below = SlipKind::Fell { by_mm: 2.0, from: 0.0, to: 4.0 };
+    let slips = seen(&series(&[8.0, 6.0, 6.0, 7.0]));
+    assert_eq!(slips.iter().map(|slip| &slip.kind).collect::<Vec<_>>(), [&below]);
     assert_eq!(seen(&[entry(1, 1080, read(4, 900.0))]), [], "no zero, no question");
 }
 
@@ -137,8 +142,8 @@ fn two_digits_swapped() {
     let jumped = SlipKind::Jumped { by_mm: 37.0, from: 8.0, to: 12.0 };
     assert_eq!((slips[0].reading, &slips[0].kind), (Some(key(3)), &jumped));
     assert_eq!(slips[0].mends, [Mend::AskAgain, Mend::Tap(Odd::Foam), Mend::Leave]);
-    // The next reading falls back, and that is asked as well until the first is mended.
-    assert_eq!(slips.len(), 2);
+    // The next reading is in line with those before, so that nothing is asked of it.
+    assert_eq!(slips.len(), 1);
     let mended = [story, vec![entry(9, 2000, correct(3, 15.0))]].concat();
     assert_eq!(seen(&mended), []);
 }

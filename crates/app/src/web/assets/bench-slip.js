@@ -22,6 +22,7 @@
  */
 
 const FALL_MM = 3;
+const BELOW_ZERO_MM = 1;
 const JUMP_SHARE = 0.5;
 const TOO_HIGH = 1.2;
 const LOW_ZERO_MM = 3;
@@ -41,12 +42,12 @@ const UNITS = [
 /**
  * @param {number} wrote
  * @param {number} near
- * @param {(mm: number, half: number) => boolean} inLine
+ * @param {(mm: number, half: number, unit: string) => boolean} inLine
  */
 function meant(wrote, near, inLine) {
   return UNITS.filter(([word]) => word !== "eighths" || whole(wrote))
     .map(([word, factor, half]) => ({ in: word, mm: Math.round(10 * wrote * factor) / 10, half }))
-    .filter(({ mm, half }) => inLine(mm, half))
+    .filter((one) => Math.abs(one.mm - wrote) > 0.01 && inLine(one.mm, one.half, one.in))
     .sort((a, b) => Math.abs(a.mm - near) - Math.abs(b.mm - near))
     .map(({ in: word, mm }) => ({ in: word, mm }));
 }
@@ -68,8 +69,13 @@ export function hardToBelieve(zero, readings, odd, full) {
   /** @type {Slip[]} */
   const slips = [];
   if (!zero) return slips;
-  /** @type {{key: string, at: number, mm: number, confirmed: boolean} | null} */
+  /** @typedef {{key: string, at: number, mm: number, confirmed: boolean}} Believed */
+  /** @type {Believed | null} */
   let before = null;
+  /** @type {Believed | null} far from those before it; the next height tells whether it was misread */
+  let doubted = null;
+  /** @type {number | null} what the zero reading is taken for */
+  let start = null;
   const tooHigh = (/** @type {number} */ mm) => mm > TOO_HIGH * full;
   /** @type {(kind: Slip["kind"], reading: string, more?: Partial<Slip>) => void} */
   const tell = (kind, reading, more = {}) => {
@@ -87,19 +93,23 @@ export function hardToBelieve(zero, readings, odd, full) {
     tell("too-high", height.key);
     return null;
   };
-  /** @type {(height: Told, last: NonNullable<typeof before>) => number | null} */
+  /** @type {(height: Told, last: Believed) => number | null} */
   const after = (height, last) => {
     const rise = height.mm - last.mm;
-    const fell = -rise > FALL_MM;
-    const jumped = rise > JUMP_SHARE * full;
-    if (!fell && !jumped && !tooHigh(height.mm)) {
+    const is = far(height.mm, last);
+    if (is === "") {
       lowZero(height, last);
       return height.mm;
     }
+    if (doubted && far(height.mm, doubted) === "") return height.mm;
+    const fell = is === "fell";
     if (tapped(odd, last.at, height.at_ms, fell)) return height.mm;
-    const may = meant(height.mm, last.mm, (mm, half) => {
+    const may = meant(height.mm, last.mm, (mm, half, unit) => {
       const step = mm - last.mm;
-      return step >= -FALL_MM - half && step <= IN_LINE_SHARE * full && !tooHigh(mm);
+      const flat = start !== null && mm + half < start - BELOW_ZERO_MM;
+      // A few millimeters of a leak look like eighths too often.
+      const eighths = unit === "eighths" && fell && -rise <= FALL_MM;
+      return step >= -FALL_MM - half && step <= IN_LINE_SHARE * full && !tooHigh(mm) && !flat && !eighths;
     });
     if (may.length > 0) {
       tell("unit", height.key, { meant: may, taps: fell ? ["leak", "bumped"] : [] });
@@ -111,9 +121,18 @@ export function hardToBelieve(zero, readings, odd, full) {
     }
     const taps = fell ? ["leak", "bumped"] : ["foam"];
     tell(fell ? "fell" : "jumped", height.key, { taps, by: Math.abs(rise) });
-    return height.mm;
+    doubted = taken(height, height.mm);
+    return null;
   };
-  /** @type {(height: Told, last: NonNullable<typeof before>) => void} */
+  /** @type {(mm: number, from: Believed) => "" | "fell" | "risen"} */
+  const far = (mm, from) => {
+    const below = start !== null && start - mm > BELOW_ZERO_MM && from.mm - mm > BELOW_ZERO_MM;
+    if (from.mm - mm > FALL_MM || below) return "fell";
+    return mm - from.mm > JUMP_SHARE * full || tooHigh(mm) ? "risen" : "";
+  };
+  /** @type {(height: Told, mm: number) => Believed} */
+  const taken = (height, mm) => ({ key: height.key, at: height.at_ms, mm, confirmed: height.confirmed });
+  /** @type {(height: Told, last: Believed) => void} */
   const lowZero = (height, last) => {
     const quick = height.mm - last.mm > QUICK_SHARE * full;
     if (last.key !== zero.key || last.confirmed || last.mm >= LOW_ZERO_MM || !quick) return;
@@ -126,7 +145,9 @@ export function hardToBelieve(zero, readings, odd, full) {
     let believed = height.mm;
     if (!height.confirmed) believed = before ? after(height, before) : first(height);
     if (believed !== null) {
-      before = { key: height.key, at: height.at_ms, mm: believed, confirmed: height.confirmed };
+      start ??= believed;
+      before = taken(height, believed);
+      doubted = null;
     }
   }
   return slips;
