@@ -30,6 +30,7 @@ static ASSETS: &[Asset] = &[
     asset!("tokens.css", STYLE),
     asset!("fonts.css", STYLE),
     asset!("base.css", STYLE),
+    asset!("sheet.css", STYLE),
     asset!("door.css", STYLE),
     asset!("run.css", STYLE),
     asset!("wall.css", STYLE),

@@ -25,6 +25,7 @@ pub(super) fn sheet_with(
                 link rel="stylesheet" href=(address("fonts.css"));
                 link rel="stylesheet" href=(address("tokens.css"));
                 link rel="stylesheet" href=(address("base.css"));
+                link rel="stylesheet" href=(address("sheet.css"));
                 @for style in styles {
                     link rel="stylesheet" href=(address(style));
                 }

@@ -2,6 +2,7 @@
 
 use super::caller::{Caller, Device};
 use super::cookies;
+use super::head::lead;
 use super::page::sheet_with;
 use super::state::Web;
 use super::trouble::Trouble;
@@ -240,7 +241,7 @@ fn shown(
 fn known(w: Wording, device: &Device, says: Option<&str>, door: Door<'_>) -> Markup {
     html! {
         main.quietpage.door {
-            p.soft {
+            p.lead {
                 (lay!(w, "door-for", page = html! {
                     a href="/join" { (say!(w, "door-join-page")) }
                 }))
@@ -268,7 +269,7 @@ fn known(w: Wording, device: &Device, says: Option<&str>, door: Door<'_>) -> Mar
 fn choose(w: Wording, device: &Device, says: Option<&str>) -> Markup {
     html! {
         main.quietpage.door {
-            p.soft { (say!(w, "door-here")) }
+            (lead(&say!(w, "door-here")))
             h1 { (say!(w, "door-set-up")) }
             ol.steps {
                 li { div {
@@ -300,7 +301,7 @@ fn shown_out(w: Wording, status: StatusCode, device: &Device, says: Option<&str>
         main.quietpage.door {
             p.soft { a href="/shelf" { (say!(w, "door-back")) } }
             h1 { (say!(w, "door-sign-out")) }
-            p { (say!(w, "door-out-says")) }
+            (lead(&say!(w, "door-out-says")))
             form method="post" action="/teacher/leave" {
                 (device.form_field())
                 div.btns { button.btn.main type="submit" { (say!(w, "door-sign-out")) } }

@@ -224,6 +224,21 @@ impl Browser {
         self.tell("/actions", &actions);
     }
 
+    /// Presses a key while another is held down.
+    pub(crate) fn press_with(&self, held: char, key: &str) {
+        let press = |kind: &str, key: &str| json!({ "type": kind, "value": key });
+        let held = held.to_string();
+        let presses = json!([
+            press("keyDown", &held),
+            press("keyDown", key),
+            press("keyUp", key),
+            press("keyUp", &held),
+        ]);
+        let actions =
+            json!({ "actions": [{ "type": "key", "id": "keys", "actions": presses }] });
+        self.tell("/actions", &actions);
+    }
+
     /// The text of the page as somebody sees it.
     pub(crate) fn text(&self) -> String {
         self.run("return document.body.innerText;").as_str().unwrap_or_default().to_owned()

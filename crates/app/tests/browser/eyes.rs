@@ -120,6 +120,11 @@ impl<'a> Eyes<'a> {
         std::fs::write(file, unpacked(&self.browser.picture())).expect("a picture is kept");
     }
 
+    /// What somebody else found wrong with a page.
+    pub(crate) fn say(&self, name: &str, found: Vec<String>) {
+        self.wrong.borrow_mut().extend(found.into_iter().map(|says| format!("{name}: {says}")));
+    }
+
     /// Says everything that is wrong, the markup of all pages included.
     pub(crate) fn done(self) {
         let mut wrong = self.wrong.into_inner();

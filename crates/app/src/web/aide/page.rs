@@ -3,6 +3,7 @@
 use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::aide::{AideView, Station};
+use crate::web::head::lead;
 use maud::{Markup, html};
 
 /// The whole page; `station` is the word of the one that is open.
@@ -25,6 +26,7 @@ pub(super) fn page(
                     }
                 }
             }
+            (lead(&words.say("aide-lead")))
             @match view.kind {
                 Kind::Real => {},
                 Kind::Rehearsal => p.madeup { (words.say("bench-rehearsal")) },
@@ -36,10 +38,7 @@ pub(super) fn page(
                         href={ "?lang=" (words.code()) "&station=" (one.word) } { (one.name) }
                 }
             }
-            @match open {
-                Some(open) => (list(open, investigation, words)),
-                None => p.note { (words.say("aide-lead")) },
-            }
+            @if let Some(open) = open { (list(open, investigation, words)) }
         }
     }
 }

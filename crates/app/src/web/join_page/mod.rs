@@ -2,6 +2,7 @@
 
 use super::assets::address;
 use super::bench;
+use super::head::lead;
 use crate::desk::Catalog;
 use axum::response::Html;
 use maud::{DOCTYPE, Markup, html};
@@ -60,7 +61,7 @@ fn sheet(join: &JoinPage<'_>, title: &str) -> Markup {
                 (languages(join))
             }
             main {
-                p { (words.say("join-lead")) }
+                (lead(&words.say("join-lead")))
                 @if let Some(not_in) = join.not_in {
                     p #fault role="alert" { (says(words, not_in)) }
                 }

@@ -3,6 +3,7 @@
 use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::proposals::{Answer, PlanTogetherView};
+use crate::web::head::lead;
 use barm_domain::plan::Variable;
 use maud::{Markup, html};
 
@@ -46,7 +47,7 @@ pub(super) fn page(
                 Kind::Invented => p.madeup { (say("bench-invented")) },
             }
             @match hand {
-                Hand::Its => p.lead { (say("together-lead")) },
+                Hand::Its => (lead(&say("together-lead"))),
                 Hand::Teacher(_, says) => (says),
             }
             p { (words.say_with("together-question", &[("question", &view.big_question)])) }

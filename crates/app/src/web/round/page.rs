@@ -4,7 +4,7 @@ use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::hour::{Stage, clock};
 use crate::desk::room::round::{RoundGroup, RoundView, Turn};
 use crate::desk::{Wording, say};
-use crate::web::head::made_up;
+use crate::web::head::{lead, made_up};
 use crate::web::signs;
 use crate::web::words::lay;
 use jiff::Timestamp;
@@ -36,6 +36,7 @@ pub(super) fn page(w: Wording, view: &RoundView) -> Markup {
                     }
                 }
             }
+            (lead(&say!(w, "round-lead")))
             (made_up(w, view.kind))
             section data-part="wrong" data-rows {
                 h2 { (say!(w, "round-look")) " " small { (view.wrong.len()) } }
@@ -59,7 +60,6 @@ pub(super) fn page(w: Wording, view: &RoundView) -> Markup {
                 }
             }
             p.linkline id="link" role="status" data-silent=(say!(w, "round-silent")) {}
-            p.small.soft { (say!(w, "round-lead")) }
         }
     }
 }

@@ -5,6 +5,7 @@ use crate::desk::room::benches::group_name;
 use crate::desk::room::hour::{Hour, Stage, clock};
 use crate::desk::room::wall::WallView;
 use crate::desk::{Catalog, ChartWords, qr};
+use crate::web::head::lead;
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::{icon, until};
 use barm_domain::schedule::PhaseKind;
@@ -33,6 +34,7 @@ pub(super) fn page(
             data-now=(hour.now.as_millisecond()) {
             header {
                 div.toprow {
+                    (lead(&words.say("wall-lead")))
                     (made_up(view.kind, words))
                     nav.lang aria-label=(words.say("language-choose")) {
                         @for other in Catalog::all().filter(|other| other.code() != words.code()) {

@@ -1,16 +1,18 @@
 //! Every page in every state that looks different: accessible, whole on a narrow screen, sound
-//! markup.
+//! markup, usable by the keyboard alone, and with a line that says what it is for.
 
 mod at_the_bench;
 mod before_the_day;
 mod for_the_class;
+mod keys;
 mod on_the_day;
 mod routes;
 pub(crate) mod walk;
 
 use crate::browser::Browser;
 use crate::eyes::{Eyes, Hands};
-use crate::skip;
+use crate::{skip, times};
+use std::collections::BTreeSet;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 pub(crate) use walk::{BEFORE, DURING, PASSPHRASE, Stage, Walk};
 
@@ -47,12 +49,19 @@ fn look_at(lists: &[&[Look]], what: &str) {
     let walk = stage.walk(&browser);
     let eyes = Eyes::on(&browser);
     let only = std::env::var("BARM_LOOK").unwrap_or_default();
+    let mut tabbed: BTreeSet<&str> = BTreeSet::new();
     for look in lists.iter().flat_map(|list| list.iter()) {
         browser.size(1366, 768);
         let gone = catch_unwind(AssertUnwindSafe(|| (look.go)(&walk)));
         assert!(gone.is_ok(), "on the way to “{}”:\n{}", look.name, browser.text());
         if look.name.contains(&only) {
             eyes.look(look.name, look.hands);
+            browser.size(1366, 768);
+            eyes.say(look.name, keys::led(&browser, look.route));
+            // In the quick size each page once, else in every state.
+            if tabbed.insert(look.route) || times(0, 1, 1) == 1 {
+                eyes.say(look.name, keys::tabbed(&browser));
+            }
         }
     }
     eyes.done();
