@@ -148,15 +148,25 @@ pub(crate) fn unforeseen(error: &OutlookError) -> String {
     format!("{name}: {}.", error.reason().trim_end_matches('.'))
 }
 
-/// The cautions among findings. The sheets say once, over all of them, whose rules come first.
+/// The cautions among findings. The sheets say once, over all of them, whose rules come first. One
+/// that the plan answers stays: whoever sets up the room reads what can hurt, and the answer, such
+/// as the place of the eyewash, is what she needs then.
 fn cautions(found: &[Finding]) -> Vec<Caution> {
-    found.iter().filter(|f| f.severity == Severity::Caution).map(caution).collect()
+    let answered = |finding: &Finding| {
+        finding.severity == Severity::Note
+            && check::CAUTION_RULES.iter().any(|rule| rule.code == finding.code)
+    };
+    let stands = |f: &&Finding| f.severity == Severity::Caution || answered(f);
+    found.iter().filter(stands).map(caution).collect()
 }
 
 fn caution(finding: &Finding) -> Caution {
+    let says = check::without_answer(&finding.message);
+    let answer = finding.message[says.len()..].trim();
+    let says = format!("{says} {} {answer}", check::without_local_rules(&finding.fix));
     Caution {
         code: finding.code.to_owned(),
-        says: format!("{} {}", finding.message, check::without_local_rules(&finding.fix)),
+        says: says.trim().to_owned(),
         source: finding.source.map(str::to_owned),
     }
 }
@@ -179,5 +189,26 @@ mod tests {
         let finding = Finding::new(Severity::Caution, "S05", "Bags can splash.", fix);
         let [caution] = cautions(&[finding]).try_into().unwrap();
         assert_eq!(caution.says, "Bags can splash. Wear goggles.");
+    }
+
+    #[test]
+    fn a_caution_that_the_plan_answers_stays_on_the_sheet_with_its_answer() {
+        let read = barm_documents::plan_text::read(include_bytes!("../../demo/plan.toml"));
+        let mut plan = read.plan.expect("the demonstration plan");
+        plan.answered.clear();
+        let before = cautions(&check::check(&plan, &[]));
+        let first = before.first().expect("a caution").clone();
+        let answer = "Eyewash beside the door, tested on Monday.".to_owned();
+        let caution = first.code.clone();
+        plan.answered.push(barm_domain::plan::Answered { caution, answer });
+        let after = cautions(&check::check(&plan, &[]));
+        assert_eq!(after.len(), before.len());
+        let own = after.iter().find(|one| one.code == first.code).expect("it stays");
+        assert!(own.says.starts_with(&first.says), "{}", own.says);
+        assert!(
+            own.says.ends_with("“Eyewash beside the door, tested on Monday.”"),
+            "{}",
+            own.says
+        );
     }
 }
