@@ -4,12 +4,19 @@
 //!
 //! `cargo build --release && cargo run --release -p barm --example load -- target/release/barm`
 //!
-//! Everything stays on this computer: a folder that is deleted at the end and a port of its own.
+//! Everything stays on this computer: a folder beside the program, so that the record lies on a
+//! disk and not in memory, which is deleted at the end, and a port of its own. Devices send heights
+//! and corrections. With `chromedriver` and `chromium` at hand the run page is timed in a browser,
+//! too, until it is drawn; without, that part is left out and says so.
 //! Five periods with ten groups each have a whole day on record; 300 devices are joined and hold
 //! 500 event streams.
 
 #![allow(clippy::print_stdout)]
 
+#[path = "../../tests/browser/browser.rs"]
+#[allow(dead_code)]
+mod browser;
+mod drawn;
 mod editing;
 #[path = "../../src/desk/rehearse/line.rs"]
 #[allow(dead_code)]
@@ -18,6 +25,8 @@ mod run_page;
 mod school;
 mod sending;
 mod streams;
+#[path = "../../tests/browser/wire.rs"]
+mod wire;
 
 use school::School;
 use std::error::Error;
@@ -36,6 +45,7 @@ fn main() -> Fallible<()> {
     server.memory("300 devices, five periods on record")?;
     let mut teacher = server.teacher()?;
     run_page::measure(&server, &mut teacher, &mut devices)?;
+    drawn::measure(&server, &mut devices)?;
     server.memory("the same after a busy while with the run page open")?;
     sending::as_fast_as_they_can(&mut devices)?;
     sending::at_a_pace(&mut devices)?;

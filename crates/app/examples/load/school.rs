@@ -9,6 +9,7 @@ use barm_domain::record::{Entry, Key, Subject, What, Who};
 use barm_store::{Code, Kind, Place, Store};
 use jiff::{SignedDuration, Timestamp};
 use std::io::{BufRead, BufReader};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::Instant;
 use tempfile::TempDir;
@@ -20,7 +21,7 @@ const GROUPS: u32 = 10;
 /// Devices of a group.
 const DEVICES: u32 = 6;
 /// Chosen by the teacher at the first start.
-const PASSPHRASE: &str = "three bags rise by the window";
+pub(crate) const PASSPHRASE: &str = "three bags rise by the window";
 
 /// A record of an invented plan.
 pub(crate) struct School {
@@ -42,12 +43,18 @@ pub(crate) struct Device {
     pub(crate) line: Line,
     /// A bag of its group.
     pub(crate) bag: BagCode,
+    /// Entries that it sent.
+    pub(crate) sent: u64,
+    /// The last height that it sent.
+    pub(crate) last: Option<Key>,
 }
 
 impl School {
     /// Plans it and puts a day on record.
     pub(crate) fn new(program: &str) -> Fallible<Self> {
-        let folder = tempfile::tempdir()?;
+        // Beside the program, not in the system's temporary folder, which may be memory.
+        let beside = Path::new(program).parent().ok_or("a program in a folder")?;
+        let folder = tempfile::tempdir_in(beside)?;
         let file = folder.path().join("plan.toml");
         let made = Command::new(program)
             .args(["new", "--ready", "which-food", "--date", "2027-03-09", "--students", "30"])
@@ -127,7 +134,8 @@ impl School {
                     if answer.status != 303 {
                         return Err(format!("not let in: {}", answer.status).into());
                     }
-                    devices.push(Device { line, bag: bag.code.parse()? });
+                    let bag = bag.code.parse()?;
+                    devices.push(Device { line, bag, sent: 0, last: None });
                 }
             }
         }
