@@ -107,3 +107,95 @@ fn a_folder_that_cannot_be_written_to_is_one_sentence_and_2() {
     one_sentence(&err, "day");
     assert!(everything(&day).is_empty());
 }
+
+/// The invented day opens with two periods done, one at work, and a clock that runs thirty times
+/// as fast as a true one.
+#[test]
+#[cfg(unix)]
+fn the_demo_is_served_in_the_middle_of_its_day() {
+    use barm_domain::record::{Subject, What};
+    let home = tempfile::tempdir().expect("a folder");
+    let mut served = Served::start(&home.path().join("day"));
+    assert!(served.said.contains("An invented school"), "{}", served.said);
+    let (before, speed) = served.time();
+    assert!((speed - 30.0).abs() < 1e-9, "{speed}");
+    let pause = std::time::Duration::from_millis(400);
+    std::thread::sleep(pause);
+    let (after, _) = served.time();
+    // It went on for at least the true time between the two questions, thirty times.
+    let least = 30.0 * pause.as_secs_f64() * 1e3;
+    assert!(after - before >= least, "{} ms", after - before);
+    served.stop();
+    let place = barm_store::Place::Folder(home.path().join("day").join("record"));
+    let store = barm_store::Store::open(&place).expect("the record");
+    let (mut began, mut ended) = (Vec::new(), Vec::new());
+    let mut read = std::collections::BTreeSet::new();
+    for (_, entry) in store.entries(1, 0).expect("entries") {
+        match (&entry.subject, &entry.what) {
+            (Subject::Period(name), What::Began) => began.push(name.clone()),
+            (Subject::Period(name), What::Ended) => ended.push(name.clone()),
+            (Subject::Bag(code), What::Reading { .. }) => {
+                read.insert(code.period());
+            }
+            _ => {}
+        }
+    }
+    assert_eq!(ended.len(), 2, "two are over: {ended:?}");
+    assert_eq!(began.len(), 3, "and one is at work: {began:?}");
+    assert!(ended.iter().all(|name| began.contains(name)));
+    assert!(read.len() >= 2, "what is over was read: {read:?}");
+}
+
+/// The demonstration, serving; killed when it is dropped.
+#[cfg(unix)]
+struct Served {
+    child: std::process::Child,
+    _out: std::io::BufReader<std::process::ChildStdout>,
+    address: String,
+    said: String,
+}
+
+#[cfg(unix)]
+impl Served {
+    fn start(day: &Path) -> Self {
+        use std::io::BufRead;
+        let mut command = program::barm();
+        command.args(["demo", "--serve", "--port", "0", "--out"]).arg(day);
+        let mut child =
+            command.stdout(std::process::Stdio::piped()).spawn().expect("it starts");
+        let mut out = std::io::BufReader::new(child.stdout.take().expect("its answer"));
+        let mut said = String::new();
+        while !said.contains("Stop with Ctrl-C") {
+            assert!(out.read_line(&mut said).expect("text") > 0, "it ended:\n{said}");
+        }
+        let page = said.split("http://").nth(1).and_then(|rest| rest.split('/').next());
+        let address = page.expect("it says where the run page is").to_owned();
+        Self { child, _out: out, address, said }
+    }
+
+    /// Its clock (ms since 1970) and how fast that runs.
+    fn time(&self) -> (f64, f64) {
+        use std::io::{Read, Write};
+        let mut stream = std::net::TcpStream::connect(&self.address).expect("open");
+        let host = &self.address;
+        let head = format!("GET /time HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n");
+        stream.write_all(head.as_bytes()).expect("sent");
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).expect("an answer");
+        let (_, body) = answer.split_once("\r\n\r\n").expect("a body");
+        let body: serde_json::Value = serde_json::from_str(body).expect("JSON");
+        (body["now_ms"].as_f64().expect("a time"), body["speed"].as_f64().expect("a speed"))
+    }
+
+    fn stop(&mut self) {
+        let _ = self.child.kill();
+        self.child.wait().expect("it ends");
+    }
+}
+
+#[cfg(unix)]
+impl Drop for Served {
+    fn drop(&mut self) {
+        self.stop();
+    }
+}

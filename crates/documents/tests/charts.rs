@@ -7,7 +7,7 @@ use std::path::Path;
 
 use barm_documents::chart::{
     BagChart, CurvesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
-    IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Strand,
+    IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Spark, Strand,
 };
 use proptest::prelude::*;
 
@@ -191,6 +191,54 @@ fn well_formed(svg: &str) -> Result<(), String> {
         }
     }
     if open.is_empty() { Ok(()) } else { Err(format!("never closed: {open:?}")) }
+}
+
+/// The numbers of a path such as `M3 4L5 6Z`, as points.
+fn points(path: &str) -> Vec<(f64, f64)> {
+    let numbers: Vec<f64> = path
+        .split(|c: char| !c.is_ascii_digit() && c != '.' && c != '-')
+        .filter_map(|number| number.parse().ok())
+        .collect();
+    numbers.chunks(2).map(|pair| (pair[0], pair[1])).collect()
+}
+
+/// The paths of a picture in order.
+fn paths(svg: &str) -> Vec<Vec<(f64, f64)>> {
+    svg.split("<path d=\"")
+        .skip(1)
+        .map(|rest| points(rest.split('"').next().unwrap()))
+        .collect()
+}
+
+/// On the run page a bag's curve lies on its forecast: one scale for both, so that what is in the
+/// band is drawn in it and what is not is not.
+#[test]
+fn a_curve_in_the_size_of_a_word_lies_on_its_band() {
+    let band = [(0.0, 0.0, 0.0), (12.0, 4.0, 8.0), (24.0, 8.0, 16.0)];
+    let drawn = |last: f64| {
+        let rises = [(0.0, 0.0), (12.0, 6.0), (24.0, last)];
+        let spark =
+            Spark { rises: &rises, band: &band, doubtful: false, to_min: 24.0, top_mm: 20.0 };
+        let paths = paths(&spark.svg(132.0, "Rose 12 mm"));
+        // Up along the upper edge and back along the lower one; then the line of the readings.
+        let (edge, line) = (paths[0].clone(), paths.last().unwrap().clone());
+        assert_eq!((edge.len(), line.len()), (6, 3), "{paths:?}");
+        let (high, low) = (edge[1..3].to_vec(), [edge[4], edge[3]]);
+        (high, low, line)
+    };
+    let (high, low, line) = drawn(12.0);
+    // 6 of 4 to 8 and 12 of 8 to 16 are the middle; a picture's numbers have one decimal.
+    for at in [0, 1] {
+        let middle = (high[at].1 + low[at].1) / 2.0;
+        assert!((line[at + 1].0 - high[at].0).abs() < 0.11, "the same minute");
+        assert!((line[at + 1].1 - middle).abs() < 0.11, "{line:?} {high:?} {low:?}");
+        assert!(high[at].1 < low[at].1, "higher is up");
+    }
+    assert!(line[0].1 > line[1].1 && line[1].1 > line[2].1, "it rises");
+    let (_, low, line) = drawn(5.0);
+    assert!(line[2].1 > low[1].1 + 1.0, "what lies under the band is drawn under it");
+    let (high, _, line) = drawn(19.0);
+    assert!(line[2].1 < high[1].1 - 1.0, "what lies over the band is drawn over it");
 }
 
 proptest! {

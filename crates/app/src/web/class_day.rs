@@ -130,6 +130,17 @@ fn the_run_page_stands_in_every_state() {
     {
         assert!(page.contains(wanted), "{wanted}");
     }
+    // Every bag that is read now stands beside its curve on its forecast, in a picture and in words.
+    let now =
+        page.split("class=\"duet\"").nth(1).and_then(|rest| rest.split("</table>").next());
+    let now = now.expect("bags are due");
+    let pictures: Vec<&str> = now.split("class=\"spark\"").skip(1).collect();
+    assert_eq!(pictures.len(), now.matches("class=\"bag\"").count());
+    for picture in pictures {
+        let picture = picture.split("</svg>").next().unwrap_or_default();
+        assert_eq!(picture.matches("<path").count(), 2, "band and curve: {picture}");
+        assert!(picture.contains("expected"), "{picture}");
+    }
     let mut many = Acted::new(14, 3);
     many.runs_to(29.0, 1.0, |code, planned| code.letter() == 'C' && planned == 8);
     run_page("run-many", &many, 29.3);

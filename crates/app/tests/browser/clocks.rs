@@ -9,8 +9,8 @@ use crate::skip;
 use barm_domain::board::{State, board};
 use barm_domain::code::BagCode;
 use barm_domain::record::{
-    Bag, Entry, Height, Home, Key, Known, Odd, PeriodStanding, Standing, Subject, What, Who,
-    replay,
+    Bag, Entry, Height, Home, Key, Known, Odd, PeriodStanding, Standing, Subject, Tapped, What,
+    Who, replay,
 };
 use barm_domain::schedule::{Phase, PhaseKind, Schedule};
 use jiff::{SignedDuration, Timestamp};
@@ -77,7 +77,12 @@ fn turn_by_program(case: &Value) -> Value {
         .zip(&readings)
         .map(|(key, one)| height(key, minute(&one[0]), seconds(&one[1]).expect("a time")));
     let odds = list(&case["odd"]);
-    let odds = odds.iter().map(|one| (at(seconds(&one[1]).expect("a time")), odd(&one[0])));
+    let odds = odds.iter().map(|one| Tapped {
+        key: Key(0),
+        at: at(seconds(&one[1]).expect("a time")),
+        odd: odd(&one[0]),
+        who: Who::Teacher,
+    });
     let bag = Bag {
         zero: seconds(&case["zero"]).map(|zero| height(0, None, zero)),
         readings: readings.collect(),
@@ -141,7 +146,7 @@ fn stands_by_program(case: &Value) -> Value {
         told
     });
     let others: Vec<f64> = bag.other_zeros.iter().map(|zero| zero.height_mm).collect();
-    let odd: Vec<&str> = bag.odd.iter().map(|(_, odd)| odd.word()).collect();
+    let odd: Vec<&str> = bag.odd.iter().map(|tap| tap.odd.word()).collect();
     json!({
         "sealed": bag.sealed.is_some(),
         "zero": bag.zero.as_ref().map(told),

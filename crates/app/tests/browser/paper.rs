@@ -13,6 +13,8 @@ const ENTER: char = '\u{E007}';
 const ESCAPE: char = '\u{E00C}';
 const UP: char = '\u{E013}';
 const DOWN: char = '\u{E015}';
+const LEFT: char = '\u{E012}';
+const RIGHT: char = '\u{E014}';
 
 /// Bags that are typed at least: whole sheets, so it may be one or two more. Readings of each.
 const BAGS: usize = 24;
@@ -192,6 +194,65 @@ fn what_is_typed_survives_a_reload_and_a_program_that_is_gone_and_counts_once() 
     assert_eq!(written(&school.record()).len(), 3);
     let heights = school.record().len();
     assert_eq!(heights, 4, "a seal and three heights, each once");
+}
+
+#[test]
+fn arrow_keys_move_in_the_grid_and_a_code_leads_to_its_sheet() {
+    let profile = tempfile::tempdir().expect("a folder");
+    let browser = match Browser::start(profile.path()) {
+        Ok(browser) => browser,
+        Err(why) => return skip("arrow keys on data sheets", why),
+    };
+    let school = School::new();
+    let served = school.serve(0);
+    sign_in(&browser, &served);
+    open(&browser, &served, "/i/1/enter/4/2");
+    let at = || {
+        let script = "const one = document.activeElement;
+             return [one.dataset.bag ?? '', one.dataset.minute ?? ''].join(' ');";
+        browser.run(script).as_str().expect("a cell").to_owned()
+    };
+    let minutes = "return [...new Set([...document.querySelectorAll('.grid input[data-bag]')]
+        .map((one) => one.dataset.minute))];";
+    let minutes = browser.run(minutes);
+    let cell = |bag: usize, minute: usize| {
+        format!("{} {}", school.bags[bag], minutes[minute].as_str().expect("a minute"))
+    };
+    assert_eq!(at(), cell(0, 0), "it begins in the first cell");
+    for (key, bag, minute) in [
+        (RIGHT, 0, 1),
+        (DOWN, 1, 1),
+        (RIGHT, 1, 2),
+        (LEFT, 1, 1),
+        (UP, 0, 1),
+        (LEFT, 0, 0),
+        // There is nothing above the first row.
+        (UP, 0, 0),
+    ] {
+        browser.press(&key.to_string());
+        assert_eq!(at(), cell(bag, minute), "{key:?}");
+    }
+    // Within a number the arrows stay in it: they mend it.
+    browser.press(&format!("12{LEFT}"));
+    assert_eq!(at(), cell(0, 0));
+    browser.press(&format!("{ESCAPE}"));
+    let go = |code: &str| {
+        browser.run("window.left = true;");
+        browser.run(&format!("document.getElementById('sheet').value = '{code}';"));
+        browser.click(".named button");
+        browser.until("return window.left === undefined;");
+        browser.until(READY);
+        browser.run("return location.pathname;").as_str().expect("a path").to_owned()
+    };
+    let other =
+        &crate::school::plan().bags.into_iter().find(|bag| bag.period == "1" && bag.group == 3);
+    let other = other.as_ref().expect("a bag").code.clone();
+    assert_eq!(go(&other.to_lowercase()), "/i/1/enter/1/3");
+    assert_eq!(go("4-5"), "/i/1/enter/4/5");
+    assert_eq!(go(&school.bags[0].to_string()[..5]), "/i/1/enter/4/2");
+    go("sheet 99");
+    assert!(browser.text().contains("No sheet has that code."));
+    served.stop();
 }
 
 #[test]

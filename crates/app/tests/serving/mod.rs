@@ -18,6 +18,7 @@ pub(crate) struct Server {
 
 impl Server {
     /// Starts it on a data folder.
+    #[allow(dead_code)]
     pub(crate) fn start(folder: &Path, more: &[&str]) -> Self {
         let mut command = crate::program::barm();
         command.args(["serve", "--data"]).arg(folder).args(more);

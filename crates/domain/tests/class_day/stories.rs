@@ -3,8 +3,8 @@
 use crate::day::{about, at, bag, by, correct, entry, key, known, one, read, zero};
 use barm_domain::code::BagCode;
 use barm_domain::record::{
-    Audience, Bag, Entry, Face, Key, Ledger, Lent, Made, Odd, Refused, StandIn, Standing, Subject,
-    Truth, What, Who, replay,
+    Audience, Bag, Entry, Face, Key, Ledger, Lent, Made, Odd, Refused, StandIn, Standing,
+    Subject, Truth, What, Who, replay,
 };
 
 fn standing(entries: &[Entry]) -> Standing {

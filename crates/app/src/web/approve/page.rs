@@ -316,6 +316,7 @@ mod tests {
     use crate::desk::room::Kind;
     use crate::desk::room::proposals::ApproveView;
     use crate::desk::start;
+    use barm_domain::finding::Severity;
     use barm_domain::ready::Ready;
     use maud::html;
 
@@ -379,5 +380,40 @@ mod tests {
             0,
             "the first has a fault: no next step in ink"
         );
+    }
+
+    #[test]
+    fn each_proposal_stands_with_forecast_cautions_allergens_and_cost() {
+        let typed = start::Typed { date: "2027-03-09".into(), ..start::Typed::default() };
+        let text =
+            start::written(Wording::english(), Ready::OwnQuestion, &typed).expect("a plan");
+        let table = "period,group,question,changes,levels,compared with\n\
+                     1,1,Which flour?,food,white wheat flour; white sugar,No food\n";
+        let (plan, rows) = crate::desk::queue::both(&text, table);
+        let queue = queue(Wording::english(), &plan, &rows);
+        let line = &queue.lines[0];
+        // Wheat is one of the nine major allergens of US law.
+        assert_eq!(line.allergens, ["wheat"]);
+        assert!(line.chart.is_some() && !line.verdicts.is_empty());
+        let cautions = line.judged.found.iter().filter(|f| f.severity == Severity::Caution);
+        let cautions: Vec<String> = cautions.map(|one| one.code.to_string()).collect();
+        assert!(!cautions.is_empty(), "{:?}", line.judged.found);
+        let cost = line.cost.expect("prices are known");
+        let mut view = forty();
+        view.queue = queue;
+        let draw =
+            |view: &ApproveView| page(Wording::english(), view, &html! {}, None).into_string();
+        let shown = draw(&view);
+        assert!(shown.contains("wheat"));
+        assert!(shown.contains("<svg") && shown.contains("class=\"verd"), "the forecast");
+        for code in cautions {
+            assert!(shown.contains(&code), "{code}");
+        }
+        assert_eq!(shown.contains(&format!("${cost:.2}")), cost > 0.005, "{cost}");
+        // What adds something says what; what adds nothing says nothing.
+        view.queue.lines[0].cost = Some(3.4);
+        assert!(draw(&view).contains("$3.40"));
+        view.queue.lines[0].cost = Some(0.0);
+        assert!(!draw(&view).contains("$0.00"));
     }
 }

@@ -7,6 +7,7 @@ mod class;
 mod doors;
 mod forgetting;
 mod opened;
+mod printer;
 mod rehearsal;
 mod sealed;
 mod secrets;

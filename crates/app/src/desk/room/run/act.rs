@@ -9,7 +9,9 @@ use crate::desk::{Wording, say};
 use barm_domain::board::{State, board};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
-use barm_domain::record::{Audience, Entry, Face, Key, Lent, Made, Odd, Subject, Truth, What, Who};
+use barm_domain::record::{
+    Audience, Entry, Face, Key, Lent, Made, Odd, Subject, Truth, What, Who,
+};
 use barm_domain::schedule::schedule;
 use jiff::Timestamp;
 use std::collections::BTreeMap;
