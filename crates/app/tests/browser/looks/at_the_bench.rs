@@ -62,7 +62,9 @@ pub(super) const LOOKS: &[Look] = &[
         walk.browser.until("return document.querySelector('#notes .away') !== null;");
     }),
     look("/bench", "bench with class data", Fingers, |walk| {
+        // What was kept is sent before the page is left, which asks otherwise.
         walk.browser.network(true);
+        walk.browser.until(crate::bench::ALL_SAVED);
         lent(walk, 0);
     }),
     look("/bench", "bench with class data, es", Fingers, |walk| speak(walk, "es")),
