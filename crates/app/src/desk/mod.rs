@@ -44,6 +44,8 @@ pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use for_cameras::code_for_cameras;
 pub(crate) use new_plan::{must_be_free, new_plan, ready_plan, renew_bags, write_new};
+#[cfg(test)]
+pub(crate) use outlook::was_foreseen;
 pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
 pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf, unforeseen};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};

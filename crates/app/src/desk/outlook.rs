@@ -17,6 +17,28 @@ pub(crate) struct Outlook {
     pub(crate) failed: Vec<OutlookError>,
 }
 
+/// Titles of the plans that were forecast, so that tests see who asks.
+#[cfg(test)]
+static FORESEEN: std::sync::Mutex<Vec<String>> = std::sync::Mutex::new(Vec::new());
+
+/// Whether a plan of this title was forecast.
+#[cfg(test)]
+pub(crate) fn was_foreseen(title: &str) -> bool {
+    FORESEEN.lock().expect("nobody panics with it").iter().any(|known| known == title)
+}
+
+/// Forecasts a treatment on the plan's first day. Every forecast of the program comes through here
+/// or through [`further_days`].
+pub(super) fn forecast(
+    plan: &Plan,
+    treatment: &Treatment,
+    look: Look,
+) -> Result<Treated, OutlookError> {
+    #[cfg(test)]
+    FORESEEN.lock().expect("nobody panics with it").push(plan.title.clone());
+    outlook::forecast(plan, treatment, look)
+}
+
 /// Forecasts every treatment that can be. The answer does not depend on how many run at a time.
 ///
 /// # Errors
@@ -33,7 +55,7 @@ pub(crate) fn outlook(
     let made: Vec<Result<Treated, OutlookError>> = treatments
         .par_iter()
         .map(|treatment| {
-            let forecast = outlook::forecast(plan, treatment, look);
+            let forecast = forecast(plan, treatment, look);
             progress.step("forecasting", done.fetch_add(1, Ordering::Relaxed) + 1, of);
             forecast
         })

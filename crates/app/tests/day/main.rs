@@ -15,4 +15,5 @@ mod killed;
 mod let_in;
 mod rehearsed;
 mod school;
+mod traced;
 mod whole;

@@ -7,7 +7,7 @@ use barm_store::{Code, Kind, Place, Store};
 use jiff::{SignedDuration, Timestamp};
 use std::io::{BufRead, BufReader};
 use std::path::Path;
-use std::process::{Child, ChildStdout, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 use tempfile::TempDir;
 
 /// How much the tests do: `BARM_TEST_SIZE` is `quick`, `ci` (also when unset) or `long`.
@@ -110,7 +110,12 @@ pub(crate) struct Serving {
 
 impl Serving {
     pub(crate) fn start(folder: &Path) -> Self {
-        let mut child = program::barm()
+        Self::by(program::barm(), folder)
+    }
+
+    /// Started by another program, which is given the words of its command line.
+    pub(crate) fn by(mut starts: Command, folder: &Path) -> Self {
+        let mut child = starts
             .args(["serve", "--port", "0", "--data"])
             .arg(folder)
             .stdout(Stdio::piped())

@@ -35,7 +35,7 @@ pub(in crate::desk) fn forecast(
     if let Some(known) = KNOWN.lock().unwrap_or_else(PoisonError::into_inner).get(&key) {
         return Ok(known.clone());
     }
-    let fresh = Arc::new(outlook::forecast(plan, treatment, look)?);
+    let fresh = Arc::new(crate::desk::outlook::forecast(plan, treatment, look)?);
     let mut known = KNOWN.lock().unwrap_or_else(PoisonError::into_inner);
     if known.len() >= MOST {
         known.clear();

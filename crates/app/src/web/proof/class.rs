@@ -139,15 +139,24 @@ pub(super) fn device() -> String {
 impl Class {
     /// A class of this kind of investigation at this moment.
     pub(super) fn at(now: &str, kind: Kind) -> Self {
-        Self::reached(now, kind, Reach { lan: true, ..Reach::default() })
+        Self::of(&plan_text(), now, kind)
+    }
+
+    /// A class of this plan.
+    pub(super) fn of(plan: &str, now: &str, kind: Kind) -> Self {
+        Self::with(plan, now, kind, Reach { lan: true, ..Reach::default() })
     }
 
     pub(super) fn reached(now: &str, kind: Kind, reach: Reach) -> Self {
+        Self::with(&plan_text(), now, kind, reach)
+    }
+
+    fn with(plan: &str, now: &str, kind: Kind, reach: Reach) -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         let now: Timestamp = now.parse().expect("a moment");
         let shelf = Arc::new(Shelf::open(folder.path(), now).expect("a shelf"));
         let key = Key::new(1, 1);
-        let room = shelf.begin(&plan_text(), kind, key, now).expect("a sound plan");
+        let room = shelf.begin(plan, kind, key, now).expect("a sound plan");
         Self::served(folder, shelf, room, reach, now)
     }
 

@@ -88,7 +88,7 @@ pub(crate) struct OwnBag {
     pub(crate) degrees: String,
     /// How it lies while it works.
     pub(crate) lies: Lies,
-    /// The question it belongs to; nothing for a control.
+    /// The question it belongs to; nothing for a control, or where the method is given.
     pub(crate) asks: String,
     /// Whether it is sealed.
     pub(crate) sealed: bool,

@@ -8,7 +8,7 @@ use barm_domain::amount::Amount;
 use barm_domain::amount::show::both_degrees;
 use barm_domain::bench::enzyme;
 use barm_domain::code::BagCode;
-use barm_domain::plan::{Plan, PlannedBag, Recipe};
+use barm_domain::plan::{Inquiry, Plan, PlannedBag, Recipe};
 use barm_domain::record::{Bag, Height, Home, Key, Odd, Subject, Tapped, Who};
 use barm_domain::result::full_height_mm;
 use barm_domain::schedule::schedule;
@@ -32,7 +32,14 @@ pub(crate) fn bench_view(
         .iter()
         .find(|setting| setting.period == period && setting.group == group);
     let own = standing.groups.get(&(period.to_owned(), group));
-    let bags = own_bags(scene, period, group);
+    let inquiry =
+        setting.and_then(|setting| setting.inquiry).or(of_plan.inquiry).unwrap_or(plan.inquiry);
+    let mut bags = own_bags(scene, period, group);
+    // Where the method is given, the card has its steps; the question is the group's own only
+    // where the method is its own too.
+    if !matches!(inquiry, Inquiry::Guided | Inquiry::Open) {
+        bags.iter_mut().for_each(|bag| bag.asks.clear());
+    }
     let keys = keys(scene, period, group, &bags);
     let known: BTreeSet<Key> = keys.iter().copied().collect();
     let refused = standing.refused.iter().map(|(key, _)| *key);
@@ -44,10 +51,7 @@ pub(crate) fn bench_view(
         period: period.to_owned(),
         group,
         label: setting.and_then(|setting| setting.label.clone()),
-        inquiry: setting
-            .and_then(|setting| setting.inquiry)
-            .or(of_plan.inquiry)
-            .unwrap_or(plan.inquiry),
+        inquiry,
         version: scene.version,
         stand_in: own.and_then(|own| own.stand_in).map(|stand_in| stand_in.lent),
         opened: opened(scene, period, group, now),
