@@ -251,8 +251,7 @@ async fn search(now: &str) -> BTreeSet<(&'static str, &'static str)> {
     accepted
 }
 
-/// Adds what the program itself works out for the teacher: costs and verdicts, as her pages show
-/// them.
+/// Adds what the program itself works out for the teacher: costs, as her page shows them.
 async fn found_out(class: &Class, she: &Visitor, marks: &mut Vec<Mark>) {
     let id = class.room.id;
     let call = Call::get(&format!("/i/{id}/prepare")).cookie(she.cookie.0, &she.cookie.1);
@@ -269,20 +268,6 @@ async fn found_out(class: &Class, she: &Visitor, marks: &mut Vec<Mark>) {
         .collect();
     assert!(!costs.is_empty(), "{page}");
     marks.extend(costs.into_iter().map(|text| Mark { what: "a cost", text, may: teacher }));
-    let call = Call::get(&format!("/i/{id}/results")).cookie(she.cookie.0, &she.cookie.1);
-    let page = class.call(call).await.body;
-    let verdicts: BTreeSet<String> = page
-        .split("class=\"vd\"")
-        .skip(1)
-        .filter_map(|rest| rest.split_once("</b>")?.1.split_once("</p>"))
-        .map(|(why, _)| why.trim().to_owned())
-        .collect();
-    assert!(!verdicts.is_empty() && verdicts.iter().all(|why| why.len() > 20), "{page}");
-    marks.extend(verdicts.into_iter().map(|text| Mark {
-        what: "a verdict",
-        text,
-        may: teacher,
-    }));
 }
 
 #[tokio::test]
