@@ -96,7 +96,7 @@ fn body(class: &Class, path: &str, who: &Visitor, turn: usize) -> String {
         }
         "/plan-together" => {
             // The same as another group proposed, which would make them partners.
-            let act = if turn % 2 == 0 { "look" } else { "hand-in&seen=1" };
+            let act = if turn.is_multiple_of(2) { "look" } else { "hand-in&seen=1" };
             format!(
                 "asks=Ours&changes=food&level=honey&level=white+sugar&beside=No+food&bags=2\
                  &expects=more&because=so&do={act}"
