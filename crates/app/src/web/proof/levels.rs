@@ -39,9 +39,9 @@ fn names(value: &Value) -> BTreeSet<&str> {
 
 /// What a bench card prints: whose it is, when to read, and for each bag its letter, its code, what
 /// goes in, and room for its heights. The rest is what the group itself wrote and the page's clock.
-const PAGE: [&str; 15] = [
+const PAGE: [&str; 16] = [
     "now_ms", "speed", "seat", "kind", "period", "group", "label", "inquiry", "plan",
-    "stand_in", "clock", "guess", "bags", "keys", "refused",
+    "stand_in", "opened", "clock", "guess", "bags", "keys", "refused",
 ];
 const BAG: [&str; 17] = [
     "code",
