@@ -12,7 +12,7 @@ pub(crate) use waiting::{ApproveView, approve_view};
 use super::{Kind, Room, Scope};
 use crate::desk::{DeskError, doors};
 use barm_documents::plan_text;
-use barm_documents::proposals::Row;
+pub(crate) use barm_documents::proposals::Row;
 use barm_domain::proposal::{Written, approve, judge};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
