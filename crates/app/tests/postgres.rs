@@ -1,5 +1,6 @@
 //! A district's server: the record lies in a PostgreSQL database, and the pages are the same.
 
+#[allow(dead_code)]
 #[path = "../../store/tests/record/server.rs"]
 mod server;
 
