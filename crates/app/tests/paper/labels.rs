@@ -237,7 +237,7 @@ fn every_cross_of_the_test_print_stands_in_the_middle_of_its_label() {
             };
             let cross = picture.cut(area);
             let (columns, rows) = (cross.columns(), cross.rows());
-            let whole = |counts: &[usize], all: usize| counts.iter().any(|count| *count == all);
+            let whole = |counts: &[usize], all: usize| counts.contains(&all);
             assert!(
                 whole(&columns, cross.high) && whole(&rows, cross.wide),
                 "{}: no cross in cell {cell}",
