@@ -8,7 +8,7 @@ use barm_domain::record::Key;
 use barm_domain::rehearsal::{Rates, script};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
-use std::process::{Command, Stdio};
+use std::process::Command;
 use std::thread;
 use std::time::Duration;
 
