@@ -28,7 +28,9 @@ fn quoted(text: &str, all: &mut BTreeSet<String>) {
 #[test]
 fn keys_in_the_sources_and_in_the_catalog_are_the_same() {
     let mut files = Vec::new();
-    sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut files);
+    for own in ["src", "../documents/src"] {
+        sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join(own), &mut files);
+    }
     let mut words = BTreeSet::new();
     for file in &files {
         quoted(&fs::read_to_string(file).expect("a source"), &mut words);
@@ -43,13 +45,18 @@ fn keys_in_the_sources_and_in_the_catalog_are_the_same() {
         ends.extend(trade.iter().map(|word| word.replace(' ', "-")));
     }
     let keys: BTreeSet<String> = Catalog::of("en").keys().iter().cloned().collect();
-    // A key may be put together of a beginning and a word that stands elsewhere.
-    let begun: Vec<&str> =
-        words.iter().filter_map(|word| Some(word.split_once("-{")?.0)).collect();
+    // A key may be put together of a beginning, a word that stands elsewhere, and an end.
+    let begun: Vec<(&str, &str)> = words
+        .iter()
+        .filter_map(|word| {
+            let (start, rest) = word.split_once("-{")?;
+            Some((start, rest.split_once('}').map_or("", |(_, end)| end)))
+        })
+        .collect();
     let put_together = |key: &str| {
-        begun.iter().any(|start| {
+        begun.iter().any(|(start, end)| {
             let rest = key.strip_prefix(start).and_then(|rest| rest.strip_prefix('-'));
-            rest.is_some_and(|rest| ends.contains(rest))
+            rest.and_then(|rest| rest.strip_suffix(end)).is_some_and(|rest| ends.contains(rest))
         })
     };
     // Names of the cupboard are asked for by its ids, which the catalog's own tests walk.

@@ -43,7 +43,7 @@ const PAGE: [&str; 16] = [
     "now_ms", "speed", "seat", "kind", "period", "group", "label", "inquiry", "plan",
     "stand_in", "opened", "clock", "guess", "bags", "keys", "refused",
 ];
-const BAG: [&str; 17] = [
+const BAG: [&str; 18] = [
     "code",
     "letter",
     "treatment",
@@ -59,6 +59,7 @@ const BAG: [&str; 17] = [
     "other_zeros",
     "readings",
     "odd",
+    "poured",
     "vented",
     "lost",
 ];
