@@ -220,6 +220,7 @@ lent-class-lead = Other groups read these bags. They are made like yours.
 lent-simulated = Simulated run: not measured
 lent-simulated-lead = A computer drew these numbers. No bag was read.
 lent-never = They do not count in the class results.
+lent-next = Look at these numbers. Write on paper what you see and why you think it is so.
 lent-empty = No number is here yet.
 lent-table = Height of each card above the bench, in mm:
 lent-bag = Bag { $number }

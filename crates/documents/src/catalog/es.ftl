@@ -220,6 +220,7 @@ lent-class-lead = Otros grupos leyeron estas bolsas. Son como las suyas.
 lent-simulated = Prueba simulada: no medida
 lent-simulated-lead = Una computadora hizo estos números. Nadie leyó una bolsa.
 lent-never = No cuentan en los resultados de la clase.
+lent-next = Miren estos números. Escriban en papel lo que ven y por qué creen que es así.
 lent-empty = Todavía no hay números.
 lent-table = Altura de cada tarjeta sobre la mesa, en mm:
 lent-bag = Bolsa { $number }

@@ -20,7 +20,7 @@ use super::print::Job;
 use super::room::Kind;
 use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
-use barm_documents::sheet::{self, Caution, Imprint};
+use barm_documents::sheet::{self, Caution, Entry, Imprint};
 use barm_domain::check;
 use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::OutlookError;
@@ -61,7 +61,20 @@ pub(crate) fn results_pdf_of(
     analysis: &Analysis,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
+    results_pdf_with(kind, plan, analysis, &[], size)
+}
+
+/// The same, with a sentence for each group that worked with numbers that were not its own.
+pub(crate) fn results_pdf_with(
+    kind: Kind,
+    plan: &Plan,
+    analysis: &Analysis,
+    lent: &[String],
+    size: Size,
+) -> Result<Vec<u8>, DeskError> {
     let mut report = results_report(plan, analysis);
+    let note = |says: &String| Entry { head: "Not its own".to_owned(), says: says.clone() };
+    report.did_not_work.extend(lent.iter().map(note));
     mark(&mut report.imprint, kind);
     Ok(sheet::results_pdf(&report, size.into())?)
 }

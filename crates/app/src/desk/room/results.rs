@@ -85,7 +85,8 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
 /// The report as a PDF, made now. For the teacher only.
 pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
     let (plan, analysis) = analysis(room)?;
-    desk::paper::results_pdf_of(room.kind, &plan, &analysis, size)
+    let lent = room.read(who_had_lent);
+    desk::paper::results_pdf_with(room.kind, &plan, &analysis, &lent, size)
 }
 
 /// What counts of the record, each bag as what it is in truth.

@@ -48,7 +48,7 @@
  * @typedef {object} Bag
  * @property {string} code
  * @property {string} letter
- * @property {string} treatment
+ * @property {Record<string, string>} treatment what is in it, by language
  * @property {number} look
  * @property {boolean} hollow
  * @property {number} full_mm

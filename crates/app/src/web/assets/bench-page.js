@@ -237,7 +237,7 @@ function tabs(to) {
     const second = word ?? el("span", { "data-in": true, "data-until": fallsAt(its, bag.zero?.at_ms ?? 0, state.planned ?? 0, at) });
     return el("button", { type: "button", class: on ? "on" : null, "aria-pressed": String(on), "data-k": `tab-${bag.code}`, click: () => choose(bag.code) },
       el("b", {}, bag.letter),
-      el("span", { class: "tr" }, markIcon(bag.look, bag.hollow), " ", soft(bag.treatment)),
+      el("span", { class: "tr" }, markIcon(bag.look, bag.hollow), " ", soft(bag.treatment[spoken()] ?? bag.treatment.en)),
       el("span", { class: "turnline" }, mm, el("span", { class: "soft" }, second)));
   });
 }

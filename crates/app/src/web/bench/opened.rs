@@ -26,6 +26,7 @@ fn lent(numbers: &LentNumbers, words: &'static Catalog) -> Markup {
         section.lent {
             h2 { (mark) }
             p { (words.say(lead)) " " (words.say("lent-never")) }
+            p.lead { (words.say("lent-next")) }
             @if numbers.kinds.is_empty() {
                 p.soft { (words.say("lent-empty")) }
             } @else {

@@ -64,7 +64,7 @@ fn bag(bag: &OwnBag) -> Value {
     json!({
         "code": bag.code.to_string(),
         "letter": bag.code.letter().to_string(),
-        "treatment": bag.treatment,
+        "treatment": by_language(|words| words.treatment(&bag.treatment)),
         "look": bag.look,
         "hollow": bag.hollow,
         "full_mm": bag.full_mm,
@@ -94,6 +94,10 @@ fn named(thing: &Dry) -> Value {
         Dry::Solution(product) => words.solution(product),
         Dry::Named(id) => words.cupboard(id),
     };
+    by_language(name)
+}
+
+fn by_language(name: impl Fn(&Catalog) -> String) -> Value {
     Catalog::all().map(|words| (words.code().to_owned(), Value::from(name(words)))).collect()
 }
 

@@ -95,7 +95,7 @@ pub(super) fn tabbed(browser: &Browser) -> Vec<String> {
 }
 
 /// A page says in one line, near its top, what it is for and what comes next. The bench page
-/// says it with the hour: its clock, its steps or its question.
+/// says it with the hour: its clock, its steps or its question; with numbers that were lent, a line.
 pub(super) fn led(browser: &Browser, route: &str) -> Vec<String> {
     let script = "
         const leads = [...document.querySelectorAll('p.lead')].filter((one) => one.checkVisibility());
@@ -109,7 +109,7 @@ pub(super) fn led(browser: &Browser, route: &str) -> Vec<String> {
     }
     let leads = said[0].as_array().expect("a list");
     if route == "/bench" {
-        let nothing = said[1].as_str().is_none_or(str::is_empty);
+        let nothing = leads.is_empty() && said[1].as_str().is_none_or(str::is_empty);
         return if nothing {
             vec!["nothing says what comes next".to_owned()]
         } else {
