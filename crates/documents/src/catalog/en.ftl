@@ -115,7 +115,7 @@ guard-leak = { $mm } mm, and it leaks
 
 # Odd things.
 bench-odd = Something odd?
-bench-odd-lead = Tap what you see on bag { $bag }.
+bench-odd-lead = Tap what you see on bag { $bag }. Is it another bag? Tap that bag first.
 bench-odd-noted = { $odd }: bag { $bag }, { $time }
 bench-odd-back = Take it back
 
@@ -212,6 +212,7 @@ bench-carry-leave = No, leave them
 bench-clear = Clear this device
 bench-clear-lead = Do this at the end of the period. The next class starts fresh.
 bench-clear-unsent = Not sent yet: { $count }. Copy the list first.
+bench-clear-fault = There is no link now. Nothing was cleared. Wait for the link. Is there none any more today? Copy the list and tap again.
 bench-clear-sure = Yes, clear it
 
 # What the teacher gives or opens to a group.
@@ -361,7 +362,7 @@ together-approved = Your plan is approved. You will make these bags.
 together-returned = Your teacher asks: { $question }
 together-returned-lead = Change your plan if you want to, and hand it in again.
 together-ask-unsaid = Can another group make your bags from what you wrote?
-together-ask-cupboard = Is all of it in the cupboard today?
+together-ask-cupboard = Is all of it in the cupboard today? How much of it goes in? Nothing else may go into a bag.
 together-ask-two-things = How many things are not the same in your bags?
 together-ask-change = What is not the same in your bags?
 together-ask-alike = Are two of your bags made in the same way?

@@ -115,7 +115,7 @@ guard-leak = { $mm } mm, y hay fuga
 
 # Cosas raras.
 bench-odd = ¿Algo raro?
-bench-odd-lead = Toquen lo que ven en la bolsa { $bag }.
+bench-odd-lead = Toquen lo que ven en la bolsa { $bag }. ¿Es otra bolsa? Toquen primero esa bolsa.
 bench-odd-noted = { $odd }: bolsa { $bag }, { $time }
 bench-odd-back = Quitarlo
 
@@ -212,6 +212,7 @@ bench-carry-leave = No, dejarlos
 bench-clear = Borrar este aparato
 bench-clear-lead = Háganlo al final de la hora. La otra clase empieza de cero.
 bench-clear-unsent = Falta mandar: { $count }. Copien la lista primero.
+bench-clear-fault = Ahora no hay conexión. No se borró nada. Esperen la conexión. ¿Hoy ya no habrá? Copien la lista y toquen otra vez.
 bench-clear-sure = Sí, borrar
 
 # What the teacher gives or opens to a group.
@@ -361,7 +362,7 @@ together-approved = Su plan está aprobado. Van a hacer estas bolsas.
 together-returned = Les preguntan: { $question }
 together-returned-lead = Cambien su plan si quieren, y entreguen otra vez.
 together-ask-unsaid = ¿Otro grupo puede hacer sus bolsas con lo que escribieron?
-together-ask-cupboard = ¿Todo está hoy en la alacena?
+together-ask-cupboard = ¿Todo eso está hoy en la alacena? ¿Cuánto va? Nada más puede ir en una bolsa.
 together-ask-two-things = ¿Cuántas cosas no son iguales en sus bolsas?
 together-ask-change = ¿Qué cosa no es igual en sus bolsas?
 together-ask-alike = ¿Hay dos bolsas hechas del mismo modo?

@@ -32,8 +32,20 @@ pub(super) fn line(
     planned: &PlannedBag,
     code: BagCode,
     bag: Option<&Bag>,
+    lent: bool,
 ) -> (Turn, Line) {
-    let (state, in_s) = state(clock, planned.group, bag);
+    let (state, in_s) = match state(clock, planned.group, bag) {
+        // Nobody waits for a height that would not count.
+        (
+            State::NotStarted
+            | State::Due { .. }
+            | State::Late { .. }
+            | State::Waiting { .. }
+            | State::Stopped,
+            _,
+        ) if lent => (State::Done, f64::INFINITY),
+        own => own,
+    };
     let over = match state {
         State::Done => 1,
         State::SetAside => 2,

@@ -71,7 +71,7 @@ pub enum State {
     },
     /// All clocks stand still, and it has readings to come.
     Stopped,
-    /// No reading is left.
+    /// No reading is left, or its group works with numbers that are not its own.
     Done,
     /// Set aside by a rule.
     SetAside,
@@ -97,7 +97,9 @@ pub fn board(
     let mut lines: Vec<(line::Turn, Line)> = of_period
         .filter_map(|bag| {
             let code: BagCode = bag.code.parse().ok()?;
-            Some(line::line(&clock, bag, code, standing.bags.get(&code)))
+            let group = standing.groups.get(&(period.name.clone(), bag.group));
+            let lent = group.is_some_and(|group| group.stand_in.is_some());
+            Some(line::line(&clock, bag, code, standing.bags.get(&code), lent))
         })
         .collect();
     lines.sort_by(|(a, _), (b, _)| a.compare(b));

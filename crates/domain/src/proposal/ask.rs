@@ -63,10 +63,8 @@ impl Ask {
     /// the teacher's to see.
     fn of(code: &str) -> Option<Self> {
         Some(match code {
-            "unclear-change" | "unclear-level" | "unclear-bags" | "too-many-levels" => {
-                Self::Unsaid
-            }
-            "not-in-cupboard" => Self::Cupboard,
+            "unclear-change" | "unclear-bags" | "too-many-levels" => Self::Unsaid,
+            "not-in-cupboard" | "unclear-level" => Self::Cupboard,
             "two-variables" | "no-matching-reference" => Self::TwoThings,
             "other-variable" => Self::Change,
             "same-as-reference" | "levels-not-distinct" => Self::Alike,

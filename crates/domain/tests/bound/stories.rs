@@ -165,6 +165,30 @@ fn other_water_makes_another_treatment_of_the_same_name() {
 }
 
 #[test]
+fn sealed_bags_keep_the_places_from_which_marks_are_dealt() {
+    let mut school = School::of(lesson(Ready::WhichFood));
+    let names = |plan: &Plan| -> Vec<String> {
+        plan.questions[0].treatments.iter().map(|own| own.name.clone()).collect()
+    };
+    let before = names(school.newest());
+    let first = |name: &String| {
+        let bags = &school.newest().bags;
+        bags.iter().find(|bag| bag.treatment == *name).expect("a bag").code.clone()
+    };
+    let codes: Vec<String> = before.iter().map(first).collect();
+    for code in &codes {
+        school.seal(code);
+    }
+    let mut cooler = Plan::clone(school.newest());
+    cooler.base.water_celsius = 36.0;
+    school.save(cooler);
+    let after = names(&held(&school));
+    let sealed: Vec<String> = before.iter().map(|name| format!("{name} (plan 1)")).collect();
+    assert_eq!(after[..before.len()], sealed, "sealed ones first, as they stood");
+    assert_eq!(after[before.len()..], before, "then what has their names now");
+}
+
+#[test]
 fn there_and_back_is_the_same_treatment() {
     let mut school = School::of(lesson(Ready::WhichFood));
     let bags = school.newest().bags.iter().filter(|bag| bag.treatment == "Honey");

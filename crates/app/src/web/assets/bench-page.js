@@ -326,6 +326,7 @@ function device() {
       el("summary", { "data-k": "clear" }, t("bench-clear")),
       el("p", {}, t("bench-clear-lead")),
       waiting.length > 0 && el("p", { class: "away" }, t("bench-clear-unsent", { count: waiting.length })),
+      page.clearAsked && el("p", { class: "away", role: "alert" }, t("bench-clear-fault")),
       el("button", { class: "btn", type: "button", "data-k": "clear-sure", click: clear }, t("bench-clear-sure"))),
   ];
 }

@@ -191,7 +191,7 @@ export function odd(to, stretch) {
     el("div", { class: "odd" }, ...Object.keys(ODD).map((word) =>
       el("button", { class: "btn quiet", type: "button", "data-k": `odd-${word}`, click: () => tapOdd(bag.code, word) }, icon(word), oddName(word)))),
     noted.length > 0 && el("div", { class: "noted", role: "status" }, el("ul", { class: "plain" }, ...noted.slice(0, 4).map(({ at, word, key, letter, code }) =>
-      el("li", {}, t("bench-odd-noted", { odd: oddName(word), bag: letter, time: timeText(at - (page.skew.offset ?? 0)) }),
+      el("li", {}, t("bench-odd-noted", { odd: oddName(word), bag: letter, time: timeText(at - (page.skew.offset ?? 0)) }), " ",
         key && page.whole.clock.ended_ms === null && el("button", { class: "was", type: "button", "data-k": `back-${key}`, click: () => oddBack(code, key) }, t("bench-odd-back")))))),
   ];
 }

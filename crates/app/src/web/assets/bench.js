@@ -339,12 +339,17 @@ export function leaveCome() {
 
 /** Forgets everything here and leaves the group. */
 export async function clear() {
+  // Whoever cannot leave would still be in; and nothing unsent is thrown away at one tap.
+  const left = await leave();
+  if (!left && !page.clearAsked) {
+    page.clearAsked = true;
+    return show();
+  }
   page.moving = true;
   page.line.end();
   await forget();
   sessionStorage.removeItem("class-code");
   page.kept = [];
-  await leave();
   location.replace("/join");
 }
 

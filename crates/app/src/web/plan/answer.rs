@@ -41,7 +41,7 @@ fn typed(fields: &Fields) -> String {
 
 fn around(device: &Device, from: u32, raw: bool, done: Option<String>) -> Around {
     let token = device.form_token().to_owned();
-    Around { field: device.form_field(), token, done, from, raw }
+    Around { field: device.form_field(), token, done, kept: true, from, raw }
 }
 
 fn shown(w: Wording, status: StatusCode, view: &PlanView, around: &Around) -> Response {
@@ -55,6 +55,8 @@ fn shown(w: Wording, status: StatusCode, view: &PlanView, around: &Around) -> Re
 pub(in crate::web) struct Fresh {
     /// Set where somebody comes from starting it.
     new: Option<u32>,
+    /// The older version that was just gone back to.
+    back: Option<u32>,
 }
 
 /// The plan as a form.
@@ -66,7 +68,11 @@ pub(in crate::web) async fn show(
     Words(w): Words,
 ) -> Result<Response, Trouble> {
     let view = web.wait(move |shelf, now| plan_view(&*shelf.room(id, now)?, w, None)).await?;
-    let done = fresh.new.filter(|_| view.version == 1).map(|_| say!(w, "plan-new"));
+    let new = fresh.new.filter(|_| view.version == 1).map(|_| say!(w, "plan-new"));
+    let back = fresh.back.filter(|old| *old < view.version).map(|old| {
+        say!(w, "plan-gone-back", old = old.to_string(), version = view.version.to_string())
+    });
+    let done = new.or(back);
     Ok(shown(w, StatusCode::OK, &view, &around(&device, view.version, false, done)))
 }
 
@@ -95,11 +101,12 @@ pub(in crate::web) async fn post(
     let swap =
         ["swap-from", "swap-to"].map(|name| sent(&fields, name).unwrap_or_default().to_owned());
     let has_form = fields.iter().any(|(name, _)| name.starts_with("f:"));
-    let (view, done, from, status) = web
+    let (view, done, kept, from, status) = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
             let mut status = StatusCode::OK;
             let mut from = from;
+            let mut kept = false;
             let (text, done) = match act.as_str() {
                 "raw" | "form" => (text, None),
                 "save" => {
@@ -111,8 +118,8 @@ pub(in crate::web) async fn post(
                         Saved::Faulty => status = StatusCode::UNPROCESSABLE_ENTITY,
                         Saved::Same => {}
                     }
-                    let fresh = matches!(saved, Saved::As { .. } | Saved::Same);
-                    let text = if fresh { room.plan_text(from)? } else { text };
+                    kept = matches!(saved, Saved::As { .. } | Saved::Same);
+                    let text = if kept { room.plan_text(from)? } else { text };
                     (text, Some(done))
                 }
                 "swap" => match editing::swapped(w, &text, &swap[0], &swap[1]) {
@@ -124,7 +131,7 @@ pub(in crate::web) async fn post(
                     None => (text, None),
                 },
             };
-            Ok::<_, DeskError>((plan_view(&room, w, Some(text))?, done, from, status))
+            Ok::<_, DeskError>((plan_view(&room, w, Some(text))?, done, kept, from, status))
         })
         .await?;
     let raw = match sent(&fields, "do") {
@@ -132,7 +139,8 @@ pub(in crate::web) async fn post(
         Some("form") => false,
         _ => !has_form,
     };
-    Ok(shown(w, status, &view, &around(&device, from, raw, done)))
+    let around = Around { kept, ..around(&device, from, raw, done) };
+    Ok(shown(w, status, &view, &around))
 }
 
 fn told(w: Wording, saved: &Saved) -> String {
@@ -170,7 +178,7 @@ pub(in crate::web) async fn back(
         save(&room, &text, room.read(|scene| scene.version), now)
     })
     .await?;
-    Ok(Redirect::to(&format!("/i/{id}/plan")).into_response())
+    Ok(Redirect::to(&format!("/i/{id}/plan?back={version}")).into_response())
 }
 
 /// The newest version as a file.

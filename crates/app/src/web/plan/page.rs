@@ -15,6 +15,8 @@ pub(super) struct Around {
     pub(super) token: String,
     /// What was just done, or why not.
     pub(super) done: Option<String>,
+    /// Whether what stands here is kept: only then is there something to prepare.
+    pub(super) kept: bool,
     /// The version that this text began with.
     pub(super) from: u32,
     /// Whether the raw text is shown in place of the form.
@@ -42,7 +44,7 @@ pub(super) fn page(
             p.done role="status" id="done" {
                 @if let Some(done) = &around.done {
                     (done) " "
-                    @if editing.faults == 0 {
+                    @if around.kept && editing.faults == 0 {
                         a href={ "/i/" (view.id) "/prepare" } { (say!(w, "plan-next")) }
                     }
                 }

@@ -56,7 +56,7 @@ pub(super) fn page(
                 p { a href={ "/bench?lang=" (words.code()) } { (say("together-bench")) } }
             }
             @let to = match hand {
-                Hand::Its => format!("/plan-together?lang={}", words.code()),
+                Hand::Its => format!("/plan-together?lang={}#think", words.code()),
                 Hand::Teacher(id, _) => format!("/i/{id}/approve/sheet"),
             };
             form method="post" action=(to) {
@@ -191,7 +191,7 @@ fn kept(variable: Variable, words: &Catalog) -> String {
 fn think(view: &PlanTogetherView, words: &Catalog) -> Markup {
     html! {
         @if !view.handed_in&& view.looked {
-            div.think role="status" {
+            div.think id="think" role="status" {
                 @if view.is_blank() {
                     p { (words.say("together-think-blank")) }
                 } @else if view.asks.is_empty() {

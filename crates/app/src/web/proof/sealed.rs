@@ -107,7 +107,7 @@ async fn edits_after_the_day_change_no_page_of_what_was_sealed() {
     let text =
         swapped(Wording::english(), &day.text(), "maple syrup", "honey").expect("swapped");
     let saved = day.save(&text).await;
-    assert!(saved.body.contains("keep the plan that they were sealed under"), "{}", saved.body);
+    assert!(saved.body.contains("stay as they were sealed"), "{}", saved.body);
     assert_eq!(day.results(), before);
 
     // One group fewer in period 1.
@@ -115,7 +115,7 @@ async fn edits_after_the_day_change_no_page_of_what_was_sealed() {
     let mut fewer = day.text();
     fewer.replace_range(at..at + "groups = 8".len(), "groups = 7");
     let saved = day.save(&fewer).await;
-    assert!(saved.body.contains("keep the plan that they were sealed under"), "{}", saved.body);
+    assert!(saved.body.contains("stay as they were sealed"), "{}", saved.body);
     assert_eq!(day.shown(&of_eight.0, 8, &of_eight.1).await, eight);
 
     // A proposal of a group whose bags were read.
@@ -131,7 +131,7 @@ async fn edits_after_the_day_change_no_page_of_what_was_sealed() {
         Call::form(&day.class, &format!("/i/{id}/approve"), "do=approve&period=1&group=3");
     let done = day.class.call(call.cookie("barm-teacher", &day.teacher)).await;
     assert!(
-        done.body.contains("Approved") && done.body.contains("sealed under"),
+        done.body.contains("Approved") && done.body.contains("stay as they were sealed"),
         "{}",
         done.body
     );

@@ -4,7 +4,7 @@
 use crate::desk::Wording;
 use crate::desk::room::acted::{Acted, PERIOD, at, bag};
 use crate::desk::room::results::{what_counts, who_had_lent};
-use crate::desk::room::run::{Act, run_view};
+use crate::desk::room::run::{Act, When, run_view};
 use crate::desk::room::wall::wall_view;
 use barm_domain::record::{Key, Lent, Refused, What};
 use std::collections::BTreeMap;
@@ -48,7 +48,9 @@ fn what_is_lent_is_said_everywhere_and_counted_nowhere() {
         let row = run.roles.iter().find(|row| row.group == 3).expect("a row");
         assert_eq!(row.stand_in, lent(&acted, 3));
         let bench = run.now.iter().chain(&run.next).find(|bench| bench.group == 3);
-        assert_eq!(bench.expect("its bench").stand_in, lent(&acted, 3));
+        let bench = bench.expect("its bench");
+        assert_eq!(bench.stand_in, lent(&acted, 3));
+        assert_eq!(bench.when, When::Over, "nobody waits for a height that would not count");
         assert_eq!(run.done.expect("said").back.as_deref(), Some("own-numbers 3"));
         assert_eq!(acted.scene(who_had_lent).len(), 1, "the results say it");
     }

@@ -37,8 +37,8 @@ plan-swap-from = In place of
 plan-swap-to = take
 plan-swap-go = Swap it
 plan-swap-faults = Mend the faults first, then swap the food.
-plan-swapped = Swapped everywhere. Look at it, then save.
-plan-reshaped = Done. Save when it is right.
+plan-swapped = Swapped everywhere, not saved yet. Look at it, then save.
+plan-reshaped = Done, not saved yet. Save when it is right.
 
 plan-bags = Bags
 plan-bags-says = Saving keeps the list in step with what you changed. Codes that were given out are never given again.
@@ -58,10 +58,11 @@ plan-download = Download this plan as a file
 plan-new = Your plan is written and kept. Change what you like.
 plan-next = Next: prepare
 plan-keep = { $count ->
-    [one] { $count } sealed bag keeps the plan that it was sealed under; its readings stay.
-   *[other] { $count } sealed bags keep the plan that they were sealed under; their readings stay.
+    [one] { $count } sealed bag is made otherwise. It stays as it was sealed, and its readings stay; all later bags follow the new plan.
+   *[other] { $count } sealed bags are made otherwise. They stay as they were sealed, and their readings stay; all later bags follow the new plan.
 }
-plan-saved = Saved as version { $version }. The bag list is as it was.
+plan-gone-back = Version { $old } holds again, kept as version { $version }.
+plan-saved = Saved as version { $version }. No bag came onto the list, and none left it.
 plan-saved-bags = Saved as version { $version }. { $new ->
     [one] 1 bag is
    *[other] { $new } bags are

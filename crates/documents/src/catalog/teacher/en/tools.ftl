@@ -1,10 +1,10 @@
 # Below the lists of the run page: roles, meter, jugs, what is open, who is in, the end; and what is said of what was done.
 
 tools-label = More
-tools-roles = Roles
+tools-roles = Roles and absent groups
 tools-roles-short = { $count ->
-    [one] Roles: 1 group is short
-   *[other] Roles: { $count } groups are short
+    [one] Roles and absent groups: 1 group is short
+   *[other] Roles and absent groups: { $count } groups are short
   }
 tools-roles-tap = Tap how many are at the bench. Roles are dealt anew; nobody is named.
 tools-students-of = Students of group { $group }
