@@ -13,6 +13,8 @@ pub(super) enum Part {
     Approve,
     /// Preparing.
     Prepare,
+    /// Printing.
+    Print,
     /// Practicing it.
     Rehearse,
     /// The class day.
@@ -43,6 +45,7 @@ pub(super) fn parts(w: Wording, id: Option<i64>, here: Part) -> Markup {
         (Part::Plan, "plan", say!(w, "head-plan")),
         (Part::Approve, "approve", say!(w, "head-approve")),
         (Part::Prepare, "prepare", say!(w, "head-prepare")),
+        (Part::Print, "print", say!(w, "head-print")),
         (Part::Rehearse, "rehearse", say!(w, "head-rehearse")),
         (Part::Run, "run", say!(w, "head-run")),
         (Part::Paper, "enter", say!(w, "head-paper")),

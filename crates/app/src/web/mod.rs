@@ -29,6 +29,7 @@ mod page;
 mod plan;
 mod plan_together;
 mod prepare;
+mod print;
 #[cfg(test)]
 mod proof;
 mod rehearse;

@@ -3,8 +3,8 @@
 use super::state::Web;
 use super::{
     aide, approve, assets, bench, devices, enter, events, guard, headers, host, join, kept,
-    network, page, plan, plan_together, prepare, rehearse, results, round, run, sign_in, start,
-    time, trouble, wall,
+    network, page, plan, plan_together, prepare, print, rehearse, results, round, run, sign_in,
+    start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -169,6 +169,8 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/prepare", TEACHER, prepare::show),
         get("/i/{id}/prep.pdf", TEACHER, prepare::prep_pdf),
         get("/i/{id}/forecast.pdf", TEACHER, prepare::forecast_pdf),
+        get("/i/{id}/print", TEACHER, print::show),
+        get("/i/{id}/print/{file}", TEACHER, print::file),
         get("/i/{id}/rehearse", TEACHER, rehearse::show),
         post("/i/{id}/rehearse", TEACHER, rehearse::set_up),
         post("/i/{id}/rehearse/stop", TEACHER, rehearse::stop),

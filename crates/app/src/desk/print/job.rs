@@ -19,6 +19,8 @@ pub(crate) struct Job<'a> {
     pub(crate) wish: &'a Wish,
     /// What the class found, once there are readings.
     pub(crate) analysis: Option<&'a Analysis>,
+    /// Whether there are readings, where what the class found is not worked out yet.
+    pub(crate) readings: bool,
     /// Whether it happens in a class, or is made up; every page says so.
     pub(crate) kind: Kind,
     progress: &'a dyn Progress,
@@ -36,7 +38,14 @@ impl<'a> Job<'a> {
         progress: &'a dyn Progress,
     ) -> Self {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
-        Self { plan, wish, analysis, kind: Kind::Real, progress, prep, outlook, found }
+        let (readings, kind) = (analysis.is_some(), Kind::Real);
+        Self { plan, wish, analysis, readings, kind, progress, prep, outlook, found }
+    }
+
+    /// The same where it is known whether there are readings, and no more.
+    pub(crate) const fn with_readings(mut self, readings: bool) -> Self {
+        self.readings = readings;
+        self
     }
 
     /// The same of an investigation on a shelf.

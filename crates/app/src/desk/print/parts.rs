@@ -84,7 +84,7 @@ fn has_bags(job: &Job<'_>) -> bool {
 }
 
 fn has_readings(job: &Job<'_>) -> bool {
-    job.analysis.is_some()
+    job.readings
 }
 
 /// What the class found.
@@ -96,6 +96,11 @@ impl Part {
     /// The part that is asked for by this key.
     pub(crate) fn of(key: &str) -> Option<&'static Self> {
         PARTS.iter().find(|part| part.key == key)
+    }
+
+    /// The name of its file where nothing else is to be told by it: `labels.pdf`.
+    pub(crate) fn plain_name(&self) -> String {
+        format!("{}.{}", self.key, self.ending)
     }
 
     /// The name of its file: `labels.pdf`, or `labels-period-3.pdf` if it is for one period only.

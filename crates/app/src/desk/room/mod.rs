@@ -21,6 +21,7 @@ mod own;
 pub(crate) mod plans;
 pub(crate) mod poured;
 pub(crate) mod prepare;
+pub(crate) mod print;
 pub(crate) mod proposals;
 mod pulse;
 pub(crate) mod results;

@@ -90,7 +90,7 @@ pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, Desk
 }
 
 /// What counts of the record, each bag as what it is in truth.
-fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
+pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
     let (plan, counted) = room.read(what_counts);
     let analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
     Ok((plan, analysis))

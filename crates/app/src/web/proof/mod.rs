@@ -9,6 +9,7 @@ mod forgetting;
 mod levels;
 mod marked;
 mod opened;
+mod print;
 mod printer;
 mod rehearsal;
 mod sealed;

@@ -11,6 +11,7 @@ async fn where_something_is_printed_a_missing_printer_has_a_way_on() {
     let token = class.teacher();
     for (path, way_on) in [
         ("prepare", "No printer here? Save the PDF"),
+        ("print", "No printer here? Save the files"),
         ("run/1/codes", "No printer? Copy each group’s code onto a slip"),
     ] {
         let call = Call::get(&format!("/i/{}/{path}", class.room.id));

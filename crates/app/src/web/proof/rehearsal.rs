@@ -94,6 +94,7 @@ async fn files_of_a_rehearsal_say_so_in_their_names() {
             ("prep.pdf", "prep.pdf"),
             ("forecast.pdf", "forecast.pdf"),
             ("results.pdf", "results.pdf"),
+            ("print/join.pdf?address=https%3A%2F%2Fbarm.example", "join.pdf"),
         ] {
             let call = Call::get(&format!("/i/{id}/{path}"));
             let answer = as_teacher(&class, &teacher, call).await;

@@ -57,6 +57,12 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/plan/text", "plan as text", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/plan/text"));
     }),
+    look("/i/{id}/print", "print", Mouse, |walk| walk.open(&format!("/i/{BEFORE}/print"))),
+    look("/i/{id}/print", "print with a wrong address", Mouse, |walk| {
+        walk.set("#address", "barm.example");
+        walk.set("#start", "99");
+        walk.leave_by("main form button[type=submit]");
+    }),
     look("/i/{id}/prepare", "prepare", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/prepare"));
     }),

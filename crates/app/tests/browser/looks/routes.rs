@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 23] = [
+const NO_PAGE: [&str; 24] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -13,6 +13,7 @@ const NO_PAGE: [&str; 23] = [
     "/i/{id}/prep.pdf",
     "/i/{id}/forecast.pdf",
     "/i/{id}/results.pdf",
+    "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
     "/i/{id}/run",
     "/i/{id}/enter",

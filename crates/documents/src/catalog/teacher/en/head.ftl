@@ -10,6 +10,7 @@ head-parts = Parts
 head-plan = Plan
 head-approve = Approve
 head-prepare = Prepare
+head-print = Print
 head-rehearse = Rehearse
 head-run = Run
 head-paper = Paper
