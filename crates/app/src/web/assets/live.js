@@ -68,7 +68,9 @@ const waiting = new Map();
 /** @param {Element} part */
 function held(part) {
   const focus = document.activeElement;
-  const inside = focus instanceof HTMLElement && focus !== document.body && part.contains(focus);
+  // A heading is where one looks from: what stands under it may change, and it keeps the focus.
+  const does = focus instanceof HTMLElement && focus !== document.body && focus.tabIndex >= 0;
+  const inside = does && part.contains(focus);
   return inside || (pressed && part.matches(":hover"));
 }
 

@@ -38,6 +38,9 @@ fn a_period_is_run_with_the_keyboard_alone() {
     browser.until_on("#w-mm");
     browser.press(&format!("9{ENTER}"));
     until_said(&browser, "8A");
+    // Wherever one looks from, the list goes on.
+    browser.press("\u{e00c}n");
+    browser.until("return document.querySelector('#now a') !== null;");
     browser.press("\u{e00c}r");
     browser.until_on("#now a");
     browser.tab_to("#now a.pick");
