@@ -23,6 +23,7 @@ pub mod record;
 pub mod rehearsal;
 pub mod result;
 pub mod schedule;
+pub mod sheet_code;
 pub mod slip;
 pub mod starter;
 #[cfg(feature = "testing")]

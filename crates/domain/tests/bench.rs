@@ -1,7 +1,8 @@
 //! From the recipe in words to grams, milliliters, units and pascal.
 
 use barm_domain::bench::{
-    self, BenchError, TEASPOON_ML, enzyme, food_grams, ingredient, tools, yeast_grams,
+    self, BenchError, TEASPOON_ML, enzyme, food_grams, ingredient, other_unit, tools,
+    yeast_grams, yeast_per_tsp,
 };
 use barm_domain::plan::{Extra, LabelFood, Lies, Place, Plan, Recipe};
 use barm_domain::testing::{amount, base_plan};
@@ -262,4 +263,27 @@ fn errors_name_the_key_and_the_way_out() {
     day.place = Place::Altitude(14_000.0);
     let (key, fix) = key_and_fix(bench::setup(&plan, &plan.base, &day));
     assert!(key == "altitude" && fix.contains("1400 m"));
+}
+
+/// The other kind of unit, worked out by hand with the US customary teaspoon of 4.92892 mL (NIST
+/// Handbook 44, appendix C): 40 mL are 8.12 of them, 2 mL 0.41, and 2 g of yeast at 3.11 g 0.64.
+#[test]
+fn an_amount_is_told_in_the_other_kind_of_unit() {
+    let yeast = yeast_per_tsp(YeastKind::Instant);
+    for (written, grams_per_tsp, other) in [
+        ("40 mL", None, Some("2 tbsp + 2 tsp")),
+        ("2 mL", None, Some("1/4 tsp + 1/8 tsp")),
+        ("2 g", yeast, Some("1/2 tsp + 1/8 tsp")),
+        ("4.2 g", Some(4.2), Some("1 tsp")),
+        ("1 tsp", Some(4.2), Some("4.2 g")),
+        ("1/4 cup", None, Some("59 mL")),
+        // Nothing where no spoon comes near, and nothing for what is counted.
+        ("0.1 g", yeast, None),
+        ("2 g", None, None),
+        ("5 drops", None, None),
+        ("1 tablet", None, None),
+    ] {
+        assert_eq!(other_unit(&amount(written), grams_per_tsp).as_deref(), other, "{written}");
+    }
+    assert_eq!(yeast_per_tsp(YeastKind::Compressed), None);
 }

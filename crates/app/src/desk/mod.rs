@@ -7,6 +7,7 @@ mod certificate;
 mod charts;
 mod check;
 mod clock;
+pub(crate) mod contents;
 mod demo;
 pub(crate) mod doors;
 pub(crate) mod drawings;

@@ -3,12 +3,16 @@
 //! All prints are made once for a run of these tests; see [`prints`]. A file a part.
 
 mod asked;
+mod gauge;
+mod hands;
 mod join;
 mod labels;
+mod pages;
 mod picture;
 mod prints;
 #[path = "../program/mod.rs"]
 mod program;
+mod reading;
 mod signs;
 mod sound;
 mod tools;

@@ -499,3 +499,119 @@ larder-word-glucoamylase = glucoamylase
 larder-word-lactase = lactase
 larder-word-amylase = amylase
 larder-word-invertase = invertase
+
+# Paper that students hold: what stands on every sheet.
+hand-page = page { $page }
+hand-teacher-bench = Teacher's bench, period { $period }
+
+# The bench card.
+card-name = Bench card
+card-question = Your question
+card-question-own = What do you want to find out? Write it as a question.
+card-known = This is known
+card-known-lead = Check it with your own bags.
+card-known-food = Yeast makes gas from food that it can use.
+card-known-food-amount = More food can make more gas, up to a point.
+card-known-enzyme = An enzyme cuts food into small bits. Then yeast can use it.
+card-known-enzyme-amount = More enzyme cuts food faster, up to a point.
+card-known-yeast = Each kind of yeast wakes up at its own pace.
+card-known-yeast-amount = More yeast makes gas faster.
+card-known-water = More water makes the mix thinner. Then yeast works at another pace.
+card-known-water-temperature = Warm water makes yeast work faster. Hot water kills it.
+card-known-extra = Salt and sour things can slow yeast down.
+card-known-bag = The same gas lifts the card less in a big bag.
+card-known-card = A heavy card presses the bag flat.
+card-known-lies = A warm bag makes gas faster than a cool one.
+card-change = We change
+card-keep = We keep the same
+card-keep-lead = All bags of the class have this:
+card-same-water = { $amount } of water at { $degrees }
+card-same-bag = one bag: { $bag }
+card-own-bags = Write what goes into each bag.
+card-own-steps = Write how you will make them. One step on each line.
+card-bag = bag
+card-with = { $amount } ({ $other })
+card-none = –
+card-guess = Write your guess on the data sheet.
+card-every = Read each bag every { $minutes } minutes, { $count } times.
+card-read = Read each bag at { $minutes } minutes.
+card-missed = Missed one? Leave it blank.
+card-wash = Wash your hands with soap.
+
+# What can hurt, in a child's words. The code is that of the caution it comes from.
+care = Take care
+care-s02 = Enzyme drops can sting. Wipe up each spill with a wet cloth.
+care-s03 = Hot water burns. Only your teacher pours it.
+care-s04 = Keep your hands out of the warm tray.
+care-s07 = Bag { $bag } can burst. Open it over the tub { $minute } minutes after its zero reading.
+care-s08 = Leave the zip of a kept bag open a bit.
+care-s09 = Nothing here goes in your mouth.
+care-s10 = Some food here can hold { $allergens }. Is it bad for you? Tell your teacher. The whole class will swap it.
+care-s13 = Cover cuts. Keep your hands off your face.
+care-s16 = Nobody blows into the meter. Push gas out of the bag.
+care-s18 = Broken glass? Do not touch it. Tell your teacher.
+care-s19 = Wipe up wet floors at once.
+care-s23 = Do gloves make your skin itch? Take them off and tell your teacher.
+care-s25 = Bad smell? Tell your teacher and step outside.
+care-s26 = Keep bags away from your face.
+care-s27 = Is yeast bad for you? Tell your teacher before you start.
+care-s29 = Do not squirt with a syringe.
+care-s30 = Hot mash sticks and burns. Only your teacher cooks it.
+care-s31 = No bag goes home.
+care-s32 = Do not sniff at a bag.
+allergen-milk = milk
+allergen-egg = egg
+allergen-fish = fish
+allergen-shellfish = shellfish
+allergen-tree-nuts = tree nuts
+allergen-peanut = peanut
+allergen-wheat = wheat
+allergen-soy = soy
+allergen-sesame = sesame
+
+# Units of a kitchen, as plans write them.
+unit-tsp = tsp
+unit-tbsp = tbsp
+unit-cup = cup
+unit-cups = cups
+unit-drop = drop
+unit-drops = drops
+unit-tablet = tablet
+unit-tablets = tablets
+unit-packet = packet
+unit-packets = packets
+unit-piece = piece
+unit-pieces = pieces
+
+# The data sheet.
+data-name = Data sheet
+data-zero-at = zero at
+data-zero = zero
+data-how = Write each height in whole mm.
+data-late = Was the zero late? Cross out its time and write the true one.
+data-curve = Draw each height as a point. Join the points of each bag.
+
+# The planning sheet, beside the words of the planning page.
+planning-name = Planning sheet
+
+# The tally sheet on the wall.
+tally-name = Tally sheet
+tally-kind = kind of bag
+tally-rise = how far each card rose
+tally-how = Take the last height. Take away the zero height. Write it in the box of your bag.
+tally-dot = Then draw a dot for it above the line.
+
+# Squared paper.
+graph-name = Graph paper
+graph-group = Group
+graph-period = Period
+graph-shows = What it shows
+graph-marks = What is in each bag?
+
+# The height gauge.
+gauge-name = Height gauge
+gauge-cut = Cut along the thick line. It is the bench.
+gauge-fold = Fold each strip along the broken line, like a book.
+gauge-stand = Stand it beside the card. The thick line is down.
+gauge-read = Read where the bottom of the card meets the edge.
+gauge-check = Lay a ruler on both lines first. Each is 100 mm long. Is one not? Print again at 100 %.

@@ -499,3 +499,119 @@ larder-word-glucoamylase = glucoamilasa
 larder-word-lactase = lactasa
 larder-word-amylase = amilasa
 larder-word-invertase = invertasa
+
+# Papel que tienen los estudiantes en la mano: lo que va en cada hoja.
+hand-page = página { $page }
+hand-teacher-bench = Mesa de su maestra o maestro, período { $period }
+
+# La tarjeta de la mesa.
+card-name = Tarjeta de la mesa
+card-question = Su pregunta
+card-question-own = ¿Qué quieren saber? Pónganlo como pregunta.
+card-known = Esto ya se sabe
+card-known-lead = Revisen con sus bolsas si es así.
+card-known-food = La levadura hace gas con la comida que puede usar.
+card-known-food-amount = Más comida puede dar más gas, hasta un punto.
+card-known-enzyme = Una enzima corta la comida en trozos chicos. Así la levadura la puede usar.
+card-known-enzyme-amount = Más enzima corta la comida más rápido, hasta un punto.
+card-known-yeast = Cada tipo de levadura despierta a su paso.
+card-known-yeast-amount = Más levadura hace gas más rápido.
+card-known-water = Más agua hace la mezcla más suelta. Así la levadura va a otro paso.
+card-known-water-temperature = El agua tibia apura a la levadura. El agua muy caliente la mata.
+card-known-extra = La sal y lo agrio pueden frenar a la levadura.
+card-known-bag = El mismo gas sube menos la tarjeta en una bolsa grande.
+card-known-card = Una tarjeta pesada aplasta la bolsa.
+card-known-lies = Una bolsa tibia hace gas más rápido que una fría.
+card-change = Cambiamos
+card-keep = Dejamos igual
+card-keep-lead = Todas las bolsas de la clase tienen esto:
+card-same-water = { $amount } de agua a { $degrees }
+card-same-bag = una bolsa: { $bag }
+card-own-bags = Escriban qué va en cada bolsa.
+card-own-steps = Escriban cómo las van a hacer. Un paso en cada línea.
+card-bag = bolsa
+card-with = { $amount } ({ $other })
+card-none = –
+card-guess = Escriban su predicción en la hoja de datos.
+card-every = Lean cada bolsa cada { $minutes } minutos, { $count } veces.
+card-read = Lean cada bolsa a los { $minutes } minutos.
+card-missed = ¿Faltó una? Déjenla vacía.
+card-wash = Lávense las manos con jabón.
+
+# Lo que puede hacer daño, en palabras de niño. El código es el del aviso del que viene.
+care = Tengan cuidado
+care-s02 = Las gotas de enzima pican. Limpien cada derrame con un trapo mojado.
+care-s03 = El agua muy caliente quema. Solo la sirve su maestra o maestro.
+care-s04 = No metan las manos en la bandeja tibia.
+care-s07 = La bolsa { $bag } puede reventar. Ábranla sobre la tina { $minute } minutos después de su lectura cero.
+care-s08 = Dejen un poco abierta la bolsa que se guarda.
+care-s09 = Nada de esto va a la boca.
+care-s10 = La comida de aquí puede tener { $allergens }. ¿Les hace daño? Avisen. Toda la clase la cambia.
+care-s13 = Tapen cortadas. No se toquen la cara.
+care-s16 = Nadie sopla en el medidor. Saquen el gas de la bolsa.
+care-s18 = ¿Vidrio roto? No lo toquen. Avisen a su maestra o maestro.
+care-s19 = Sequen en seguida el piso.
+care-s23 = ¿Los guantes les dan picazón? Quítenlos y avisen a su maestra o maestro.
+care-s25 = ¿Huele muy mal? Avisen y salgan.
+care-s26 = Tengan las bolsas lejos de la cara.
+care-s27 = ¿La levadura les hace daño? Avisen a su maestra o maestro antes de empezar.
+care-s29 = No echen chorros con la jeringa.
+care-s30 = El puré caliente se pega y quema. Solo lo cocina su maestra o maestro.
+care-s31 = Ninguna bolsa va a casa.
+care-s32 = No huelan el gas.
+allergen-milk = leche
+allergen-egg = huevo
+allergen-fish = pescado
+allergen-shellfish = mariscos
+allergen-tree-nuts = nueces
+allergen-peanut = cacahuate
+allergen-wheat = trigo
+allergen-soy = soya
+allergen-sesame = ajonjolí
+
+# Medidas de la cocina, como las escribe un plan.
+unit-tsp = cdta.
+unit-tbsp = cda.
+unit-cup = taza
+unit-cups = tazas
+unit-drop = gota
+unit-drops = gotas
+unit-tablet = pastilla
+unit-tablets = pastillas
+unit-packet = sobre
+unit-packets = sobres
+unit-piece = pieza
+unit-pieces = piezas
+
+# La hoja de datos.
+data-name = Hoja de datos
+data-zero-at = cero a las
+data-zero = cero
+data-how = Anoten cada altura en mm enteros.
+data-late = ¿El cero fue tarde? Tachen su hora y pongan la hora real.
+data-curve = Marquen cada altura con un punto. Unan los puntos de cada bolsa.
+
+# La hoja para planear, junto a las palabras de su página.
+planning-name = Hoja para planear
+
+# La hoja de la pared.
+tally-name = Hoja de la clase
+tally-kind = tipo de bolsa
+tally-rise = cuánto subió cada tarjeta
+tally-how = Tomen la última altura. Réstenle la altura cero. Escríbanlo en la casilla de su bolsa.
+tally-dot = Luego marquen un punto sobre la línea.
+
+# Papel cuadriculado.
+graph-name = Papel cuadriculado
+graph-group = Grupo
+graph-period = Período
+graph-shows = Qué muestra
+graph-marks = ¿Qué hay en cada bolsa?
+
+# La regla de papel.
+gauge-name = Regla de papel
+gauge-cut = Corten por la línea gruesa. Es la mesa.
+gauge-fold = Doblen cada tira por la línea cortada, como un libro.
+gauge-stand = Párenla junto a la tarjeta. La línea gruesa va abajo.
+gauge-read = Lean donde la orilla de abajo de la tarjeta toca la tira.
+gauge-check = Antes pongan una regla en las dos líneas. Cada una mide 100 mm. ¿Una no? Impriman otra vez al 100 %.

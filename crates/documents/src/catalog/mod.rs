@@ -7,6 +7,7 @@
 
 mod languages;
 mod larder;
+mod units;
 mod wording;
 
 pub use wording::{Filling, Wording};

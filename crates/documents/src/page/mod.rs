@@ -5,12 +5,16 @@
 
 #[cfg(feature = "pdf")]
 mod fonts;
+#[cfg(feature = "pdf")]
+mod icons;
 mod label_sheet;
 #[cfg(feature = "pdf")]
 mod press;
 #[cfg(feature = "pdf")]
 mod proof;
 
+#[cfg(feature = "pdf")]
+pub(crate) use icons::ICONS;
 pub use label_sheet::{Grid, LabelSheet};
 #[cfg(feature = "pdf")]
 pub(crate) use press::press;

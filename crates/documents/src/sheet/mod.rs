@@ -3,19 +3,43 @@
 //! Whoever fills them has done the thinking; this module only lays out. All text prints as itself, whatever
 //! signs it holds. The serial form of these values is read by our own page templates and promised to nobody.
 
+mod bench_card;
+mod data_sheet;
 mod forecast;
+mod gauge;
+#[cfg(feature = "pdf")]
+mod hand;
+mod head;
 mod join;
 mod labels;
+mod planning;
 mod prep;
 #[cfg(feature = "pdf")]
 mod print;
 #[cfg(feature = "pdf")]
 mod print_labels;
 mod results;
+mod squares;
+mod tally;
 
+#[cfg(feature = "pdf")]
+pub use bench_card::bench_cards_pdf;
+pub use bench_card::{BenchCard, BenchCards, CardAmount, CardOwn, CardStep, CardThing};
+#[cfg(feature = "pdf")]
+pub use data_sheet::data_sheets_pdf;
+pub use data_sheet::{DataRow, DataSheet, DataSheets};
 pub use forecast::{ForecastPanel, ForecastRow, ForecastSheet};
+#[cfg(feature = "pdf")]
+pub use gauge::gauges_pdf;
+pub use gauge::{GaugeSheet, Gauges};
+#[cfg(feature = "pdf")]
+pub use hand::Face;
+pub use head::{Head, HeadBag};
 pub use join::JoinSheet;
 pub use labels::{Label, Labels, TestPrint};
+#[cfg(feature = "pdf")]
+pub use planning::planning_pdf;
+pub use planning::{PlanningLevel, PlanningSheet, PlanningSheets, PlanningVariable};
 pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix};
 #[cfg(feature = "pdf")]
 pub use print::{forecast_pdf, prep_pdf, results_pdf};
@@ -25,6 +49,13 @@ pub use results::{
     Claim, Comparison, Counted, Gap, GasRow, LeftOut, QuestionResult, Rejected, ResultsReport,
     Slope,
 };
+
+#[cfg(feature = "pdf")]
+pub use squares::graph_paper_pdf;
+pub use squares::{GraphPaper, GraphSheet, Squares};
+#[cfg(feature = "pdf")]
+pub use tally::tally_pdf;
+pub use tally::{TallyBag, TallyRow, TallySheet, TallySheets};
 
 /// What stands at the foot of every page of a sheet, and what language it is in.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]

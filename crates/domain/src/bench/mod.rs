@@ -3,11 +3,13 @@
 //! The one place where a plan's amounts become the inputs of the bag model, with the scatter that
 //! a spoon, a jug or a thermometer brings.
 
+mod both;
 mod enzyme;
 mod food;
 pub mod tools;
 mod weigh;
 
+pub use both::{other_unit, yeast_per_tsp};
 pub use enzyme::{ShelfEnzyme, enzyme};
 pub use food::{Ingredient, ingredient};
 

@@ -1,6 +1,6 @@
 //! Finding one's way in a plan.
 
-use super::{CONTROLS, Day, Difference, Period, Plan, Question, Recipe, Treatment};
+use super::{CONTROLS, Day, Difference, Inquiry, Period, Plan, Question, Recipe, Treatment};
 
 impl Recipe {
     /// The recipe with what a treatment changes.
@@ -130,6 +130,13 @@ impl Plan {
     /// The period of that name.
     pub fn period(&self, name: &str) -> Option<&Period> {
         self.periods.iter().find(|period| period.name == name)
+    }
+
+    /// How much is left to a group: its own setting, else its period's, else the plan's.
+    pub fn inquiry_of(&self, period: &Period, group: u32) -> Inquiry {
+        let own = |one: &&super::GroupSetting| one.period == period.name && one.group == group;
+        let setting = self.group_settings.iter().find(own);
+        setting.and_then(|one| one.inquiry).or(period.inquiry).unwrap_or(self.inquiry)
     }
 
     /// The last reading of a period in whole minutes after the zero reading: the last multiple

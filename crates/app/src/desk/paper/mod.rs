@@ -1,26 +1,37 @@
 //! Sheets for people: what the desk found, laid out by `documents`.
 
+mod bench_card;
+mod care;
+mod data_sheet;
 mod forecast;
 mod join;
 mod labels;
 mod looks;
+mod planning;
 mod prep;
 mod results;
 mod results_parts;
+mod seats;
+mod squares;
+mod tally;
 mod water;
 
+pub(crate) use bench_card::bench_cards_pdf;
+pub(crate) use data_sheet::{data_sheets_pdf, graph_paper_pdf};
 pub(crate) use forecast::{forecast_sheet, strand};
 pub(crate) use join::join_pdf;
 pub(crate) use labels::{On, labels_pdf, test_print_pdf};
 pub(crate) use looks::look;
+pub(crate) use planning::planning_pdf;
 pub(crate) use prep::prep_sheet;
 pub(crate) use results::results_report;
+pub(crate) use tally::{gauges_pdf, tally_pdf};
 
 use super::print::Job;
 use super::room::Kind;
 use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
-use barm_documents::sheet::{self, Caution, Entry, Imprint};
+use barm_documents::sheet::{self, Caution, Entry, Face, Imprint};
 use barm_domain::check;
 use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::OutlookError;
@@ -121,6 +132,11 @@ pub(crate) fn prep_pdf_of(
     let mut sheet = prep_sheet(plan, prep, found);
     mark(&mut sheet.imprint, kind);
     Ok(sheet::prep_pdf(&sheet, size.into())?)
+}
+
+/// How what students hold is set.
+fn face(job: &Job<'_>) -> Face {
+    Face { words: job.wish.words, paper: job.wish.size.into(), large: job.wish.large }
 }
 
 /// School, sheet code and language at the foot of every page.

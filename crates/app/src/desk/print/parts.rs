@@ -21,7 +21,7 @@ pub(crate) struct Part {
 }
 
 /// Every part, in the order in which a teacher needs them.
-pub(crate) static PARTS: [Part; 7] = [
+pub(crate) static PARTS: [Part; 13] = [
     Part {
         key: "labels",
         ending: "pdf",
@@ -53,6 +53,48 @@ pub(crate) static PARTS: [Part; 7] = [
         },
     },
     Part {
+        key: "planning",
+        ending: "pdf",
+        says: |w| say!(w, "print-planning"),
+        of_use: has_groups,
+        make: paper::planning_pdf,
+    },
+    Part {
+        key: "bench-cards",
+        ending: "pdf",
+        says: |w| say!(w, "print-bench-cards"),
+        of_use: has_groups,
+        make: paper::bench_cards_pdf,
+    },
+    Part {
+        key: "data-sheets",
+        ending: "pdf",
+        says: |w| say!(w, "print-data-sheets"),
+        of_use: has_bags,
+        make: paper::data_sheets_pdf,
+    },
+    Part {
+        key: "tally",
+        ending: "pdf",
+        says: |w| say!(w, "print-tally"),
+        of_use: has_bags,
+        make: paper::tally_pdf,
+    },
+    Part {
+        key: "graph-paper",
+        ending: "pdf",
+        says: |w| say!(w, "print-graph-paper"),
+        of_use: has_readings_planned,
+        make: paper::graph_paper_pdf,
+    },
+    Part {
+        key: "gauge",
+        ending: "pdf",
+        says: |w| say!(w, "print-gauge"),
+        of_use: has_bags,
+        make: paper::gauges_pdf,
+    },
+    Part {
         key: "forecast",
         ending: "pdf",
         says: |w| say!(w, "print-forecast"),
@@ -79,8 +121,16 @@ fn always(_: &Job<'_>) -> bool {
     true
 }
 
+fn has_groups(job: &Job<'_>) -> bool {
+    job.periods().any(|period| period.groups > 0)
+}
+
 fn has_bags(job: &Job<'_>) -> bool {
     job.bags().next().is_some()
+}
+
+fn has_readings_planned(job: &Job<'_>) -> bool {
+    job.periods().any(|period| job.plan.last_reading_min(period) > 0)
 }
 
 fn has_readings(job: &Job<'_>) -> bool {

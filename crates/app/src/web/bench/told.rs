@@ -2,8 +2,9 @@
 
 use super::opened::drawn;
 use crate::desk::Catalog;
+use crate::desk::contents::Dry;
 use crate::desk::room::Kind;
-use crate::desk::room::bench::{Bench, Dry, OwnBag, OwnHeight, Reader};
+use crate::desk::room::bench::{Bench, OwnBag, OwnHeight, Reader};
 use barm_domain::plan::Lies;
 use barm_domain::record::{Key, Lent, Odd};
 use jiff::Timestamp;
@@ -89,12 +90,7 @@ fn bag(bag: &OwnBag) -> Value {
 
 /// What a thing is called, by language: a page changes its language while the server is away.
 fn named(thing: &Dry) -> Value {
-    let name = |words: &Catalog| match thing {
-        Dry::Yeast => words.cupboard("yeast"),
-        Dry::Solution(product) => words.solution(product),
-        Dry::Named(id) => words.cupboard(id),
-    };
-    by_language(name)
+    by_language(|words| thing.name(words))
 }
 
 fn by_language(name: impl Fn(&Catalog) -> String) -> Value {

@@ -12,6 +12,7 @@ pub(super) use view::own_labels;
 
 use super::Kind;
 use super::opened::Opened;
+use crate::desk::contents::Dry;
 use barm_domain::code::BagCode;
 use barm_domain::plan::{Inquiry, Lies};
 use barm_domain::record::{Key, Lent, Odd};
@@ -106,17 +107,6 @@ pub(crate) struct OwnBag {
     pub(crate) vented: bool,
     /// Whether it is lost.
     pub(crate) lost: bool,
-}
-
-/// Something that goes in before the water.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) enum Dry {
-    /// Yeast.
-    Yeast,
-    /// A solution that the teacher made of the enzyme product of that key.
-    Solution(&'static str),
-    /// Anything else, as the plan names it.
-    Named(String),
 }
 
 /// A height that counts.

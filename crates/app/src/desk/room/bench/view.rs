@@ -1,14 +1,13 @@
 //! Makes a group's page from the record.
 
-use super::{Bench, Dry, Hours, OwnBag, OwnHeight, Reader};
+use super::{Bench, Hours, OwnBag, OwnHeight, Reader};
+use crate::desk::contents::contents;
 use crate::desk::paper::look;
 use crate::desk::room::opened::opened;
 use crate::desk::room::{Kind, Scene};
-use barm_domain::amount::Amount;
 use barm_domain::amount::show::both_degrees;
-use barm_domain::bench::enzyme;
 use barm_domain::code::BagCode;
-use barm_domain::plan::{Inquiry, Plan, PlannedBag, Recipe};
+use barm_domain::plan::{Inquiry, Plan, PlannedBag};
 use barm_domain::record::{Bag, Height, Home, Key, Odd, Subject, Tapped, Who};
 use barm_domain::result::full_height_mm;
 use barm_domain::schedule::schedule;
@@ -32,8 +31,7 @@ pub(crate) fn bench_view(
         .iter()
         .find(|setting| setting.period == period && setting.group == group);
     let own = standing.groups.get(&(period.to_owned(), group));
-    let inquiry =
-        setting.and_then(|setting| setting.inquiry).or(of_plan.inquiry).unwrap_or(plan.inquiry);
+    let inquiry = plan.inquiry_of(of_plan, group);
     let mut bags = own_bags(scene, period, group);
     // Where the method is given, the card has its steps; the question is the group's own only
     // where the method is its own too.
@@ -130,7 +128,10 @@ fn own_bag(
         look: look(plan, &planned.treatment).0,
         hollow,
         full_mm: full_height_mm(plan, planned),
-        dry: dry(&recipe),
+        dry: contents(plan, &recipe)
+            .into_iter()
+            .map(|content| (content.amount.written, content.thing))
+            .collect(),
         water: recipe.water.written.clone(),
         degrees: both_degrees(recipe.water_celsius),
         lies: recipe.lies,
@@ -144,35 +145,6 @@ fn own_bag(
         vented: bag.vented.is_some(),
         lost: bag.lost.is_some(),
     })
-}
-
-fn dry(recipe: &Recipe) -> Vec<(String, Dry)> {
-    let mut all = Vec::new();
-    let mut add = |amount: &Amount, thing: Dry| {
-        if amount.value > 0.0 {
-            all.push((amount.written.clone(), thing));
-        }
-    };
-    if recipe.yeast.is_some() {
-        add(&recipe.yeast_amount, Dry::Yeast);
-    }
-    if let (Some(food), Some(amount)) = (&recipe.food, &recipe.food_amount) {
-        add(amount, Dry::Named(food.clone()));
-    }
-    if let (Some(name), Some(amount)) = (&recipe.enzyme, &recipe.enzyme_amount) {
-        // Powder in milliliters is a solution of it; nobody but the teacher handles the powder.
-        add(
-            amount,
-            match enzyme(name, amount) {
-                Ok(shelf) if shelf.is_stock => Dry::Solution(shelf.product.key),
-                _ => Dry::Named(name.clone()),
-            },
-        );
-    }
-    for extra in &recipe.extras {
-        add(&extra.amount, Dry::Named(extra.item.clone()));
-    }
-    all
 }
 
 /// A tap, which a group may take back if it is its own.

@@ -6,7 +6,9 @@
 mod together;
 mod waiting;
 
-pub(crate) use together::{HANDED_MOST, PlanTogetherView, Typed, plans_first, together_view};
+pub(crate) use together::{
+    HANDED_MOST, PlanTogetherView, Typed, plans_first, together, together_view,
+};
 pub(crate) use waiting::{ApproveView, approve_view};
 
 use super::{Kind, Room, Scope};

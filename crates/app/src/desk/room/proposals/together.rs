@@ -60,10 +60,7 @@ impl PlanTogetherView {
 pub(crate) fn plans_first(scene: &Scene<'_>, period: &str, group: u32, now: Timestamp) -> bool {
     let plan = scene.plan;
     let Some(planned) = plan.period(period) else { return false };
-    let setting =
-        plan.group_settings.iter().find(|one| one.period == period && one.group == group);
-    let inquiry =
-        setting.and_then(|one| one.inquiry).or(planned.inquiry).unwrap_or(plan.inquiry);
+    let inquiry = plan.inquiry_of(planned, group);
     let began = scene.standing().periods.get(period).is_some_and(|one| one.began.is_some());
     let has_bags = plan.bags.iter().any(|bag| bag.period == period && bag.group == group);
     let today = now.to_zoned_datetime(zone(scene, planned)).date();

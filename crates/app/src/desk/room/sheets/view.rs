@@ -9,6 +9,7 @@ use barm_domain::code::BagCode;
 use barm_domain::plan::{Period, PlannedBag};
 use barm_domain::record::{Bag, Height};
 use barm_domain::schedule::schedule;
+use barm_domain::sheet_code::SheetCode;
 use jiff::Timestamp;
 
 /// The page of one sheet.
@@ -106,9 +107,16 @@ pub(crate) fn first_sheet(scene: &Scene<'_>) -> Option<(String, u32)> {
     open.map(|(period, tab)| (period.clone(), tab.group))
 }
 
-/// The sheet that somebody names as it stands on paper: the code of one of its bags, the beginning
+/// The sheet that somebody names as it stands on paper: its own code, that of one of its bags, the beginning
 /// of that code up to the group, or period and group.
 pub(crate) fn sheet_named(scene: &Scene<'_>, said: &str) -> Option<(String, u32)> {
+    let whose = SheetCode::whose(scene.plan, said);
+    let is = |of: &str, tab: &Tab| {
+        whose.as_ref().is_some_and(|one| *one == (of.to_owned(), tab.group))
+    };
+    if sheets(scene).iter().any(|(period, tab)| is(period, tab)) {
+        return whose;
+    }
     let plain = |text: &str| -> String {
         text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_uppercase()
     };
