@@ -6,6 +6,12 @@ mod asked;
 mod join;
 mod labels;
 mod picture;
+mod bounds;
+mod calendar;
+#[path = "../browser/fetched.rs"]
+mod fetched;
+mod handed_out;
+mod packet;
 mod prints;
 #[path = "../program/mod.rs"]
 mod program;

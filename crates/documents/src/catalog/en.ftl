@@ -498,3 +498,42 @@ larder-word-glucoamylase = glucoamylase
 larder-word-lactase = lactase
 larder-word-amylase = amylase
 larder-word-invertase = invertase
+
+# The slides of the talk after the day.
+slides-period = Period { $period }
+slides-dots = Rise at minute
+slides-dots-after = , mm. One mark is one bag.
+slides-curves = Each thin line is one bag. The thick line is the mean.
+slides-talk = Talk about it
+slides-nothing = No readings yet.
+slides-prompt-see = What do you see first? Say only what the dots show.
+slides-prompt-spread = How far apart are bags of one kind? How far apart are the kinds?
+slides-prompt-aside = One bag was set aside. Which rule says so? Is that fair?
+slides-prompt-control = What does the bag without food tell us?
+slides-prompt-claim = What can we claim? Which numbers back it up?
+slides-prompt-next = What one thing would you change next? What stays the same?
+
+# The page for families and the principal.
+summary-name = What our classes found out
+summary-did = What we did
+summary-found = What we found
+summary-know = How sure we are
+summary-safe = How we kept it safe
+summary-learned = What it is for
+summary-home = Ask at home
+summary-did-says = Students made { $bags } small bags of yeast, warm water and food in { $periods } class periods. Yeast makes gas from food. The gas lifts a card on the bag. Students read its height with a ruler and drew what they saw.
+summary-clear = Clear
+summary-leaning = Leaning
+summary-open = Open
+summary-more = { $treatment }: the card rose { $mm } mm more than with { $reference }.
+summary-less = { $treatment }: the card rose { $mm } mm less than with { $reference }.
+summary-rest = Comparisons without a clear answer: { $count }. A difference under { $mm } mm cannot be read on a bag.
+summary-no-food = a bag without food
+summary-picture = Rise in mm. Each mark is one bag. No mark stands for a person.
+summary-know-says = Bags made the same way do not rise the same. So each kind was made more than once. We call a difference clear only when it is larger than chance makes. This yeast, these foods and this room were tried, no others.
+summary-safe-goggles = Goggles on, hands washed, benches wiped.
+summary-safe-taste = Nothing was tasted or eaten, and nobody blew into anything.
+summary-safe-enzyme = Powders were handled by the teacher only; students got liquids.
+summary-safe-water = Water was warm, not hot. Food that could harm somebody was swapped for the whole class.
+summary-safe-poured = All bags were opened and emptied the same day. None went home.
+summary-home-says = What did you change, and what did you keep the same? Which bag surprised you? How would you find out more?

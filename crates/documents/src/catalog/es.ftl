@@ -498,3 +498,42 @@ larder-word-glucoamylase = glucoamilasa
 larder-word-lactase = lactasa
 larder-word-amylase = amilasa
 larder-word-invertase = invertasa
+
+# Las diapositivas de la plática después del día.
+slides-period = Clase { $period }
+slides-dots = Subida en el minuto
+slides-dots-after = , mm. Cada marca es una bolsa.
+slides-curves = Cada línea delgada es una bolsa. La gruesa es el promedio.
+slides-talk = Platiquen
+slides-nothing = Todavía no hay lecturas.
+slides-prompt-see = ¿Qué ven primero? Digan solo lo que muestran los puntos.
+slides-prompt-spread = ¿Qué tan lejos están las bolsas de un tipo? ¿Y los tipos entre sí?
+slides-prompt-aside = Una bolsa se apartó. ¿Qué regla lo dice? ¿Es justo?
+slides-prompt-control = ¿Qué nos dice la bolsa sin alimento?
+slides-prompt-claim = ¿Qué podemos afirmar? ¿Qué números lo apoyan?
+slides-prompt-next = ¿Qué cosa cambiarían ahora? ¿Qué queda igual?
+
+# La hoja para las familias y la dirección.
+summary-name = Lo que descubrieron nuestras clases
+summary-did = Qué hicimos
+summary-found = Qué hallamos
+summary-know = Qué tan seguros estamos
+summary-safe = Cómo lo hicimos seguro
+summary-learned = Para qué sirve
+summary-home = Pregunten en casa
+summary-did-says = Los estudiantes hicieron { $bags } bolsas pequeñas de levadura, agua tibia y alimento en { $periods } clases. La levadura hace gas con el alimento. El gas sube una tarjeta sobre la bolsa. Leyeron su altura con una regla y dibujaron lo que vieron.
+summary-clear = Claro
+summary-leaning = Se inclina
+summary-open = Abierto
+summary-more = { $treatment }: la tarjeta subió { $mm } mm más que con { $reference }.
+summary-less = { $treatment }: la tarjeta subió { $mm } mm menos que con { $reference }.
+summary-rest = Comparaciones sin respuesta clara: { $count }. Una diferencia de menos de { $mm } mm no se puede leer en una bolsa.
+summary-no-food = una bolsa sin alimento
+summary-picture = Subida en mm. Cada marca es una bolsa. Ninguna marca es una persona.
+summary-know-says = Las bolsas hechas igual no suben igual. Por eso cada tipo se hizo más de una vez. Decimos que una diferencia es clara solo si es mayor que la del azar. Se probaron esta levadura, estos alimentos y este salón, no otros.
+summary-safe-goggles = Con lentes de seguridad, manos lavadas y mesas limpias.
+summary-safe-taste = Nadie probó ni comió nada, y nadie sopló en nada.
+summary-safe-enzyme = Solo el maestro usó polvos; los estudiantes recibieron líquidos.
+summary-safe-water = El agua estaba tibia, no caliente. El alimento que podía dañar a alguien se cambió para toda la clase.
+summary-safe-poured = Todas las bolsas se abrieron y vaciaron el mismo día. Ninguna fue a casa.
+summary-home-says = ¿Qué cambiaron y qué dejaron igual? ¿Qué bolsa les sorprendió? ¿Cómo sabrían más?

@@ -29,10 +29,11 @@ static MARKS: LazyLock<Vec<String>> = LazyLock::new(|| {
 
 /// The files that a template may import, by name: the house, and parts of pages that several sheets
 /// share.
-const SHARED: [(&str, &str); 3] = [
+const SHARED: [(&str, &str); 4] = [
     ("/house.typ", include_str!("house.typ")),
     ("/prep-parts.typ", include_str!("../sheet/prep-parts.typ")),
     ("/forecast-parts.typ", include_str!("../sheet/forecast-parts.typ")),
+    ("/run-parts.typ", include_str!("../sheet/run-parts.typ")),
 ];
 
 struct Desktop {

@@ -6,25 +6,39 @@
 mod forecast;
 mod join;
 mod labels;
+mod packet;
 mod prep;
 #[cfg(feature = "pdf")]
 mod print;
 #[cfg(feature = "pdf")]
 mod print_labels;
+#[cfg(feature = "pdf")]
+mod print_results;
 mod results;
+mod slides;
+mod substitute;
 
 pub use forecast::{ForecastPanel, ForecastRow, ForecastSheet};
 pub use join::JoinSheet;
 pub use labels::{Label, Labels, TestPrint};
+pub use packet::{
+    Asked, Changeovers, Dated, GroupTimes, Hazard, Hoped, Lettered, LimitRow, Named, Overview,
+    Packet, Pause, PauseRow, PeriodRow, RunSheet, Step, Stretch,
+};
 pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix};
 #[cfg(feature = "pdf")]
-pub use print::{forecast_pdf, prep_pdf, results_pdf};
+pub use print::{forecast_pdf, packet_pdf, prep_pdf, results_pdf, substitute_pdf};
 #[cfg(feature = "pdf")]
 pub use print_labels::{join_pdf, labels_pdf, test_print_pdf};
+#[cfg(feature = "pdf")]
+pub use print_results::{slides_pdf, summary_pdf};
 pub use results::{
-    Claim, Comparison, Counted, Gap, GasRow, LeftOut, QuestionResult, Rejected, ResultsReport,
-    Slope,
+    Claim, Comparison, Counted, Gap, GasRow, LeftOut, PeriodResult, QuestionResult, Rejected,
+    ResultsReport, Slope,
 };
+
+pub use slides::{ClassSlides, Drawn, FamilySummary, SlideWords, Slides};
+pub use substitute::{SubstituteHour, SubstitutePack, SubstituteStep};
 
 /// What stands at the foot of every page of a sheet, and what language it is in.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]

@@ -1,20 +1,33 @@
 //! Sheets for people: what the desk found, laid out by `documents`.
 
+mod calendar;
+mod clock;
 mod forecast;
 mod join;
 mod labels;
 mod looks;
+mod packet;
 mod prep;
+mod prompts;
 mod results;
 mod results_parts;
+mod slides;
+mod substitute;
+mod summary;
+mod todo;
 mod water;
 
+pub(crate) use calendar::calendar_ics;
 pub(crate) use forecast::{forecast_sheet, strand};
 pub(crate) use join::join_pdf;
 pub(crate) use labels::{On, labels_pdf, test_print_pdf};
 pub(crate) use looks::look;
+pub(crate) use packet::packet_pdf;
 pub(crate) use prep::prep_sheet;
 pub(crate) use results::results_report;
+pub(crate) use slides::slides_pdf;
+pub(crate) use substitute::substitute_pdf;
+pub(crate) use summary::summary_pdf;
 
 use super::print::Job;
 use super::room::Kind;
@@ -22,6 +35,7 @@ use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
 use barm_documents::sheet::{self, Caution, Entry, Imprint};
 use barm_domain::check;
+use barm_domain::code::BagCode;
 use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::OutlookError;
 use barm_domain::plan::Plan;
@@ -121,6 +135,14 @@ pub(crate) fn prep_pdf_of(
     let mut sheet = prep_sheet(plan, prep, found);
     mark(&mut sheet.imprint, kind);
     Ok(sheet::prep_pdf(&sheet, size.into())?)
+}
+
+/// The number that the codes of a period's bags carry, and its sign with them; none without bags.
+fn period_number(plan: &Plan, period: &str) -> Option<usize> {
+    let own = plan.bags.iter().filter(|bag| bag.period == period);
+    own.filter_map(|bag| bag.code.parse::<BagCode>().ok())
+        .map(|code| code.period().into())
+        .next()
 }
 
 /// School, sheet code and language at the foot of every page.

@@ -9,6 +9,7 @@ use barm_domain::finding::Finding;
 use barm_domain::outlook::{Look, OutlookError};
 use barm_domain::plan::{Period, Plan, PlannedBag};
 use barm_domain::prep::{self, Prep, PrepError};
+use jiff::Timestamp;
 use std::sync::OnceLock;
 
 /// A plan that is being printed.
@@ -21,6 +22,8 @@ pub(crate) struct Job<'a> {
     pub(crate) analysis: Option<&'a Analysis>,
     /// Whether it happens in a class, or is made up; every page says so.
     pub(crate) kind: Kind,
+    /// When it is printed.
+    pub(crate) made: Timestamp,
     progress: &'a dyn Progress,
     prep: OnceLock<Result<Prep, PrepError>>,
     outlook: OnceLock<Result<Outlook, OutlookError>>,
@@ -36,7 +39,23 @@ impl<'a> Job<'a> {
         progress: &'a dyn Progress,
     ) -> Self {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
-        Self { plan, wish, analysis, kind: Kind::Real, progress, prep, outlook, found }
+        Self {
+            plan,
+            wish,
+            analysis,
+            kind: Kind::Real,
+            made: Timestamp::UNIX_EPOCH,
+            progress,
+            prep,
+            outlook,
+            found,
+        }
+    }
+
+    /// The same, printed at that time.
+    pub(crate) const fn printed_at(mut self, now: Timestamp) -> Self {
+        self.made = now;
+        self
     }
 
     /// The same of an investigation on a shelf.
