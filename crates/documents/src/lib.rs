@@ -2,6 +2,7 @@
 //!
 //! This crate knows no file, database or network; it takes bytes and returns bytes.
 
+pub mod calendar;
 pub mod catalog;
 pub mod chart;
 pub mod page;

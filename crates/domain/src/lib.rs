@@ -3,6 +3,7 @@
 //! This crate knows no database, network, file or page. It takes bytes from nobody: text formats
 //! live in `documents`, the record in `store`.
 
+pub mod agenda;
 pub mod amount;
 pub mod bag_list;
 pub mod bench;

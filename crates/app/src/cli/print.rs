@@ -6,6 +6,7 @@ use crate::desk::print::{self, Address, Job, PARTS, Part, Wish};
 use crate::desk::{self, Catalog, LabelSheet, Wording};
 use barm_domain::plan::Inquiry;
 use clap::builder::{PossibleValue, PossibleValuesParser};
+use jiff::Timestamp;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -83,7 +84,8 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         None => None,
     };
     let wish = wish(arguments);
-    let job = Job::new(&open.plan, &wish, analysis.as_ref(), &line);
+    let job =
+        Job::new(&open.plan, &wish, analysis.as_ref(), &line).printed_at(Timestamp::now());
     let sheets = print::print(&job, &print::wanted(&job, &arguments.what))?;
     let printed = print::write_printed(&arguments.out, sheets)?;
     drop(line);

@@ -9,6 +9,7 @@ use barm_domain::reading::{Reading, Rejected, Remark, SetAside};
 use barm_domain::record::Counted;
 use barm_domain::result::{self, ClassResult};
 use std::path::Path;
+use std::sync::Arc;
 
 /// What a class found, with all that was not taken.
 #[derive(Debug)]
@@ -26,7 +27,24 @@ pub(crate) struct Analysis {
     /// What was noted beside bags.
     pub(crate) remarks: Vec<Remark>,
     /// What was expected.
-    pub(crate) outlook: Outlook,
+    pub(crate) outlook: Arc<Outlook>,
+}
+
+impl Analysis {
+    /// What one period found by itself. What has to be said of the whole file stays with the day.
+    pub(crate) fn of_period(&self, plan: &Plan, period: &str) -> Self {
+        let result = self.result.of_period(plan, period);
+        let own = |remark: &&Remark| result.bags.iter().any(|bag| bag.bag.code == remark.bag);
+        Self {
+            nothing_taken: self.nothing_taken,
+            above_all: None,
+            rejected: Vec::new(),
+            notes: Vec::new(),
+            remarks: self.remarks.iter().filter(own).cloned().collect(),
+            outlook: Arc::clone(&self.outlook),
+            result,
+        }
+    }
 }
 
 /// Analyzes a file of readings for a plan.
@@ -87,6 +105,6 @@ fn found(
         notes: Vec::new(),
         remarks: Vec::new(),
         result,
-        outlook,
+        outlook: Arc::new(outlook),
     })
 }

@@ -3,10 +3,16 @@
 //! All prints are made once for a run of these tests; see [`prints`]. A file a part.
 
 mod asked;
+mod bounds;
+mod calendar;
+#[path = "../browser/fetched.rs"]
+mod fetched;
 mod gauge;
+mod handed_out;
 mod hands;
 mod join;
 mod labels;
+mod packet;
 mod pages;
 mod picture;
 mod prints;

@@ -152,6 +152,7 @@ fn report(title: &str, summary: &str) -> ResultsReport {
         rejected: Vec::new(),
         method: Vec::new(),
         cautions: Vec::new(),
+        periods: Vec::new(),
     }
 }
 

@@ -15,6 +15,8 @@ mod one_bag;
 mod rows;
 mod scale;
 mod series;
+#[cfg(test)]
+mod sight;
 mod spark;
 mod svg;
 mod terminal;

@@ -34,6 +34,7 @@ const SHARED: [(&str, &str); 4] = [
     ("/hand.typ", include_str!("hand.typ")),
     ("/prep-parts.typ", include_str!("../sheet/prep-parts.typ")),
     ("/forecast-parts.typ", include_str!("../sheet/forecast-parts.typ")),
+    ("/run-parts.typ", include_str!("../sheet/run-parts.typ")),
 ];
 
 struct Desktop {

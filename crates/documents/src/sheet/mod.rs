@@ -12,14 +12,19 @@ mod hand;
 mod head;
 mod join;
 mod labels;
+mod packet;
 mod planning;
 mod prep;
 #[cfg(feature = "pdf")]
 mod print;
 #[cfg(feature = "pdf")]
 mod print_labels;
+#[cfg(feature = "pdf")]
+mod print_results;
 mod results;
+mod slides;
 mod squares;
+mod substitute;
 mod tally;
 
 #[cfg(feature = "pdf")]
@@ -37,22 +42,30 @@ pub use hand::Face;
 pub use head::{Head, HeadBag};
 pub use join::JoinSheet;
 pub use labels::{Label, Labels, TestPrint};
+pub use packet::{
+    Asked, Changeovers, Dated, GroupTimes, Hazard, Hoped, Lettered, LimitRow, Named, Overview,
+    Packet, Pause, PauseRow, PeriodRow, RunSheet, Step, Stretch,
+};
 #[cfg(feature = "pdf")]
 pub use planning::planning_pdf;
 pub use planning::{PlanningLevel, PlanningSheet, PlanningSheets, PlanningVariable};
 pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix};
 #[cfg(feature = "pdf")]
-pub use print::{forecast_pdf, prep_pdf, results_pdf};
+pub use print::{forecast_pdf, packet_pdf, prep_pdf, results_pdf, substitute_pdf};
 #[cfg(feature = "pdf")]
 pub use print_labels::{join_pdf, labels_pdf, test_print_pdf};
+#[cfg(feature = "pdf")]
+pub use print_results::{slides_pdf, summary_pdf};
 pub use results::{
-    Claim, Comparison, Counted, Gap, GasRow, LeftOut, QuestionResult, Rejected, ResultsReport,
-    Slope,
+    Claim, Comparison, Counted, Gap, GasRow, LeftOut, PeriodResult, QuestionResult, Rejected,
+    ResultsReport, Slope,
 };
 
+pub use slides::{ClassSlides, Drawn, FamilySummary, SlideWords, Slides};
 #[cfg(feature = "pdf")]
 pub use squares::graph_paper_pdf;
 pub use squares::{GraphPaper, GraphSheet, Squares};
+pub use substitute::{SubstituteHour, SubstitutePack, SubstituteStep};
 #[cfg(feature = "pdf")]
 pub use tally::tally_pdf;
 pub use tally::{TallyBag, TallyRow, TallySheet, TallySheets};

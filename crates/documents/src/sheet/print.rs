@@ -3,7 +3,10 @@
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use super::{ForecastPanel, ForecastSheet, PrepSheet, QuestionResult, ResultsReport};
+use super::{
+    ForecastPanel, ForecastSheet, Packet, PeriodResult, PrepSheet, QuestionResult,
+    ResultsReport, SubstitutePack,
+};
 use crate::chart::{
     CurvesChart, DotPlot, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap, Strand,
 };
@@ -32,9 +35,12 @@ pub fn results_pdf(report: &ResultsReport, paper: Paper) -> Result<Vec<u8>, PdfE
         .iter()
         .map(|question| question_pictures(report, question, &frame))
         .collect();
+    let periods: Vec<Value> =
+        report.periods.iter().map(|period| period_pictures(report, period, &frame)).collect();
     let pictures = json!({
         "every-bag": plots,
         "questions": questions,
+        "periods": periods,
     });
     press(SHEET, include_str!("results.typ"), values(SHEET, report, &pictures)?, paper)
 }
@@ -54,6 +60,32 @@ pub fn prep_pdf(sheet: &PrepSheet, paper: Paper) -> Result<Vec<u8>, PdfError> {
 /// [`PdfError`] if the layout engine refuses; no text in the sheet can make it do so.
 pub fn forecast_pdf(sheet: &ForecastSheet, paper: Paper) -> Result<Vec<u8>, PdfError> {
     const SHEET: &str = "forecast";
+    let pictures = forecast_pictures(sheet, paper);
+    press(SHEET, include_str!("forecast.typ"), values(SHEET, sheet, &pictures)?, paper)
+}
+
+/// The teacher's packet as a PDF with a bookmark for each chapter.
+///
+/// # Errors
+/// [`PdfError`] if the layout engine refuses; no text in the packet can make it do so.
+pub fn packet_pdf(packet: &Packet, paper: Paper) -> Result<Vec<u8>, PdfError> {
+    const SHEET: &str = "packet";
+    let mut values = values(SHEET, packet, &Value::Null)?;
+    values["forecast"]["pictures"] = forecast_pictures(&packet.forecast, paper);
+    press(SHEET, include_str!("packet.typ"), values, paper)
+}
+
+/// The pack for a substitute as a PDF of two pages.
+///
+/// # Errors
+/// [`PdfError`] if the layout engine refuses; no text in the pack can make it do so.
+pub fn substitute_pdf(pack: &SubstitutePack, paper: Paper) -> Result<Vec<u8>, PdfError> {
+    const SHEET: &str = "pack for a substitute";
+    press(SHEET, include_str!("substitute.typ"), values(SHEET, pack, &Value::Null)?, paper)
+}
+
+/// The curves and bands of a forecast: one picture for all questions, or one each.
+fn forecast_pictures(sheet: &ForecastSheet, paper: Paper) -> Value {
     let frame = Frame::print(paper.entry_width());
     let draw = |strands: &[Strand], panel: &ForecastPanel| {
         let (last_reading, bell) = (panel.last_reading, panel.bell);
@@ -64,7 +96,7 @@ pub fn forecast_pdf(sheet: &ForecastSheet, paper: Paper) -> Result<Vec<u8>, PdfE
         Some((strands, panel)) => vec![draw(&strands, panel)],
         None => sheet.panels.iter().map(|panel| draw(&panel.strands, panel)).collect(),
     };
-    press(SHEET, include_str!("forecast.typ"), values(SHEET, sheet, &json!(pictures))?, paper)
+    json!(pictures)
 }
 
 /// The strands of all questions for one chart, each treatment once, if the questions end at the same time.
@@ -143,4 +175,17 @@ fn gap_picture(report: &ResultsReport, question: &QuestionResult, frame: &Frame)
     let measured = MeasuredGap { row: 0, reference: 1, in_mads: gap.in_mads };
     let plot = DotPlot { title: &question.asks, rows: &rows, gap: Some(measured) };
     picture(&plot.svg(frame), &plot.description(frame))
+}
+
+/// Dots and curves of one period.
+fn period_pictures(report: &ResultsReport, period: &PeriodResult, frame: &Frame) -> Value {
+    let dots = period.every_bag.chunks(ROWS_A_PAGE).map(|rows| {
+        let plot = DotPlot { title: &report.title, rows, gap: None };
+        picture(&plot.svg(frame), &plot.description(frame))
+    });
+    let curves = period.questions.iter().map(|question| {
+        let chart = CurvesChart { title: &question.asks, sheaves: &question.curves };
+        picture(&chart.svg(frame), &chart.description(frame))
+    });
+    json!({ "every-bag": dots.collect::<Vec<_>>(), "questions": curves.collect::<Vec<_>>() })
 }

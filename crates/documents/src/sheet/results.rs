@@ -1,6 +1,6 @@
 //! What the class found.
 
-use super::{Caution, Entry, Imprint};
+use super::{Caution, Drawn, Entry, Imprint};
 use crate::chart::{DotRow, Estimate, Look, Sheaf};
 
 /// The results report of a class day: what can be said, every bag, and all that was left out.
@@ -32,6 +32,29 @@ pub struct ResultsReport {
     pub method: Vec<Entry>,
     /// Cautions for emptying the bags and for talking about ethanol.
     pub cautions: Vec<Caution>,
+    /// What each period found by itself; empty for a day of one period.
+    pub periods: Vec<PeriodResult>,
+}
+
+/// What one period found by itself, in short.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct PeriodResult {
+    /// The period, such as "Period 3".
+    pub period: String,
+    /// Number of its sign, from 1.
+    pub sign: usize,
+    /// Groups and bags, in a few words.
+    pub summary: String,
+    /// What can be said from its bags alone.
+    pub claims: Vec<Claim>,
+    /// Its bags at the last reading.
+    pub every_bag: Vec<DotRow>,
+    /// Its questions, with their curves.
+    pub questions: Vec<Drawn>,
+    /// Its bags that were set aside.
+    pub left_out: Vec<LeftOut>,
+    /// What did not work in it.
+    pub did_not_work: Vec<Entry>,
 }
 
 /// One thing that can be said, or cannot.

@@ -10,8 +10,8 @@ mod letters;
 mod place;
 
 pub use cautions::{
-    ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES, without_answer,
-    without_local_rules,
+    ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES, not_by_a_substitute,
+    without_answer, without_local_rules,
 };
 pub use fair::change::{changes, changes_for};
 pub use letters::letters_missing;

@@ -6,11 +6,13 @@
 mod days;
 mod entry;
 mod gather;
+mod limit;
 mod overnight;
 
 pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;
+pub use limit::{HeldBackBy, Limit, MORE, limit};
 pub use overnight::{HOURS, Overnight, overnight};
 
 use crate::bench::{self, BenchError};

@@ -56,6 +56,22 @@ pub struct ClassResult {
     pub rejected: Vec<Rejected>,
 }
 
+impl ClassResult {
+    /// What one period alone found: its own bags, compared with its own references, at the same
+    /// minute.
+    #[must_use]
+    pub fn of_period(&self, plan: &Plan, period: &str) -> Self {
+        let own = self.bags.iter().filter(|bag| bag.bag.period == period);
+        let bags: Vec<BagResult> = own.cloned().collect();
+        Self {
+            minute: self.minute,
+            questions: plan.questions.iter().map(|one| Answer::of(plan, one, &bags)).collect(),
+            bags,
+            rejected: Vec::new(),
+        }
+    }
+}
+
 /// Analyzes a class's readings.
 ///
 /// `forecasts` are those of the plan's treatments, as [`crate::outlook::forecast`] makes them, and,

@@ -1,30 +1,43 @@
 //! Sheets for people: what the desk found, laid out by `documents`.
 
 mod bench_card;
+mod calendar;
 mod care;
+mod clock;
 mod data_sheet;
 mod forecast;
 mod join;
 mod labels;
 mod looks;
+mod packet;
 mod planning;
 mod prep;
+mod prompts;
 mod results;
 mod results_parts;
 mod seats;
+mod slides;
 mod squares;
+mod substitute;
+mod summary;
 mod tally;
+mod todo;
 mod water;
 
 pub(crate) use bench_card::bench_cards_pdf;
+pub(crate) use calendar::calendar_ics;
 pub(crate) use data_sheet::{data_sheets_pdf, graph_paper_pdf};
 pub(crate) use forecast::{forecast_sheet, strand};
 pub(crate) use join::join_pdf;
 pub(crate) use labels::{On, labels_pdf, test_print_pdf};
 pub(crate) use looks::look;
+pub(crate) use packet::packet_pdf;
 pub(crate) use planning::planning_pdf;
 pub(crate) use prep::prep_sheet;
 pub(crate) use results::results_report;
+pub(crate) use slides::slides_pdf;
+pub(crate) use substitute::substitute_pdf;
+pub(crate) use summary::summary_pdf;
 pub(crate) use tally::{gauges_pdf, tally_pdf};
 
 use super::print::Job;
@@ -33,6 +46,7 @@ use super::{Analysis, DeskError, Outlook};
 use barm_documents::page::Paper;
 use barm_documents::sheet::{self, Caution, Entry, Face, Imprint};
 use barm_domain::check;
+use barm_domain::code::BagCode;
 use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::OutlookError;
 use barm_domain::plan::Plan;
@@ -137,6 +151,14 @@ pub(crate) fn prep_pdf_of(
 /// How what students hold is set.
 fn face(job: &Job<'_>) -> Face {
     Face { words: job.wish.words, paper: job.wish.size.into(), large: job.wish.large }
+}
+
+/// The number that the codes of a period's bags carry, and its sign with them; none without bags.
+fn period_number(plan: &Plan, period: &str) -> Option<usize> {
+    let own = plan.bags.iter().filter(|bag| bag.period == period);
+    own.filter_map(|bag| bag.code.parse::<BagCode>().ok())
+        .map(|code| code.period().into())
+        .next()
 }
 
 /// School, sheet code and language at the foot of every page.

@@ -5,23 +5,35 @@ use super::{imprint, looks};
 use crate::desk::{Analysis, voice};
 use barm_documents::chart::{Dot, DotRow, Estimate, Reading, Sheaf};
 use barm_documents::sheet::{
-    Comparison, Counted, Gap, QuestionResult, Rejected, ResultsReport, Slope,
+    Comparison, Counted, Drawn, Gap, PeriodResult, QuestionResult, Rejected, ResultsReport,
+    Slope,
 };
 use barm_domain::plan::{Plan, Question};
 use barm_domain::reading::Rejected as Unread;
-use barm_domain::result::{Answer, BagResult, Compared, Judged, Ladder, TreatmentDots};
+use barm_domain::result::{
+    Answer, BagResult, ClassResult, Compared, Judged, Ladder, TreatmentDots,
+};
 
 /// The results report of a class.
 pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport {
     let result = &analysis.result;
     let minute = result.minute.unwrap_or(f64::NAN);
     let counted = result.bags.iter().filter(|bag| bag.summary.is_some()).count();
-    let periods = plan.periods.len();
-    let word = if periods == 1 { "period" } else { "periods" };
+    let held: Vec<&str> = plan
+        .periods
+        .iter()
+        .map(|period| period.name.as_str())
+        .filter(|name| result.bags.iter().any(|bag| bag.bag.period == *name))
+        .collect();
+    let periods = match held.as_slice() {
+        [only] if plan.periods.len() > 1 => format!("period {only}"),
+        [_] => "1 period".to_owned(),
+        _ => format!("{} periods", held.len()),
+    };
     ResultsReport {
         imprint: imprint(plan, "RESULTS"),
         title: plan.title.clone(),
-        summary: format!("Results, {periods} {word}, {counted} bags"),
+        summary: format!("Results, {periods}, {counted} bags"),
         claims: claims(plan, analysis),
         every_bag: every_bag(plan, &result.bags),
         minute,
@@ -43,7 +55,45 @@ pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport 
             .collect(),
         method: method(plan, analysis),
         cautions: super::disposal_cautions(plan, &analysis.outlook),
+        periods: if held.len() > 1 {
+            period_results(plan, analysis, &held)
+        } else {
+            Vec::new()
+        },
     }
+}
+
+/// What each of these periods found by itself.
+fn period_results(plan: &Plan, analysis: &Analysis, held: &[&str]) -> Vec<PeriodResult> {
+    let one = |(place, name): (usize, &&str)| {
+        let own = analysis.of_period(plan, name);
+        let bags = own.result.bags.iter().filter(|bag| bag.summary.is_some()).count();
+        PeriodResult {
+            period: format!("Period {name}"),
+            sign: super::period_number(plan, name).unwrap_or(place + 1),
+            summary: format!("{bags} bags"),
+            claims: claims(plan, &own),
+            every_bag: every_bag(plan, &own.result.bags),
+            questions: questions_drawn(plan, &own.result),
+            left_out: left_out(plan, &own),
+            did_not_work: did_not_work(plan, &own),
+        }
+    };
+    held.iter().enumerate().map(one).collect()
+}
+
+/// The questions that have bags, with their curves.
+pub(super) fn questions_drawn(plan: &Plan, result: &ClassResult) -> Vec<Drawn> {
+    let drawn = plan.questions.iter().map(|question| Drawn {
+        asks: question.asks.clone(),
+        curves: plan
+            .answering(question)
+            .iter()
+            .map(|treatment| sheaf(plan, &treatment.name, &result.bags))
+            .filter(|sheaf| !sheaf.bags.is_empty())
+            .collect(),
+    });
+    drawn.filter(|drawn| !drawn.curves.is_empty()).collect()
 }
 
 /// The rows whose reasons are printed: none where one sentence says what became of all of them.
@@ -53,7 +103,7 @@ fn told_singly(analysis: &Analysis) -> &[Unread] {
 }
 
 /// One row of dots for each treatment with a bag, in the order of the plan.
-fn every_bag(plan: &Plan, bags: &[BagResult]) -> Vec<DotRow> {
+pub(super) fn every_bag(plan: &Plan, bags: &[BagResult]) -> Vec<DotRow> {
     let row = |name: &str| {
         let own = bags.iter().filter(|bag| bag.bag.treatment == name);
         let dots: Vec<Dot> = own

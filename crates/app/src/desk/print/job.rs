@@ -9,6 +9,7 @@ use barm_domain::finding::Finding;
 use barm_domain::outlook::{Look, OutlookError};
 use barm_domain::plan::{Period, Plan, PlannedBag};
 use barm_domain::prep::{self, Prep, PrepError};
+use jiff::Timestamp;
 use std::sync::OnceLock;
 
 /// A plan that is being printed.
@@ -23,6 +24,8 @@ pub(crate) struct Job<'a> {
     pub(crate) readings: bool,
     /// Whether it happens in a class, or is made up; every page says so.
     pub(crate) kind: Kind,
+    /// When it is printed.
+    pub(crate) made: Timestamp,
     progress: &'a dyn Progress,
     prep: OnceLock<Result<Prep, PrepError>>,
     outlook: OnceLock<Result<Outlook, OutlookError>>,
@@ -38,13 +41,19 @@ impl<'a> Job<'a> {
         progress: &'a dyn Progress,
     ) -> Self {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
-        let (readings, kind) = (analysis.is_some(), Kind::Real);
-        Self { plan, wish, analysis, readings, kind, progress, prep, outlook, found }
+        let (readings, kind, made) = (analysis.is_some(), Kind::Real, Timestamp::UNIX_EPOCH);
+        Self { plan, wish, analysis, readings, kind, made, progress, prep, outlook, found }
     }
 
     /// The same where it is known whether there are readings, and no more.
     pub(crate) const fn with_readings(mut self, readings: bool) -> Self {
         self.readings = readings;
+        self
+    }
+
+    /// The same, printed at that time.
+    pub(crate) const fn printed_at(mut self, now: Timestamp) -> Self {
+        self.made = now;
         self
     }
 

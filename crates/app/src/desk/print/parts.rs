@@ -21,7 +21,7 @@ pub(crate) struct Part {
 }
 
 /// Every part, in the order in which a teacher needs them.
-pub(crate) static PARTS: [Part; 13] = [
+pub(crate) static PARTS: &[Part] = &[
     Part {
         key: "labels",
         ending: "pdf",
@@ -42,6 +42,27 @@ pub(crate) static PARTS: [Part; 13] = [
         says: |w| say!(w, "print-test-print"),
         of_use: has_bags,
         make: paper::test_print_pdf,
+    },
+    Part {
+        key: "packet",
+        ending: "pdf",
+        says: |w| say!(w, "print-packet"),
+        of_use: always,
+        make: paper::packet_pdf,
+    },
+    Part {
+        key: "substitute",
+        ending: "pdf",
+        says: |w| say!(w, "print-substitute"),
+        of_use: always,
+        make: paper::substitute_pdf,
+    },
+    Part {
+        key: "calendar",
+        ending: "ics",
+        says: |w| say!(w, "print-calendar"),
+        of_use: always,
+        make: paper::calendar_ics,
     },
     Part {
         key: "prep",
@@ -106,7 +127,26 @@ pub(crate) static PARTS: [Part; 13] = [
         ending: "pdf",
         says: |w| say!(w, "print-results"),
         of_use: has_readings,
-        make: |job| paper::results_pdf_of(job.kind, job.plan, analysis(job)?, job.wish.size),
+        make: |job| {
+            let day = analysis(job)?;
+            let own = job.wish.period.as_ref().map(|name| day.of_period(job.plan, name));
+            let found = own.as_ref().unwrap_or(day);
+            paper::results_pdf_of(job.kind, job.plan, found, job.wish.size)
+        },
+    },
+    Part {
+        key: "summary",
+        ending: "pdf",
+        says: |w| say!(w, "print-summary"),
+        of_use: has_readings,
+        make: |job| paper::summary_pdf(job, analysis(job)?),
+    },
+    Part {
+        key: "slides",
+        ending: "pdf",
+        says: |w| say!(w, "print-slides"),
+        of_use: has_readings,
+        make: |job| paper::slides_pdf(job, analysis(job)?),
     },
     Part {
         key: "join",

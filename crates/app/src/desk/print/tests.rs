@@ -16,7 +16,7 @@ fn every_part_has_its_own_key_and_words() {
     assert_eq!(keys.len(), PARTS.len());
     let words = |part: &Part| (part.says)(Wording::english());
     assert_eq!(PARTS.iter().map(words).collect::<BTreeSet<_>>().len(), PARTS.len());
-    for part in &PARTS {
+    for part in PARTS {
         let plain = |c: char| c.is_ascii_lowercase() || c == '-';
         assert!(part.key.chars().all(plain), "{}", part.key);
         assert!(Part::of(part.key).is_some_and(|found| found.key == part.key));

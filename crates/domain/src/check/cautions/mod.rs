@@ -20,6 +20,7 @@ mod tools;
 mod waste;
 mod wording;
 
+pub use room::not_by_a_substitute;
 pub use rule::{CautionRule, LOCAL_RULES, without_answer, without_local_rules};
 
 use crate::finding::{Field, Finding, Severity};

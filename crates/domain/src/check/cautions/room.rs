@@ -5,8 +5,9 @@ use super::heat::HANDLING_LIMIT_C;
 use super::rule::{CautionRule, Said};
 use super::wording::list;
 use crate::amount::show::both_degrees;
+use crate::bench;
 use crate::finding::Field;
-use crate::plan::{Circumstance, Variable};
+use crate::plan::{Circumstance, Lies, Plan, Recipe, Variable};
 
 pub(super) const SLIPS: CautionRule = CautionRule {
     code: "S19",
@@ -159,4 +160,25 @@ fn substitute(choices: &Choices<'_>) -> Option<Said> {
         format!("On such a day, leave out {}, and leave a written page.", list(&drop))
     };
     Some(Said::new("A substitute does not know this room and this work as you do.", fix).at(at))
+}
+
+/// Treatments that a substitute does not make: with water or a tray above [`HANDLING_LIMIT_C`], or
+/// with enzyme as powder or tablet in the bag.
+pub fn not_by_a_substitute(plan: &Plan) -> Vec<&str> {
+    let left_out = |recipe: &Recipe| {
+        let hot = recipe.water_celsius > HANDLING_LIMIT_C
+            || matches!(recipe.lies, Lies::WarmTray(celsius) if celsius > HANDLING_LIMIT_C);
+        let dry = || {
+            let (Some(id), Some(amount)) = (&recipe.enzyme, &recipe.enzyme_amount) else {
+                return false;
+            };
+            bench::enzyme(id, amount).is_ok_and(|shelf| shelf.product.dust && !shelf.is_stock)
+        };
+        hot || dry()
+    };
+    let treatments = plan.treatments().map(|(_, treatment)| treatment);
+    treatments
+        .filter(|treatment| left_out(&plan.recipe(treatment)))
+        .map(|treatment| treatment.name.as_str())
+        .collect()
 }

@@ -1,0 +1,189 @@
+//! What happens in a period, minute by minute, in the teacher's words.
+
+use super::super::clock::{at_minute, minute};
+use super::run_sheet::group_name;
+use barm_documents::sheet::Step;
+use barm_domain::amount::show::both_degrees;
+use barm_domain::outlook::Entry;
+use barm_domain::plan::{Period, Plan};
+use barm_domain::prep::{Hands, Prep};
+use barm_domain::schedule::{PhaseKind, Schedule};
+
+/// Share of the time for mixing after which dry things are measured out: before it, roles and
+/// goggles (common practice, no source).
+const ROLES: f64 = 0.3;
+
+/// A rise that an eye tells from nothing across a bench (mm), the same as for the call to the
+/// whole class.
+const SEEN_MM: f64 = 3.0;
+
+/// A step before its times are written.
+struct At {
+    minute: f64,
+    what: String,
+    loud: String,
+    who: &'static str,
+}
+
+/// Every step of a period in the order of time.
+pub(super) fn steps(
+    plan: &Plan,
+    period: &Period,
+    hour: &Schedule,
+    prep: &Prep,
+    own: &[&Entry],
+) -> Vec<Step> {
+    let mut all = Vec::new();
+    setting_up(plan, period, hour, prep, &mut all);
+    reading(plan, period, hour, own, &mut all);
+    clearing(plan, period, hour, &mut all);
+    // What falls on one minute keeps the order in which it was told.
+    all.sort_by(|a, b| a.minute.total_cmp(&b.minute));
+    let written = |step: At| Step {
+        clock: at_minute(period.start, step.minute),
+        minute: minute(step.minute),
+        what: step.what,
+        loud: step.loud,
+        who: step.who.to_owned(),
+    };
+    all.into_iter().map(written).collect()
+}
+
+fn step(minute: f64, what: impl Into<String>, who: &'static str) -> At {
+    At { minute: minute.max(0.0), what: what.into(), loud: String::new(), who }
+}
+
+fn setting_up(plan: &Plan, period: &Period, hour: &Schedule, prep: &Prep, all: &mut Vec<At>) {
+    let first = hour.starts.first().map_or(plan.timing.mixing_min, |(_, at)| *at);
+    let wet = (first - plan.timing.wet_before_zero_min).max(0.0);
+    all.push(step(0.0, "Bell. Goggles on, roles, safety line. Guesses locked.", "all"));
+    all.push(step((ROLES * wet).floor(), dry(plan), "groups"));
+    let ready = prep.periods.iter().find(|ready| ready.period == period.name);
+    let jugs = ready.map(|ready| ready.jugs.as_slice()).unwrap_or_default();
+    if !jugs.is_empty() {
+        let degrees: Vec<String> =
+            jugs.iter().map(|jug| both_degrees(jug.poured_celsius)).collect();
+        let word = if jugs.len() == 1 { "Jug" } else { "Jugs" };
+        let what =
+            format!("{word} at {}? Warmer: wait. Cooler: top up with hot.", degrees.join(", "));
+        all.push(step(wet - 1.0, what, "you"));
+    }
+    let by_teacher = jugs.iter().any(|jug| jug.hands != Hands::Students);
+    let pours = if by_teacher { "You pour the hot. " } else { "" };
+    let firsts = hour.starts.first().map_or_else(String::new, |(group, _)| {
+        let name = group_name(plan, period, *group);
+        if *group == 0 { "Your bench first".to_owned() } else { format!("Group {name} first") }
+    });
+    let waves = if hour.starts.len() > 1 { ", then a group every ½ min" } else { "" };
+    let what = format!("{pours}Water in, air out, zip, card on. {firsts}{waves}.");
+    all.push(step(wet, what, "groups"));
+    for top_up in ready.into_iter().flat_map(|ready| &ready.jugs).filter_map(|jug| jug.top_up) {
+        let after = f64::from(seconds(top_up.at) - seconds(period.start)) / 60.0;
+        let water = if top_up.hot { "hot" } else { "cold" };
+        all.push(step(
+            after,
+            format!("Top the jug up with {} of {water} water.", top_up.adds),
+            "you",
+        ));
+    }
+}
+
+/// What goes in dry, as the plan has it.
+fn dry(plan: &Plan) -> &'static str {
+    let enzyme = plan.treatments().any(|(_, t)| plan.recipe(t).enzyme.is_some());
+    if enzyme {
+        "Labels on. Yeast and food into bags. Enzyme shaken, drops counted."
+    } else {
+        "Labels on. Yeast and food into bags."
+    }
+}
+
+fn seconds(time: jiff::civil::Time) -> i32 {
+    3600 * i32::from(time.hour()) + 60 * i32::from(time.minute()) + i32::from(time.second())
+}
+
+fn reading(plan: &Plan, period: &Period, hour: &Schedule, own: &[&Entry], all: &mut Vec<At>) {
+    let starts = || hour.starts.iter();
+    let (Some(&(_, first)), Some(&(end, last))) = (starts().next(), starts().next_back())
+    else {
+        return;
+    };
+    let length = f64::from(hour.last);
+    let loud = latest(period, hour, last);
+    if last > first {
+        all.push(step(first, "First zero reading.", "groups"));
+        let what = format!("Last zero, group {}.", group_name(plan, period, end));
+        all.push(At { loud, ..step(last, what, "you") });
+    } else {
+        all.push(At { loud, ..step(first, "Zero readings.", "groups") });
+    }
+    if hour.last == 0 {
+        return;
+    }
+    if let Some(look) = look_round(hour, own) {
+        let what = format!(
+            "Minute {look} for all: any card up {SEEN_MM:.0} mm? If none: jug first, then yeast."
+        );
+        all.push(step(last + f64::from(look), what, "you"));
+    }
+    if last > first {
+        all.push(step(first + length, "Last readings begin.", "groups"));
+        if last + length <= period.length_min {
+            all.push(step(last + length, "Last reading of the last group.", "groups"));
+        }
+    } else {
+        all.push(step(first + length, "Last reading.", "groups"));
+    }
+}
+
+/// From when on it is too late to begin a bag, or what becomes of those who do.
+fn latest(period: &Period, hour: &Schedule, last_start: f64) -> String {
+    let clock = |minute: f64| at_minute(period.start, minute);
+    let length = f64::from(hour.last);
+    let (clearing, bell) = (hour.clearing_min() - length, period.length_min - length);
+    if hour.last == 0 || !clearing.is_finite() {
+        String::new()
+    } else if last_start <= clearing {
+        format!("No new bag after {}.", clock(clearing))
+    } else if last_start <= bell {
+        format!("After {}: reads while others clear.", clock(clearing))
+    } else {
+        format!("After {}: the bell cuts off the last reading.", clock(bell))
+    }
+}
+
+/// The first planned minute at which the best treatment has risen enough to be seen; none if that
+/// is the last reading or later.
+fn look_round(hour: &Schedule, own: &[&Entry]) -> Option<u32> {
+    let seen = |minute: &&u32| {
+        let rise = |entry: &&Entry| entry.rise_mm.median.get(**minute as usize).copied();
+        own.iter().filter_map(rise).any(|rise| rise >= SEEN_MM)
+    };
+    hour.minutes.iter().find(seen).copied().filter(|minute| *minute < hour.last)
+}
+
+fn clearing(plan: &Plan, period: &Period, hour: &Schedule, all: &mut Vec<At>) {
+    let starts = |kind| hour.phases.iter().find(|phase| phase.kind == kind).map(|p| p.from_min);
+    let bags = plan.bags.iter().filter(|bag| bag.period == period.name).count();
+    let last = hour.starts.last().map_or(0.0, |(_, at)| at + f64::from(hour.last));
+    if let Some(vent) = starts(PhaseKind::Vent) {
+        let meters = plan.equipment.meters.is_some_and(|count| count > 0);
+        let meter = if meters { " Meter line closes." } else { "" };
+        let who_reads_on = vent < last;
+        let which = if who_reads_on { "Open finished bags" } else { "Open all bags" };
+        let what = format!("{which} over the tub.{meter}");
+        all.push(At { loud: "Goggles on, faces away.".to_owned(), ..step(vent, what, "all") });
+    }
+    if let Some(clean) = starts(PhaseKind::Clean) {
+        let count = if bags == 1 {
+            "1 bag and its card".to_owned()
+        } else {
+            format!("{bags} bags and their cards")
+        };
+        let what = format!("Empty, wipe, count {count} back. Wash hands.");
+        all.push(step(clean.max(last).min(period.length_min), what, "groups"));
+    }
+    let sheets =
+        format!("Bell. Sheets into the folder of period {}. Trays swapped.", period.name);
+    all.push(step(period.length_min, sheets, "you"));
+}

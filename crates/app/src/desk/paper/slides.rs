@@ -1,0 +1,53 @@
+//! Slides for the talk after the day.
+
+use super::results::{every_bag, questions_drawn};
+use super::{prompts, student_imprint};
+use crate::desk::print::Job;
+use crate::desk::{Analysis, DeskError};
+use barm_documents::catalog::Catalog;
+use barm_documents::chart::Words;
+use barm_documents::sheet::{self, ClassSlides, SlideWords, Slides};
+use barm_domain::plan::{Period, Plan};
+use barm_domain::result::ClassResult;
+
+/// The slides as a PDF: a run of them for each period that is printed.
+pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, DeskError> {
+    let (plan, words) = (job.plan, job.wish.words);
+    let slides = Slides {
+        imprint: student_imprint(job, "SLIDES"),
+        title: if plan.big_question.is_empty() { &plan.title } else { &plan.big_question }
+            .clone(),
+        classes: job
+            .periods()
+            .map(|period| {
+                class(plan, period, &analysis.result.of_period(plan, &period.name), words)
+            })
+            .collect(),
+        words: SlideWords {
+            dots: words.say("slides-dots"),
+            dots_after: words.say("slides-dots-after"),
+            curves: words.say("slides-curves"),
+            talk: words.say("slides-talk"),
+            nothing: words.say("slides-nothing"),
+        },
+    };
+    Ok(sheet::slides_pdf(&slides, chart_words(words))?)
+}
+
+/// The few words that charts draw, in the language of a catalog.
+pub(super) fn chart_words(words: &Catalog) -> Words {
+    if words.code() == "es" { Words::SPANISH } else { Words::ENGLISH }
+}
+
+fn class(plan: &Plan, period: &Period, result: &ClassResult, words: &Catalog) -> ClassSlides {
+    let place =
+        plan.periods.iter().position(|other| other.name == period.name).unwrap_or(0) + 1;
+    ClassSlides {
+        period: words.say_with("slides-period", &[("period", &period.name)]),
+        sign: super::period_number(plan, &period.name).unwrap_or(place),
+        every_bag: every_bag(plan, &result.bags),
+        minute: result.minute.map_or_else(|| "–".to_owned(), |minute| format!("{minute:.0}")),
+        questions: questions_drawn(plan, result),
+        prompts: prompts::prompts(result, words),
+    }
+}
