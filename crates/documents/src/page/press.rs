@@ -29,7 +29,7 @@ static MARKS: LazyLock<Vec<String>> = LazyLock::new(|| {
 
 /// The files that a template may import, by name: the house, and parts of pages that several sheets
 /// share.
-const SHARED: [(&str, &str); 4] = [
+const SHARED: [(&str, &str); 5] = [
     ("/house.typ", include_str!("house.typ")),
     ("/hand.typ", include_str!("hand.typ")),
     ("/prep-parts.typ", include_str!("../sheet/prep-parts.typ")),
