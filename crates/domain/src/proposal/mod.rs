@@ -31,7 +31,7 @@ pub struct Proposal {
     pub period: String,
     /// Its number within the period, from 1.
     pub group: u32,
-    /// The question in the plan's words, never in the group's: see [`wording`].
+    /// The question in the plan's words, never in the group's: see [`wording()`].
     pub asks: String,
     /// The one thing it changes.
     pub variable: Variable,
