@@ -17,6 +17,8 @@ use crate::plan::{
     BagChoice, CardChoice, Day, Difference, Equipment, Inquiry, Lies, Period, Place, Plan,
     Question, Recipe, Timing, Treatment, Variable,
 };
+use crate::ready::Answers;
+use crate::starter;
 use barm_science::setup::YeastKind;
 use jiff::civil::{date, time};
 
@@ -42,6 +44,30 @@ pub fn bag(written: &str) -> BagChoice {
 /// If it is no size of a card.
 pub fn card(written: &str) -> CardChoice {
     CardChoice::parse(written).unwrap_or_else(|error| panic!("{written}: {error}"))
+}
+
+/// What a school answers before a ready plan: its periods, the groups of each, and its cupboard;
+/// three students to a group.
+///
+/// # Panics
+/// Never: every program knows a snack bag.
+pub fn answers(periods: u32, groups: u32, cupboard: &[&str]) -> Answers {
+    Answers {
+        school: starter::Answers {
+            title: "A lesson".into(),
+            date: date(2027, 3, 9),
+            zone: "America/Chicago".into(),
+            place: Place::Altitude(200.0),
+            first_start: time(8, 10, 0, 0),
+            length_min: 45.0,
+            periods,
+            groups,
+            students: 3 * groups,
+        },
+        cupboard: cupboard.iter().map(|id| (*id).to_owned()).collect(),
+        bag: bag("snack"),
+        water_celsius: 40.0,
+    }
 }
 
 /// A treatment that differs so from the base recipe, in as many bags as its question says.

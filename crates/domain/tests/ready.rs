@@ -5,25 +5,10 @@ use barm_domain::finding::Severity;
 use barm_domain::outlook::{Look, forecast, gather};
 use barm_domain::plan::{BagChoice, Inquiry, Place, Plan};
 use barm_domain::ready::{Answers, OFFERED, Ready, ReadyError, USUAL, plan};
-use barm_domain::starter;
+use barm_domain::testing;
 
 fn answers() -> Answers {
-    Answers {
-        school: starter::Answers {
-            title: "A lesson".into(),
-            date: jiff::civil::date(2027, 3, 9),
-            zone: "America/Chicago".into(),
-            place: Place::Altitude(200.0),
-            first_start: jiff::civil::time(8, 10, 0, 0),
-            length_min: 45.0,
-            periods: 4,
-            groups: 8,
-            students: 24,
-        },
-        cupboard: USUAL.map(String::from).to_vec(),
-        bag: BagChoice::parse("snack").unwrap(),
-        water_celsius: 40.0,
-    }
+    testing::answers(4, 8, &USUAL)
 }
 
 fn found(plan: &Plan, worst: Severity) -> Vec<String> {

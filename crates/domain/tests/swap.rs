@@ -2,28 +2,13 @@
 
 use barm_domain::check::check;
 use barm_domain::finding::Severity;
-use barm_domain::plan::{BagChoice, Place, Plan};
+use barm_domain::plan::Plan;
 use barm_domain::prep::prep;
-use barm_domain::ready::{Answers, Ready, SwapError, foods_of, plan, swap};
-use barm_domain::starter;
+use barm_domain::ready::{Ready, SwapError, foods_of, plan, swap};
+use barm_domain::testing::answers;
 
 fn lesson() -> Plan {
-    let answers = Answers {
-        school: starter::Answers {
-            title: "A lesson".into(),
-            date: jiff::civil::date(2027, 3, 9),
-            zone: "America/Chicago".into(),
-            place: Place::Altitude(200.0),
-            first_start: jiff::civil::time(8, 10, 0, 0),
-            length_min: 45.0,
-            periods: 2,
-            groups: 6,
-            students: 18,
-        },
-        cupboard: ["sugar_white", "honey", "wheat_flour_white"].map(String::from).to_vec(),
-        bag: BagChoice::parse("snack").unwrap(),
-        water_celsius: 40.0,
-    };
+    let answers = answers(2, 6, &["sugar_white", "honey", "wheat_flour_white"]);
     plan(Ready::WhichFood, &answers).unwrap()
 }
 

@@ -34,18 +34,7 @@ pub(super) fn line(
     bag: Option<&Bag>,
     lent: bool,
 ) -> (Turn, Line) {
-    let (state, in_s) = match state(clock, planned.group, bag) {
-        // Nobody waits for a height that would not count.
-        (
-            State::NotStarted
-            | State::Due { .. }
-            | State::Late { .. }
-            | State::Waiting { .. }
-            | State::Stopped,
-            _,
-        ) if lent => (State::Done, f64::INFINITY),
-        own => own,
-    };
+    let (state, in_s) = state(clock, planned.group, bag, lent);
     let over = match state {
         State::Done => 1,
         State::SetAside => 2,
@@ -65,19 +54,17 @@ pub(super) fn line(
 }
 
 /// The state of a bag and the seconds until it has to be looked at.
-fn state(clock: &Clock<'_>, group: u32, bag: Option<&Bag>) -> (State, f64) {
-    let unstarted = || (State::NotStarted, clock.starts_in_s(group).unwrap_or(f64::INFINITY));
-    let Some(bag) = bag else { return unstarted() };
-    if bag.lost.is_some() {
-        return (State::Lost, f64::INFINITY);
+fn state(clock: &Clock<'_>, group: u32, bag: Option<&Bag>, lent: bool) -> (State, f64) {
+    if let Some(over) = bag.and_then(over) {
+        return (over, f64::INFINITY);
     }
-    if bag.vented.is_some() {
-        return (State::Vented, f64::INFINITY);
+    // Nobody waits for a height that would not count.
+    if lent {
+        return (State::Done, f64::INFINITY);
     }
-    if bag.set_aside.is_some() {
-        return (State::SetAside, f64::INFINITY);
-    }
-    let Some(zero) = &bag.zero else { return unstarted() };
+    let Some((bag, zero)) = bag.and_then(|bag| Some((bag, bag.zero.as_ref()?))) else {
+        return (State::NotStarted, clock.starts_in_s(group).unwrap_or(f64::INFINITY));
+    };
     let Some(planned) = next(clock, bag, zero).filter(|_| !clock.over()) else {
         return (State::Done, f64::INFINITY);
     };
@@ -92,6 +79,17 @@ fn state(clock: &Clock<'_>, group: u32, bag: Option<&Bag>) -> (State, f64) {
         State::Due { planned, since_s: -in_s }
     };
     (state, in_s)
+}
+
+/// What took a bag out of the readings, if anything did.
+fn over(bag: &Bag) -> Option<State> {
+    if bag.lost.is_some() {
+        Some(State::Lost)
+    } else if bag.vented.is_some() {
+        Some(State::Vented)
+    } else {
+        bag.set_aside.as_ref().map(|_| State::SetAside)
+    }
 }
 
 /// The planned minute to be read next: the latest that has come and was not read, or the first

@@ -2,10 +2,10 @@
 
 use barm_domain::bag_list;
 use barm_domain::code::BagCode;
-use barm_domain::plan::{BagChoice, Place, Plan, PlannedBag, Recipe};
-use barm_domain::ready::{Answers, Ready, plan};
+use barm_domain::plan::{Plan, PlannedBag, Recipe};
+use barm_domain::ready::{Ready, plan};
 use barm_domain::record::{Bound, Entry, Key, Known, Ledger, Subject, What, Who};
-use barm_domain::starter;
+use barm_domain::testing::answers;
 use jiff::{SignedDuration, Timestamp};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -13,22 +13,7 @@ use std::sync::Arc;
 /// Which food feeds yeast best: two periods of four groups.
 pub(crate) fn lesson(which: Ready) -> Plan {
     let cupboard = ["sugar_white", "honey", "wheat_flour_white", "potato_flakes"];
-    let answers = Answers {
-        school: starter::Answers {
-            title: "A lesson".into(),
-            date: jiff::civil::date(2027, 3, 9),
-            zone: "America/Chicago".into(),
-            place: Place::Altitude(200.0),
-            first_start: jiff::civil::time(8, 10, 0, 0),
-            length_min: 45.0,
-            periods: 2,
-            groups: 4,
-            students: 12,
-        },
-        cupboard: cupboard.map(String::from).to_vec(),
-        bag: BagChoice::parse("snack").unwrap(),
-        water_celsius: 40.0,
-    };
+    let answers = answers(2, 4, &cupboard);
     plan(which, &answers).unwrap()
 }
 

@@ -1,9 +1,9 @@
 //! An open lesson and what its groups write.
 
-use barm_domain::plan::{BagChoice, Place, Plan};
+use barm_domain::plan::Plan;
 use barm_domain::proposal::{Proposal, Written};
-use barm_domain::ready::{Answers, Ready, plan};
-use barm_domain::starter;
+use barm_domain::ready::{Ready, plan};
+use barm_domain::testing::answers;
 
 /// Groups in each period.
 pub(crate) const GROUPS: u32 = 4;
@@ -11,22 +11,8 @@ pub(crate) const GROUPS: u32 = 4;
 /// An open lesson of two periods with four groups each.
 pub(crate) fn open_lesson() -> Plan {
     let cupboard = ["sugar_white", "honey", "wheat_flour_white", "potato_flakes", "salt"];
-    let answers = Answers {
-        school: starter::Answers {
-            title: "Ask your own".into(),
-            date: jiff::civil::date(2027, 3, 9),
-            zone: "America/Chicago".into(),
-            place: Place::Altitude(200.0),
-            first_start: jiff::civil::time(8, 10, 0, 0),
-            length_min: 45.0,
-            periods: 2,
-            groups: GROUPS,
-            students: 12,
-        },
-        cupboard: cupboard.map(String::from).to_vec(),
-        bag: BagChoice::parse("snack").unwrap(),
-        water_celsius: 40.0,
-    };
+    let mut answers = answers(2, GROUPS, &cupboard);
+    answers.school.title = "Ask your own".into();
     // The teacher puts out salt too, although no bag of the lesson holds any.
     plan(Ready::OwnQuestion, &answers).unwrap()
 }

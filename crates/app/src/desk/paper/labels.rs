@@ -72,12 +72,12 @@ fn label(job: &Job<'_>, on: On, bag: &PlannedBag, code: BagCode, first: bool) ->
         }
         On::Card => (None, when_to_read(job, bag)),
     };
-    let code = code.to_string();
+    let (period, name, code) = (code.period(), name(code), code.to_string());
     Label {
         cell: 0,
-        period: bag.code.parse::<BagCode>().map_or(1, BagCode::period),
+        period,
         first,
-        name: bag.code.parse().map_or_else(|_| code.clone(), name),
+        name,
         group: own_label(job.plan, bag),
         square: match &job.wish.address {
             Some(address) => address.of_bag(&code),
