@@ -1,16 +1,19 @@
-//! Renews `docs/gallery` from pictures of pages: small files, written only where a page has changed.
+//! Renews `docs/gallery`: small files, written only where a page has changed. Sheets are printed by the
+//! program itself; pictures of pages are those that the browser tests take.
 //!
 //! ```sh
 //! BARM_PICTURES=/tmp/pages cargo test --workspace --test browser -- every_page_of
-//! cargo run --example gallery -- /tmp/pages
+//! cargo build && cargo run --example gallery -- /tmp/pages
 //! ```
 
 #![allow(clippy::print_stdout)]
 
 mod picture;
+mod sheets;
 mod shown;
 
 use picture::Picture;
+use sheets::{Printed, SHEETS};
 use shown::{Shown, TITLE};
 use std::error::Error;
 use std::fmt::Write as _;
@@ -43,8 +46,21 @@ fn main() -> Result<(), Box<dyn Error>> {
         let Shown { name, says, .. } = one;
         write!(index, "\n{says}\n\n![{says}]({name}.png)\n")?;
     }
+    write!(index, "\n## On paper\n")?;
+    let printed = Printed::now()?;
+    for sheet in SHEETS {
+        write!(index, "\n{}\n\n", sheet.says)?;
+        for page in sheet.pages.0..=sheet.pages.1 {
+            let name = format!("paper-{}-{}-{page}.png", sheet.file, sheet.run);
+            let kept = gallery.join(&name);
+            renew(&kept, &printed.page(sheet, page)?)?;
+            whole += std::fs::metadata(&kept)?.len();
+            let says = format!("{}, page {page}", sheet.says);
+            writeln!(index, "<img src=\"{name}\" alt=\"{says}\" width=\"400\">")?;
+        }
+    }
     std::fs::write(gallery.join("README.md"), index)?;
-    println!("{} pictures, {:.1} MB", shown::SHOWN.len(), whole as f64 / 1e6);
+    println!("{:.1} MB", whole as f64 / 1e6);
     if whole > MOST { Err("the gallery has grown too large".into()) } else { Ok(()) }
 }
 

@@ -1,89 +1,86 @@
 //! Nothing runs off a page and no two words lie on each other, whatever a plan holds.
 
-use crate::prints::PRINTS;
-use crate::program::skip;
-use crate::tools::{name, say};
+use crate::hands::PARTS;
+use crate::pages::{Page, Word, crowded, pages};
+use crate::prints::{Class, PRINTS, plan_of};
+use crate::program::{run, skip};
+use crate::tools::name;
+use std::path::Path;
 
-/// A word where it lies, in points from the upper left corner.
-#[derive(Debug, Clone)]
-struct Word {
-    text: String,
-    left: f64,
-    top: f64,
-    right: f64,
-    bottom: f64,
+/// Most printers leave a quarter of an inch blank along the edges (pt; common practice, no source).
+const UNPRINTED: f64 = 18.0;
+/// The same for sheets of labels, whose heading lies above the first row, and for slides, which are
+/// shown and not printed (pt). The box of a word reaches a few points above its letters.
+const FULL: f64 = 10.0;
+
+/// How near to the edge words of a part may stand.
+fn edge(pdf: &Path) -> f64 {
+    let stem = pdf.file_stem().expect("a name").to_string_lossy();
+    let whole = ["labels", "card-labels", "test-print", "slides"].contains(&stem.as_ref());
+    if whole { FULL } else { UNPRINTED }
 }
 
-/// Pages with their size and words, as poppler finds them.
-fn pages(said: &str) -> Vec<((f64, f64), Vec<Word>)> {
-    let number = |line: &str, key: &str| -> f64 {
-        let rest = line.split(&format!("{key}=\"")).nth(1).expect("it has this");
-        rest.split('"').next().and_then(|value| value.parse().ok()).expect("a number")
-    };
-    let mut pages: Vec<((f64, f64), Vec<Word>)> = Vec::new();
-    for line in said.lines().map(str::trim) {
-        if line.starts_with("<page ") {
-            pages.push(((number(line, "width"), number(line, "height")), Vec::new()));
-        } else if line.starts_with("<word ") {
-            let text = line.split('>').nth(1).and_then(|rest| rest.split('<').next());
-            let word = Word {
-                text: text.unwrap_or_default().to_owned(),
-                left: number(line, "xMin"),
-                top: number(line, "yMin"),
-                right: number(line, "xMax"),
-                bottom: number(line, "yMax"),
-            };
-            pages.last_mut().expect("a word stands on a page").1.push(word);
-        }
+/// Looks at every page of a file; none without poppler.
+fn look_at(pdf: &Path) -> Option<()> {
+    for (at, page) in pages(pdf)?.iter().enumerate() {
+        let found = crowded(page, edge(pdf));
+        assert!(found.is_empty(), "{}, page {}: {found:#?}", pdf.display(), at + 1);
     }
-    pages
+    Some(())
 }
 
-/// Whether one word lies on the other: more than a hair wide, and over half of the lower one. Lines
-/// set close share some of the room above and below their letters.
-fn on_each_other(one: &Word, other: &Word) -> bool {
-    let wide = one.right.min(other.right) - one.left.max(other.left);
-    let high = one.bottom.min(other.bottom) - one.top.max(other.top);
-    let lower = (one.bottom - one.top).min(other.bottom - other.top);
-    wide > 1.5 && high > 0.6 * lower
-}
-
-/// Most printers leave a quarter of an inch at the edges (common practice, no source).
-const EDGE: f64 = 12.0;
-
+/// Every print of every class, and everything that is in it.
 #[test]
 fn every_word_stands_on_its_page_and_on_no_other_word() {
     for print in PRINTS.iter() {
         for pdf in print.pdfs() {
-            let Some((_, said)) = say("pdftotext", &["-bbox", name(&pdf), "-"]) else {
+            if look_at(&pdf).is_none() {
                 return skip("every_word_stands_on_its_page", "poppler is not installed");
-            };
-            let pages = pages(&said);
-            assert!(!pages.is_empty(), "{}", pdf.display());
-            for (at, ((width, height), words)) in pages.iter().enumerate() {
-                let place = format!("{}, page {}", pdf.display(), at + 1);
-                for (n, word) in words.iter().enumerate() {
-                    let inside = word.left > EDGE
-                        && word.right < width - EDGE
-                        && word.top > 0.0
-                        && word.bottom < *height;
-                    assert!(inside, "{place}: {word:?} runs off");
-                    let under = words[n + 1..].iter().find(|other| on_each_other(word, other));
-                    assert!(under.is_none(), "{place}: {word:?} lies on {under:?}");
-                }
+            }
+        }
+    }
+}
+
+/// The same in large print and at the levels that the demo does not use, for one group.
+#[test]
+fn nothing_overlaps_in_large_print_or_at_any_level() {
+    let plan = plan_of(Class::One);
+    let home = tempfile::tempdir().expect("a folder");
+    let what = PARTS.join(",");
+    for more in [
+        &["--large"][..],
+        &["--large", "--paper", "a4", "--language", "es", "--level", "open"],
+        &["--level", "confirmation", "--language", "es"],
+    ] {
+        let out = home.path().join(more.join(""));
+        let mut arguments = vec!["print", name(&plan), "--what", &what, "--out", name(&out)];
+        arguments.extend(more);
+        run(home.path(), &arguments).ended(0);
+        for part in PARTS {
+            if look_at(&out.join(format!("{part}.pdf"))).is_none() {
+                return skip("nothing_overlaps_in_large_print", "poppler is not installed");
             }
         }
     }
 }
 
 #[test]
-fn words_are_found_where_they_lie() {
-    let said = "<page width=\"612.0\" height=\"792.0\">\n\
-        <word xMin=\"10.0\" yMin=\"20.0\" xMax=\"40.0\" yMax=\"30.0\">Bag</word>\n\
-        <word xMin=\"38.0\" yMin=\"21.0\" xMax=\"60.0\" yMax=\"31.0\">A</word>\n\
-        <word xMin=\"10.0\" yMin=\"28.0\" xMax=\"40.0\" yMax=\"38.0\">below</word>\n";
-    let [((width, _), words)] = pages(said).try_into().expect("one page");
-    assert_eq!((width, words.len(), words[0].text.as_str()), (612.0, 3, "Bag"));
-    assert!(on_each_other(&words[0], &words[1]), "2 pt of each other's width");
-    assert!(!on_each_other(&words[0], &words[2]), "close lines");
+fn what_runs_off_or_over_another_word_is_found() {
+    let word = |text: &str, left: f64, top: f64, right: f64, bottom: f64| {
+        let text = text.to_owned();
+        Word { text, left, top, right, bottom }
+    };
+    let fine = [
+        word("Bag", 20.0, 20.0, 40.0, 30.0),
+        word("A", 42.0, 20.0, 60.0, 30.0),
+        // Lines set close share some of the room above and below their letters.
+        word("below", 20.0, 28.0, 40.0, 38.0),
+    ];
+    let found = |more: &[Word]| {
+        let words = fine.iter().chain(more).cloned().collect();
+        crowded(&Page { width: 612.0, height: 792.0, words }, UNPRINTED).len()
+    };
+    assert_eq!(found(&[]), 0);
+    assert_eq!(found(&[word("over", 34.0, 21.0, 50.0, 29.0)]), 2);
+    assert_eq!(found(&[word("off", 590.0, 100.0, 600.0, 110.0)]), 1);
 }

@@ -16,7 +16,8 @@ fn pages(print: &Print, file: &str) -> Option<usize> {
 
 fn text(print: &Print, file: &str) -> Option<String> {
     let file = print.file(file).unwrap_or_else(|| panic!("{file} of {print:?}"));
-    Some(say("pdftotext", &["-layout", name(&file), "-"])?.1)
+    let (_, said) = say("pdftotext", &[name(&file), "-"])?;
+    Some(said.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
 #[test]

@@ -1,9 +1,8 @@
 //! What students hold: the right codes on the right pages in order, and room for everything.
 
-use crate::pages::{Page, Word, crowded, pages, texts};
+use crate::pages::{Page, Word, pages, texts};
 use crate::prints::{Class, HOSTILE, PRINTS, plan_of, print_of};
-use crate::program::{run, skip};
-use crate::tools::name;
+use crate::program::skip;
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -120,51 +119,6 @@ fn planned_times_stand_on_the_data_sheet() {
         let page = texts.iter().find(|text| text.contains(&sheet)).expect("its page");
         for time in times {
             assert!(page.split_whitespace().any(|word| word == time), "{sheet} {time}: {page}");
-        }
-    }
-}
-
-/// Every print of every class: nothing over anything else, nothing off the page.
-#[test]
-fn nothing_that_students_hold_overlaps_or_runs_off() {
-    for print in PRINTS.iter() {
-        for part in PARTS {
-            let Some(pdf) = print.file(&format!("{part}.pdf")) else { continue };
-            let Some(pages) = pages(&pdf) else {
-                return skip("nothing_overlaps_or_runs_off", "poppler is not installed");
-            };
-            for (at, page) in pages.iter().enumerate() {
-                let found = crowded(page);
-                assert!(found.is_empty(), "{} page {}: {found:#?}", pdf.display(), at + 1);
-            }
-        }
-    }
-}
-
-/// The same in large print and at the levels that the demo does not use, for one group.
-#[test]
-fn nothing_overlaps_in_large_print_or_at_any_level() {
-    let plan = plan_of(Class::One);
-    let home = tempfile::tempdir().expect("a folder");
-    let what = PARTS.join(",");
-    for more in [
-        &["--large"][..],
-        &["--large", "--paper", "a4", "--language", "es", "--level", "open"],
-        &["--level", "confirmation", "--language", "es"],
-    ] {
-        let out = home.path().join(more.join(""));
-        let mut arguments = vec!["print", name(&plan), "--what", &what, "--out", name(&out)];
-        arguments.extend(more);
-        run(home.path(), &arguments).ended(0);
-        for part in PARTS {
-            let pdf = out.join(format!("{part}.pdf"));
-            let Some(pages) = pages(&pdf) else {
-                return skip("nothing_overlaps_in_large_print", "poppler is not installed");
-            };
-            for page in &pages {
-                let found = crowded(page);
-                assert!(found.is_empty(), "{part} {more:?}: {found:#?}");
-            }
         }
     }
 }

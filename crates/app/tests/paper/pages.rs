@@ -57,21 +57,18 @@ pub(crate) fn pages(pdf: &Path) -> Option<Vec<Page>> {
     Some(pages)
 }
 
-/// Printers leave a strip blank along the edge of the paper (pt): a quarter of an inch, common
-/// practice, no source.
-const UNPRINTED: f64 = 18.0;
-
-/// What runs into the edge of the paper or over another word; empty if nothing does.
+/// What comes nearer to the edge of the paper than that (pt) or runs over another word; empty if
+/// nothing does.
 ///
 /// A box is as high as the letters of its face can be, so boxes of two lines may touch; two words lie
 /// over each other where they share a third of the smaller box.
-pub(crate) fn crowded(page: &Page) -> Vec<String> {
+pub(crate) fn crowded(page: &Page, edge: f64) -> Vec<String> {
     let mut found = Vec::new();
     for (at, word) in page.words.iter().enumerate() {
-        let inside = word.left >= UNPRINTED
-            && word.top >= UNPRINTED
-            && word.right <= page.width - UNPRINTED
-            && word.bottom <= page.height - UNPRINTED;
+        let inside = word.left >= edge
+            && word.top >= edge
+            && word.right <= page.width - edge
+            && word.bottom <= page.height - edge;
         if !inside {
             found.push(format!("“{}” runs off: {word:?}", word.text));
         }

@@ -73,6 +73,13 @@ impl Picture {
         Self { wide, high, grey: grey.copied().collect() }
     }
 
+    /// The same on its side, so that columns can be read as rows.
+    pub(crate) fn turned(&self) -> Self {
+        let places = (0..self.wide).flat_map(|x| (0..self.high).map(move |y| (x, y)));
+        let grey = places.map(|(x, y)| self.grey(x, y)).collect();
+        Self { wide: self.high, high: self.wide, grey }
+    }
+
     /// The smallest rectangle around all pixels darker than `below`; none if there is none.
     pub(crate) fn ink(&self, below: u8) -> Option<Area> {
         let mut found: Option<Area> = None;

@@ -75,3 +75,21 @@ fn every_page_has_exactly_the_size_of_its_paper() {
         }
     }
 }
+
+/// The least letters of a page have 9 pt (common practice for print read at arm's length, no source).
+/// Poppler tells sizes as whole pixels and magnifies three times at most, so 9 pt are 27.
+#[test]
+fn no_letters_are_smaller_than_nine_points() {
+    for pdf in PRINTS.iter().flat_map(|print| print.pdfs()) {
+        let arguments = ["-xml", "-i", "-stdout", "-zoom", "3", name(&pdf)];
+        let Some((_, said)) = say("pdftohtml", &arguments) else {
+            return skip("no_letters_are_smaller", "poppler is not installed");
+        };
+        let sizes = said.lines().filter(|line| line.contains("<fontspec "));
+        let sizes = sizes.filter_map(|line| line.split("size=\"").nth(1)?.split('"').next());
+        let sizes: Vec<u32> =
+            sizes.map(|size| size.parse().expect("a size in pixels")).collect();
+        let least = sizes.iter().min().unwrap_or_else(|| panic!("{}: no letters", pdf.display()));
+        assert!(*least >= 27, "{}: letters of {:.1} pt", pdf.display(), f64::from(*least) / 3.0);
+    }
+}

@@ -142,7 +142,7 @@ impl DotPlot<'_> {
             drawing.text(
                 at,
                 &value,
-                Style::new(size * 0.95).fill(INK_SOFT).anchor(Anchor::End),
+                Style::new(frame.small_type()).fill(INK_SOFT).anchor(Anchor::End),
             );
         }
     }

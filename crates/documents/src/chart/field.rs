@@ -89,7 +89,7 @@ impl<'a> Field<'a> {
         let widest = labels
             .iter()
             .map(|(name, range)| {
-                let range = width(range, size * 0.92, Weight::Regular);
+                let range = width(range, frame.small_type(), Weight::Regular);
                 width(name, size, Weight::Semibold).max(range)
             })
             .fold(0.0, f64::max);
@@ -141,7 +141,7 @@ impl<'a> Field<'a> {
                 to_the_left,
             );
         }
-        let unit = Style::new(size * 0.92).fill(INK_SOFT).anchor(Anchor::End);
+        let unit = Style::new(frame.small_type()).fill(INK_SOFT).anchor(Anchor::End);
         let under_top = (start - frame.unit(8.0), y.at(y.last()) + size * 1.3);
         self.drawing.text(under_top, frame.words.millimeters, unit);
         let foot = self.height - self.bottom;
@@ -182,7 +182,7 @@ impl<'a> Field<'a> {
     }
 
     fn word_at(&mut self, x: f64, word: &str, fill: &'static str) {
-        let size = self.frame.type_size * 0.92;
+        let size = self.frame.small_type();
         let style = Style::new(size).fill(fill).anchor(Anchor::End);
         self.drawing.text((x, self.top - self.frame.unit(6.0)), word, style);
     }
@@ -219,7 +219,7 @@ impl<'a> Field<'a> {
         self.drawing.mark(frame, label.look, (mark_at, place), frame.unit(4.8));
         let x = mark_at + frame.unit(11.0);
         let room = frame.width - x;
-        let quiet = Style::new(size * 0.92).fill(INK_SOFT);
+        let quiet = Style::new(frame.small_type()).fill(INK_SOFT);
         if two && !label.range.is_empty() {
             let name = clipped(&label.name, room, size, Weight::Semibold);
             self.drawing.text((x, place - size * 0.22), &name, Style::new(size).bold());

@@ -90,6 +90,11 @@ impl Frame {
         Self { width, type_size: 14.0, ground: Ground::Screen, words: Words::ENGLISH }
     }
 
+    /// The smallest type of a chart; on paper no less than the 9 pt that all else has at least.
+    pub(super) fn small_type(&self) -> f64 {
+        self.type_size * 0.95
+    }
+
     /// The color inside hollow marks.
     pub(super) const fn ground_hue(&self) -> &'static str {
         match self.ground {

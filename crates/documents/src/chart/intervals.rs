@@ -59,7 +59,7 @@ impl IntervalChart<'_> {
                 let bold = Style::new(size).bold().anchor(Anchor::End);
                 let value = signed(difference.value, 1);
                 drawing.text((columns.right + estimate, baseline), &value, bold);
-                let quiet = Style::new(size * 0.95).fill(INK_SOFT);
+                let quiet = Style::new(frame.small_type()).fill(INK_SOFT);
                 let text = span(frame, &difference);
                 drawing.text((columns.right + estimate + gap * 0.7, baseline), &text, quiet);
             }
@@ -80,7 +80,7 @@ impl IntervalChart<'_> {
     }
 
     fn zero_word(&self, frame: &Frame, drawing: &mut Drawing, x: &Scale, top: f64) {
-        let size = frame.type_size * 0.92;
+        let size = frame.small_type();
         let text = format!("{} {}", frame.words.same_as, self.reference);
         let text = clipped(&text, frame.width * 0.6, size, Weight::Regular);
         let half = width(&text, size, Weight::Regular) / 2.0;

@@ -76,20 +76,11 @@ pub(crate) fn results_pdf(
     analysis: &Analysis,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    results_pdf_of(Kind::Real, plan, analysis, size)
+    results_pdf_with(Kind::Real, plan, analysis, &[], size)
 }
 
-/// The same of an investigation on a shelf.
-pub(crate) fn results_pdf_of(
-    kind: Kind,
-    plan: &Plan,
-    analysis: &Analysis,
-    size: Size,
-) -> Result<Vec<u8>, DeskError> {
-    results_pdf_with(kind, plan, analysis, &[], size)
-}
-
-/// The same, with a sentence for each group that worked with numbers that were not its own.
+/// The same of an investigation on a shelf, with a sentence for each group that worked with numbers
+/// that were not its own.
 pub(crate) fn results_pdf_with(
     kind: Kind,
     plan: &Plan,

@@ -22,6 +22,8 @@ pub(crate) struct Job<'a> {
     pub(crate) analysis: Option<&'a Analysis>,
     /// Whether there are readings, where what the class found is not worked out yet.
     pub(crate) readings: bool,
+    /// A sentence for each group that worked with numbers that were not its own.
+    pub(crate) lent: Vec<String>,
     /// Whether it happens in a class, or is made up; every page says so.
     pub(crate) kind: Kind,
     /// When it is printed.
@@ -42,7 +44,8 @@ impl<'a> Job<'a> {
     ) -> Self {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
         let (readings, kind, made) = (analysis.is_some(), Kind::Real, Timestamp::UNIX_EPOCH);
-        Self { plan, wish, analysis, readings, kind, made, progress, prep, outlook, found }
+        let lent = Vec::new();
+        Self { plan, wish, analysis, readings, lent, kind, made, progress, prep, outlook, found }
     }
 
     /// The same where it is known whether there are readings, and no more.
@@ -54,6 +57,12 @@ impl<'a> Job<'a> {
     /// The same, printed at that time.
     pub(crate) const fn printed_at(mut self, now: Timestamp) -> Self {
         self.made = now;
+        self
+    }
+
+    /// The same, naming those who worked with numbers that were not their own.
+    pub(crate) fn with_lent(mut self, lent: Vec<String>) -> Self {
+        self.lent = lent;
         self
     }
 
