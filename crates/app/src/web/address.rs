@@ -35,7 +35,8 @@ fn is_this_computer(name: &str) -> bool {
     matches!(name, "localhost" | "127.0.0.1" | "[::1]")
 }
 
-/// A name as it stands in a path (RFC 3986, section 2.3): periods may be called anything.
+/// A name as it stands in a path or a query (RFC 3986, section 2.3): periods may be called
+/// anything.
 pub(super) fn segment(name: &str) -> String {
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._~".contains(&byte);
     let bytes = name.bytes();
@@ -51,7 +52,8 @@ pub(super) fn segment(name: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::{Reach, is_here, segment, shown};
-    use axum::http::HeaderMap;
+    use axum::extract::Query;
+    use axum::http::{HeaderMap, HeaderValue, Uri};
 
     fn from(host: &str, lan: bool) -> String {
         let mut headers = HeaderMap::new();
@@ -65,6 +67,29 @@ mod tests {
     fn any_name_of_a_period_stands_in_a_path() {
         assert_eq!(segment("3B"), "3B");
         assert_eq!(segment("Año 3/B?"), "A%C3%B1o%203%2FB%3F");
+    }
+
+    #[test]
+    fn no_name_of_a_period_leads_out_of_its_place() {
+        for name in [
+            "../../shelf",
+            "/\\evil.example",
+            "1?did=x&id=2#y",
+            "1%2F..%2F2",
+            "a+b=c;d@e:80",
+            "1\r\nset-cookie: a=b",
+            "\"><script>alert(1)</script>",
+            "\0\u{7f}\u{202e}\u{1f9ea}",
+            "",
+        ] {
+            let part = segment(name);
+            let uri: Uri = format!("/i/1/run/{part}/codes?of={part}").parse().expect("one");
+            let parts: Vec<&str> = uri.path().split('/').collect();
+            assert_eq!(parts, ["", "i", "1", "run", &part, "codes"], "{name}");
+            assert!(HeaderValue::from_str(&part).is_ok(), "{name} ends no header");
+            let Query(back) = Query::<Vec<(String, String)>>::try_from_uri(&uri).expect("one");
+            assert_eq!(back, [("of".to_owned(), name.to_owned())], "it comes back whole");
+        }
     }
 
     #[test]

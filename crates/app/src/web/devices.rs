@@ -1,6 +1,6 @@
 //! What the teacher does about codes and devices that joined.
 
-use super::page::in_path;
+use super::address::segment;
 use super::state::Web;
 use super::trouble::Trouble;
 use super::words::Words;
@@ -97,7 +97,7 @@ pub(super) async fn renew_codes(
 /// To the page of a period, or to all of them.
 fn back(id: i64, period: Option<&str>) -> Response {
     let to = match period {
-        Some(period) => format!("/i/{id}/run/{}", in_path(period)),
+        Some(period) => format!("/i/{id}/run/{}", segment(period)),
         None => "/shelf".to_owned(),
     };
     Redirect::to(&to).into_response()

@@ -82,6 +82,6 @@ pub(super) async fn let_in(
     if web.reach.tls || (!web.lan() && web.let_in() == 0) {
         return Err(Trouble::Wrong(say!(w, "codes-in-no-network")));
     }
-    let period = super::page::in_path(&period);
+    let period = super::address::segment(&period);
     Ok(Redirect::to(&format!("/i/{id}/run/{period}/codes")).into_response())
 }

@@ -39,20 +39,6 @@ pub(super) fn sheet_with(
     Html(page.into_string())
 }
 
-/// A name as one part of a path.
-pub(super) fn in_path(name: &str) -> String {
-    let mut path = String::new();
-    for byte in name.bytes() {
-        match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'_' => {
-                path.push(char::from(byte));
-            }
-            other => path.push_str(&format!("%{other:02X}")),
-        }
-    }
-    path
-}
-
 /// The first page: on this computer the teacher's, from the network the groups'.
 pub(super) async fn door(State(web): State<Web>, device: Device) -> Redirect {
     let here = device.address.is_some_and(|address| address.is_loopback());

@@ -55,6 +55,13 @@ fn a_cleared_device_keeps_nothing_and_is_in_no_group() {
     browser.until("return document.querySelector('#head .st.kept') !== null;");
     let before = kept(&browser);
     assert!(before.to_string().contains("MARKWROTE"), "it was there: {before}");
+    // Nothing is kept in a place that nobody knows of.
+    let names = |of: &Value| -> Vec<String> {
+        of.as_object().expect("by name").keys().cloned().collect()
+    };
+    assert_eq!(names(&before["databases"]), ["barm-bench/entries", "barm-bench/notes"]);
+    assert_eq!(names(&before["session"]), ["class-code"], "{before}");
+    assert_eq!(before["local"], json!({}), "{before}");
     browser.click("[data-k='clear']");
     browser.click("[data-k='clear-sure']");
     browser

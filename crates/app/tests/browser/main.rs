@@ -20,6 +20,7 @@ mod handed_round;
 mod keyboard;
 mod language;
 mod looks;
+mod moved;
 mod nu;
 mod paper;
 mod rules;

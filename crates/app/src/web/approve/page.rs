@@ -3,8 +3,8 @@
 use crate::desk::queue::{Queue, Queued};
 use crate::desk::room::proposals::{Answer, ApproveView};
 use crate::desk::{Wording, say};
+use crate::web::address::segment;
 use crate::web::head::{Part, head, lead};
-use crate::web::page::in_path;
 use crate::web::plan::{chart, verdicts};
 use crate::web::words::lay;
 use barm_domain::finding::Severity;
@@ -237,7 +237,7 @@ fn by_period(groups: &[(String, u32)]) -> Vec<(&str, Vec<u32>)> {
 
 /// Where the paper sheet of a group is typed in.
 fn sheet_of(id: i64, period: &str, group: u32) -> String {
-    format!("/i/{id}/approve/sheet?period={}&group={group}", in_path(period))
+    format!("/i/{id}/approve/sheet?period={}&group={group}", segment(period))
 }
 
 fn board(w: Wording, view: &ApproveView) -> Markup {

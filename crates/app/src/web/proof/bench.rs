@@ -88,6 +88,78 @@ async fn a_group_writes_about_its_own_bags_and_nothing_else() {
 }
 
 #[tokio::test]
+async fn what_a_group_types_is_taken_up_to_its_limit_and_not_beyond() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (own, now) = (bag(&class, 3), class.web.now().as_millisecond());
+    let of = |what: Value| {
+        let mut entry = json!({ "bag": own, "at": now });
+        entry.as_object_mut().expect("fields").extend(what.as_object().expect("more").clone());
+        entry
+    };
+    let reading =
+        |mm: f64, planned: u32| of(json!({ "what": "reading", "mm": mm, "planned": planned }));
+    let guess = |mm: f64| of(json!({ "bag": null, "what": "guess", "expects": [[own, mm]] }));
+    let water = |celsius: f64| of(json!({ "what": "made", "celsius": celsius }));
+    let rows = [
+        (guess(-0.1), false),
+        (guess(0.0), true),
+        (guess(250.0), true),
+        (guess(250.1), false),
+        (water(-0.1), false),
+        (water(0.0), true),
+        (water(100.0), true),
+        (water(100.1), false),
+        (reading(-0.1, 4), false),
+        (reading(0.0, 4), true),
+        (reading(250.0, 24 * 60), true),
+        (reading(250.1, 4), false),
+        (reading(250.0, 24 * 60 + 1), false),
+        (of(json!({ "what": "reading" })), false),
+        (of(json!({ "what": "sealed", "plan": 0 })), false),
+        (of(json!({ "what": "sealed", "plan": 1 })), true),
+    ];
+    for (number, (mut entry, taken)) in (1..).zip(rows) {
+        entry["key"] = json!(key(number));
+        let said = send(&class, &token, &json!([entry])).await;
+        let (saved, refused) = (json!([entry["key"]]), json!([]));
+        let expected = if taken { (&saved, &refused) } else { (&refused, &saved) };
+        assert_eq!((&said["saved"], &said["refused"]), expected, "{entry}");
+    }
+    // Of a reason that is too long the beginning is kept.
+    let mut entry = guess(9.0);
+    (entry["key"], entry["because"]) = (json!(key(900)), json!("é".repeat(501)));
+    entry["words"] = json!("0123456789abcdef0123456789abcdef");
+    assert_eq!(send(&class, &token, &json!([entry])).await["saved"], json!([key(900)]));
+    let words = "0123456789abcdef0123456789abcdef".parse().expect("a key");
+    let words = class.web.shelf.words(words).expect("read");
+    assert_eq!(words, Some("é".repeat(500)));
+}
+
+#[tokio::test]
+async fn what_no_page_has_a_field_for_is_not_read() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let token = class.group("1", 3);
+    let (own, now) = (bag(&class, 3), class.web.now());
+    let long_ago = now.as_millisecond() - 1000;
+    let entry = json!({
+        "key": key(1), "bag": own, "what": "zero", "mm": 4, "at": long_ago, "who": "teacher",
+        "role": "teacher", "period": "2", "group": 4, "subject": "investigation",
+        "arrived": long_ago, "measured": 0, "investigation": 2, "rule": "leak",
+    });
+    let body = json!({ "entries": [entry], "period": "2", "group": 4, "role": "teacher" });
+    let call = Call::script("/bench/entries?period=2&group=4&role=teacher", &body.to_string());
+    let answer = class.call(call.cookie(cookies::name(Part::Group), &token)).await;
+    assert_eq!(answer.status, 200, "{}", answer.body);
+    let subject = Subject::Bag(own.parse().expect("a code"));
+    let there = class.room.read(|scene| scene.ledger.entries_of(&subject).to_vec());
+    let [zero] = &there[..] else { panic!("{there:?}") };
+    assert_eq!(zero.who, Who::Group { period: "1".into(), group: 3 });
+    assert_eq!(zero.what, What::Zero { height_mm: 4.0 });
+    assert_eq!((zero.arrived, zero.measured.as_millisecond()), (now, long_ago));
+}
+
+#[tokio::test]
 async fn a_device_that_sends_more_than_anybody_types_waits_and_nobody_else_does() {
     let class = Class::at(DURING_1, Kind::Real);
     let (one, other) = (class.group("1", 3), class.group("1", 3));

@@ -1,6 +1,6 @@
 //! What stands before every change, and on every answer.
 
-use super::class::{Call, Class, DURING_1, NETWORK};
+use super::class::{Call, Class, DURING_1, NETWORK, PASSPHRASE, plan_text};
 use crate::desk::room::Kind;
 use crate::web::routes::{Role, table};
 use crate::web::state::Reach;
@@ -49,6 +49,44 @@ async fn too_much_is_refused() {
     // No cookie, no address, no query makes it fall over.
     let call = Call::get("/bench/version").cookie("barm-bench", &"f".repeat(60_000));
     assert_eq!(class.call(call).await.status, 403);
+}
+
+#[tokio::test]
+async fn a_plan_may_be_one_megabyte_long_and_not_a_byte_longer() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let teacher = class.teacher();
+    let path = format!("/i/{}/plan", class.room.id);
+    let plan: String = plan_text().bytes().map(|byte| format!("%{byte:02X}")).collect();
+    // A remark at the end makes the plan as long as one likes.
+    let call = |bytes: usize| {
+        let start = format!("from=1&do=save&text={plan}%0A%23");
+        let mut call = Call::form(&class, &path, &start).cookie("barm-teacher", &teacher);
+        call.body.push_str(&"x".repeat(bytes - call.body.len()));
+        assert_eq!(call.body.len(), bytes);
+        call
+    };
+    let version = || class.room.read(|scene| scene.version);
+    let over = class.call(call(1024 * 1024 + 1)).await;
+    assert_eq!((over.status.as_u16(), version()), (413, 1));
+    assert!(over.body.contains("That is more than this address takes."), "{}", over.body);
+    assert_eq!(class.call(call(1024 * 1024)).await.status, 200);
+    assert_eq!(version(), 2, "it is saved");
+    // Nothing else takes so much: plans, and files of readings.
+    let large: Vec<&str> = table()
+        .iter()
+        .map(|route| route.rules)
+        .filter(|rules| rules.most > 64 * 1024)
+        .map(|rules| rules.path)
+        .collect();
+    let named = [
+        "/start/file",
+        "/i/{id}/plan",
+        "/i/{id}/plan/back",
+        "/i/{id}/plan/forecast",
+        "/i/{id}/enter/file/look",
+        "/i/{id}/enter/file/add",
+    ];
+    assert_eq!(large, named);
 }
 
 #[tokio::test]
@@ -184,6 +222,29 @@ async fn the_log_tells_what_was_refused_and_no_secret() {
     assert!(log.contains("403 POST /join"), "{log}");
     assert!(log.starts_with("2027-03-09T15:30:00"), "{log}");
     for secret in [&token, &code, "WRONG"] {
+        assert!(!log.contains(secret), "{log}");
+    }
+}
+
+#[tokio::test]
+async fn the_log_counts_wrong_passphrases_at_the_next_right_one() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let _ = class.teacher();
+    let sent = |passphrase: &str| {
+        let body = format!("passphrase={}", passphrase.replace(' ', "+"));
+        class.call(Call::form(&class, "/teacher", &body))
+    };
+    for _ in 0..3 {
+        assert_eq!(sent("four words of YOURS").await.status, 401);
+    }
+    assert_eq!(sent(PASSPHRASE).await.status, 303);
+    assert_eq!(sent(PASSPHRASE).await.status, 303);
+    let log = std::fs::read_to_string(class.folder.path().join("barm.log")).expect("a log");
+    let told: Vec<&str> = log.lines().filter(|line| line.contains("signed in")).collect();
+    let [first, second] = told[..] else { panic!("{log}") };
+    assert_eq!(first, "2027-03-09T15:30:00.000Z teacher signed in; 3 wrong tries before");
+    assert!(second.ends_with("signed in; 0 wrong tries before"), "counted once: {second}");
+    for secret in [PASSPHRASE, "YOURS"] {
         assert!(!log.contains(secret), "{log}");
     }
 }

@@ -118,6 +118,32 @@ async fn a_stream_ends_when_its_session_ends_and_when_the_server_stops() {
 }
 
 #[tokio::test]
+async fn the_teachers_sign_out_ends_her_session_on_the_server() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let (token, other) = (class.teacher(), class.teacher());
+    let id = class.room.id;
+    let get = |path: &str, token: &str| {
+        Call::get(path).cookie("barm-teacher", token).header("accept", "text/html")
+    };
+    let answer = class.open(get(&format!("/i/{id}/events"), &token)).await;
+    assert_eq!(answer.headers()["content-type"], "text/event-stream");
+    let mut body = answer.into_body().into_data_stream();
+    next(&mut body).await.expect("where it stands");
+    assert_eq!(class.call(get("/shelf", &token)).await.status, 200);
+    let leave = Call::form(&class, "/teacher/leave", "").cookie("barm-teacher", &token);
+    assert_eq!(class.call(leave).await.status, 303);
+    assert_eq!(next(&mut body).await, None, "the stream ends");
+    // Whoever kept the cookie stands before the door.
+    for path in ["/shelf".to_owned(), format!("/i/{id}/run/1"), format!("/i/{id}/events")] {
+        let answer = class.call(get(&path, &token)).await;
+        assert_eq!(answer.status, 303, "{path}");
+        assert!(answer.header("location").starts_with("/teacher"), "{path}");
+    }
+    let page = class.call(get("/shelf", &other)).await;
+    assert_eq!(page.status, 200, "another computer of hers stays in");
+}
+
+#[tokio::test]
 async fn the_number_of_a_page_rises_over_restarts() {
     let class = Class::at(DURING_1, Kind::Real);
     let token = class.group("1", 1);

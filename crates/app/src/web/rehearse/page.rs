@@ -4,9 +4,9 @@ use super::practice::Playing;
 use crate::desk::rehearse::{Report, WentWrong};
 use crate::desk::room::{Kind, Room};
 use crate::desk::{DeskError, Wording, say};
+use crate::web::address::segment;
 use crate::web::head::{Part, head, lead};
 use crate::web::host;
-use crate::web::page::in_path;
 use crate::web::words::lay;
 use axum::http::HeaderMap;
 use jiff::Timestamp;
@@ -134,7 +134,7 @@ fn played(w: Wording, view: &View, playing: &Playing, field: &Markup) -> Markup 
         view.host,
         playing.port,
         stage.room.id,
-        in_path(&stage.script.period)
+        segment(&stage.script.period)
     );
     let (done, of) = playing.beside.so_far();
     html! {

@@ -1,5 +1,7 @@
 //! Guards the house rules that `docs/ARCHITECTURE.md` states as absences.
 
+mod markup;
+
 use barm_domain::code::BagCode;
 use std::collections::BTreeSet;
 use std::fs;
