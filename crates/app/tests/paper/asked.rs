@@ -12,7 +12,7 @@ fn a_plan_gets_what_it_has_use_for() {
         let found = print.file("results.pdf").is_some();
         assert_eq!(found, print.class == Class::Demo, "only the demo has readings: {print:?}");
     }
-    assert!(print_of(Class::Demo, "es", "letter").file("forecast.pdf").is_some());
+    assert!(print_of(Class::Demo, "es", "a4").file("forecast.pdf").is_some());
 }
 
 #[test]

@@ -59,7 +59,7 @@ fn the_page_for_families_is_one_and_names_no_group_and_no_bag() {
 
 #[test]
 fn every_class_has_its_own_slides() {
-    let print = print_of(Class::Demo, "es", "letter");
+    let print = print_of(Class::Demo, "es", "a4");
     let Some(said) = text(print, "slides.pdf") else {
         return skip("every_class_has_its_own_slides", "poppler is not installed");
     };

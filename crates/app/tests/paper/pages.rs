@@ -61,7 +61,7 @@ pub(crate) fn pages(pdf: &Path) -> Option<Vec<Page>> {
 /// nothing does.
 ///
 /// A box is as high as the letters of its face can be, so boxes of two lines may touch; two words lie
-/// over each other where they share a third of the smaller box.
+/// over each other where they share half of the lower box.
 pub(crate) fn crowded(page: &Page, edge: f64) -> Vec<String> {
     let mut found = Vec::new();
     for (at, word) in page.words.iter().enumerate() {
@@ -75,8 +75,8 @@ pub(crate) fn crowded(page: &Page, edge: f64) -> Vec<String> {
         for other in &page.words[at + 1..] {
             let wide = word.right.min(other.right) - word.left.max(other.left);
             let high = word.bottom.min(other.bottom) - word.top.max(other.top);
-            let area = |one: &Word| (one.right - one.left) * (one.bottom - one.top);
-            if wide > 0.0 && high > 0.0 && wide * high > area(word).min(area(other)) / 3.0 {
+            let lower = (word.bottom - word.top).min(other.bottom - other.top);
+            if wide > 1.5 && high > lower / 2.0 {
                 found
                     .push(format!("“{}” over “{}”: {word:?} {other:?}", word.text, other.text));
             }

@@ -58,7 +58,8 @@ static HOME: LazyLock<(PathBuf, Option<tempfile::TempDir>)> = LazyLock::new(|| {
     (folder.path().to_owned(), Some(folder))
 });
 
-/// Every print. The quick suite prints the overfull plan in one language on one paper only.
+/// Every print. The quick suite prints the large plans in fewer ways: the demo once in each language
+/// and on each paper, the overfull plan once.
 pub(crate) static PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
     let quick = std::env::var("BARM_TEST_SIZE").as_deref() == Ok("quick");
     let home = HOME.0.as_path();
@@ -68,8 +69,12 @@ pub(crate) static PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
         for (language, paper) in
             [("es", "letter"), ("en", "a4"), ("en", "letter"), ("es", "a4")]
         {
-            let first = (language, paper) == ("es", "letter");
-            if quick && class == Class::Overfull && !first {
+            let enough = match class {
+                Class::Demo => (language == "en") == (paper == "letter"),
+                Class::One => true,
+                Class::Overfull => (language, paper) == ("es", "letter"),
+            };
+            if quick && !enough {
                 continue;
             }
             let folder = home.join(format!("{class:?}-{language}-{paper}"));

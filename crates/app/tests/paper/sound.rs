@@ -89,7 +89,13 @@ fn no_letters_are_smaller_than_nine_points() {
         let sizes = sizes.filter_map(|line| line.split("size=\"").nth(1)?.split('"').next());
         let sizes: Vec<u32> =
             sizes.map(|size| size.parse().expect("a size in pixels")).collect();
-        let least = sizes.iter().min().unwrap_or_else(|| panic!("{}: no letters", pdf.display()));
-        assert!(*least >= 27, "{}: letters of {:.1} pt", pdf.display(), f64::from(*least) / 3.0);
+        let least =
+            sizes.iter().min().unwrap_or_else(|| panic!("{}: no letters", pdf.display()));
+        assert!(
+            *least >= 27,
+            "{}: letters of {:.1} pt",
+            pdf.display(),
+            f64::from(*least) / 3.0
+        );
     }
 }

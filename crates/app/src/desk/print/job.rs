@@ -45,7 +45,19 @@ impl<'a> Job<'a> {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
         let (readings, kind, made) = (analysis.is_some(), Kind::Real, Timestamp::UNIX_EPOCH);
         let lent = Vec::new();
-        Self { plan, wish, analysis, readings, lent, kind, made, progress, prep, outlook, found }
+        Self {
+            plan,
+            wish,
+            analysis,
+            readings,
+            lent,
+            kind,
+            made,
+            progress,
+            prep,
+            outlook,
+            found,
+        }
     }
 
     /// The same where it is known whether there are readings, and no more.
