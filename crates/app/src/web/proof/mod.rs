@@ -6,6 +6,7 @@ mod changes;
 mod class;
 mod doors;
 mod forgetting;
+mod found;
 mod levels;
 mod marked;
 mod opened;
