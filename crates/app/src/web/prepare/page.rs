@@ -53,6 +53,9 @@ fn parts(w: Wording, view: &PrepareView, sheet: &PrepSheet) -> Markup {
         }
         (section(&say!(w, "prepare-paper"), &html! {
             p.soft { (say!(w, "prepare-made-now")) " " (sheet.summary) }
+            @for (period, bags) in &view.kept {
+                p { (say!(w, "prepare-as-sealed", period = period, count = *bags)) }
+            }
             ul.papers {
                 li { a.btn.main href={ "/i/" (id) "/prep.pdf" } { (say!(w, "prepare-sheet")) } }
                 li { a.btn.quiet href={ "/i/" (id) "/forecast.pdf" } { (say!(w, "prepare-forecast")) } }
