@@ -204,9 +204,11 @@ fn bench_block(w: Wording, bench: &Bench, now: Timestamp, home: &str, folded: bo
     html! {
         div.ng data-row={ "next-" (bench.group) } {
             h3 {
-                @if bench.when == When::NotBegun { b { (who) } }
-                @else { b { (when(w, bench, now)) } " " (who) }
-                @if let Some(lent) = bench.stand_in { " " span.soft { (lent_word(w, lent)) } }
+                @match bench.stand_in {
+                    Some(lent) => { b { (who) } " " (signs::lent(&lent_word(w, lent))) },
+                    None if bench.when == When::NotBegun => b { (who) },
+                    None => { b { (when(w, bench, now)) } " " (who) },
+                }
             }
             @if folded {
                 p.foldline {

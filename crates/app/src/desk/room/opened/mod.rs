@@ -54,6 +54,12 @@ pub(crate) fn opened(
     (!nothing).then_some(opened)
 }
 
+/// Whether there is anything to lend to a group as class data yet.
+pub(super) fn has_class_data(scene: &Scene<'_>, period: &str, group: u32) -> bool {
+    let eyes = Eyes::for_class_data(scene, period, group);
+    lent::of_the_class(scene, &eyes).next().is_some()
+}
+
 /// Whether something is open to a group.
 fn is_open(scene: &Scene<'_>, face: Face, period: &str, group: u32) -> bool {
     let period = || period.to_owned();

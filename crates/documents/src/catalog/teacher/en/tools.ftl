@@ -11,6 +11,7 @@ tools-students-of = Students of group { $group }
 tools-lent = What it writes meanwhile does not count.
 tools-planned = By the plan, about { $count }.
 tools-lend = Numbers for group { $group }, if it is absent or its bags failed
+tools-lend-none-yet = Class data: none yet. No other group of this period has read such a bag.
 tools-lend-class = Give it the class’s data
 tools-lend-simulated = Give it a simulated run
 tools-own-numbers = Take it back
