@@ -232,6 +232,7 @@ class-range = { $treatment }: { $bags } bags, { $low } to { $high } mm above the
 found-head = What the class found
 found-lead = It rests on the bags of all groups. Your teacher opened it.
 found-nothing = There is nothing to compare here.
+found-not-run = Not run yet: { $treatments }.
 found-clear-more = Clear
 found-clear-more-says = { $treatment } rose more than { $reference }.
 found-clear-less = Clear

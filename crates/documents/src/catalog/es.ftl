@@ -232,6 +232,7 @@ class-range = { $treatment }: { $bags } bolsas, de { $low } a { $high } mm sobre
 found-head = Lo que encontró la clase
 found-lead = Usa las bolsas de todos los grupos. Lo abrió su docente.
 found-nothing = Aquí no hay nada que comparar.
+found-not-run = Todavía no se ha hecho: { $treatments }.
 found-clear-more = Claro
 found-clear-more-says = { $treatment } subió más que { $reference }.
 found-clear-less = Claro

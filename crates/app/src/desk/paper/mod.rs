@@ -61,20 +61,25 @@ pub(crate) fn results_pdf_of(
     analysis: &Analysis,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    results_pdf_with(kind, plan, analysis, &[], size)
+    results_pdf_with(kind, plan, analysis, (&[], &[]), size)
 }
 
-/// The same, with a sentence for each group that worked with numbers that were not its own.
+/// The same, with a sentence for each group that worked with numbers that were not its own, and
+/// the treatments whose periods have not begun.
 pub(crate) fn results_pdf_with(
     kind: Kind,
     plan: &Plan,
     analysis: &Analysis,
-    lent: &[String],
+    (lent, not_run): (&[String], &[String]),
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
     let mut report = results_report(plan, analysis);
     let note = |says: &String| Entry { head: "Not its own".to_owned(), says: says.clone() };
     report.did_not_work.extend(lent.iter().map(note));
+    if !not_run.is_empty() {
+        let says = format!("{}. Their period has not begun.", not_run.join(", "));
+        report.did_not_work.push(Entry { head: "Not run yet".to_owned(), says });
+    }
     mark(&mut report.imprint, kind);
     Ok(sheet::results_pdf(&report, size.into())?)
 }

@@ -81,14 +81,19 @@ fn question(w: Wording, answered: &Answered) -> Markup {
             div.mg { h2 { (say!(w, "results-found")) } }
             div.bd {
                 h3 { (answered.asks) }
-                div.chartbox {
-                    div.wid { (PreEscaped(&answered.pictures[0])) }
-                    div.nar { (PreEscaped(&answered.pictures[1])) }
+                @if !answered.verdicts.is_empty() {
+                    div.chartbox {
+                        div.wid { (PreEscaped(&answered.pictures[0])) }
+                        div.nar { (PreEscaped(&answered.pictures[1])) }
+                    }
                 }
                 ul.verd {
                     @for (verdict, treatment, why) in &answered.verdicts {
                         li { span.vd { (verdict) } p { b { (treatment) ". " } (why) } }
                     }
+                }
+                @if !answered.not_run.is_empty() {
+                    p.soft { (say!(w, "results-not-run", treatments = answered.not_run.join(", "))) }
                 }
                 @for note in &answered.notes { p.soft { (note) } }
             }
@@ -119,6 +124,7 @@ mod tests {
             asks: "Which food <feeds> yeast?".to_owned(),
             pictures: ["<svg id=\"wide\"/>".to_owned(), "<svg id=\"narrow\"/>".to_owned()],
             verdicts: vec![("clear", "Honey".to_owned(), "Hardly ever by chance.".to_owned())],
+            not_run: vec!["Oats".to_owned()],
             notes: vec!["Without the bag set aside the same.".to_owned()],
         }
     }
@@ -156,6 +162,7 @@ mod tests {
             "words of a plan are no markup"
         );
         assert!(said.contains("Nothing was left out."));
+        assert!(said.contains("Not run yet: Oats."));
         // A printer that is not there gets a sentence and a way on.
         assert!(said.contains("No printer here? Save the PDF"), "{said}");
         let aside = page(Wording::english(), &view(vec![answered()], &["One bag leaked."]))
