@@ -107,6 +107,7 @@ guard-inch = Is this { $mm } mm or did you read inches?
 guard-fell = Now it is lower. Is the zip tight?
 guard-jumped = That is a big step.
 guard-too-high = No bag of this size gets so high.
+guard-high-zero = A bag just closed lies nearly flat. Does the ruler stand on the bench?
 guard-again = Read it again
 guard-keep = { $mm } mm
 guard-write-centimeter = { $cm } cm, write { $mm }

@@ -107,6 +107,7 @@ guard-inch = ¿Son { $mm } mm o leyeron pulgadas?
 guard-fell = Ahora está más baja. ¿Está bien cerrada?
 guard-jumped = Es un salto grande.
 guard-too-high = Una bolsa así no sube tanto.
+guard-high-zero = Una bolsa recién cerrada está casi plana. ¿Está la regla sobre la mesa?
 guard-again = Leer otra vez
 guard-keep = { $mm } mm
 guard-write-centimeter = { $cm } cm, poner { $mm }
