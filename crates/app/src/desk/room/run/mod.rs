@@ -14,6 +14,7 @@ mod needs;
 mod one_bag;
 mod replan;
 mod roles;
+mod water;
 
 #[cfg(test)]
 mod tests;
