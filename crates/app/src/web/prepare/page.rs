@@ -3,7 +3,7 @@
 use crate::desk::drawings::mark;
 use crate::desk::room::prepare::PrepareView;
 use crate::desk::{PrepSheet, WaterMix, Wording, say};
-use crate::web::head::{Part, head, lead, no_printer};
+use crate::web::head::{Part, head, lead, no_printer, older_names};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
@@ -149,6 +149,8 @@ fn water(w: Wording, sheet: &PrepSheet) -> Markup {
 
 fn trays(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
+        @let trays = sheet.trays.iter().flat_map(|period| &period.trays);
+        (older_names(w, trays.flat_map(|tray| &tray.bags).map(|bag| bag.treatment.as_str())))
         @for period in &sheet.trays {
             details {
                 summary { span { b { (period.period) } ", " (period.clock) ", " (say!(w, "prepare-tray-count", count = period.trays.len())) } }

@@ -3,7 +3,7 @@
 use crate::desk::room::poured::Poured;
 use crate::desk::room::results::{Answered, ResultsView};
 use crate::desk::{Wording, say};
-use crate::web::head::{Part, head, lead, no_printer};
+use crate::web::head::{Part, head, lead, no_printer, older_names};
 use barm_domain::amount::show::both_degrees;
 use maud::{Markup, PreEscaped, html};
 
@@ -28,6 +28,8 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                 } @else {
                     p.lead { (view.compared) }
                     @for answered in &view.questions { (question(w, answered)) }
+                    @let verdicts = view.questions.iter().flat_map(|answered| &answered.verdicts);
+                    (older_names(w, verdicts.map(|(_, treatment, _)| treatment.as_str())))
                     section.sec {
                         div.mg { h2 { (say!(w, "results-not-worked")) } }
                         div.bd {
@@ -134,6 +136,21 @@ mod tests {
         let page = page(Wording::english(), &view(Vec::new(), &[])).into_string();
         assert!(page.contains("No bag has a height that counts"));
         assert!(page.contains("href=\"/i/7/run\"") && !page.contains("results.pdf"));
+    }
+
+    #[test]
+    fn a_name_of_an_older_plan_is_explained_once() {
+        let mut view = view(vec![answered(), answered()], &[]);
+        let explained = |view: &ResultsView| {
+            page(Wording::english(), view).into_string().matches("behind a name").count()
+        };
+        assert_eq!(explained(&view), 0);
+        for answered in &mut view.questions {
+            answered.verdicts[0].1 = "Honey (plan 2)".to_owned();
+        }
+        assert_eq!(explained(&view), 1);
+        let said = page(Wording::english(), &view).into_string();
+        assert!(said.contains("version 2 of the plan"));
     }
 
     #[test]

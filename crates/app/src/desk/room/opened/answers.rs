@@ -17,6 +17,14 @@ pub(crate) struct Answered {
     pub(crate) not_run: Vec<String>,
 }
 
+impl Answered {
+    /// The treatments that are named in it.
+    pub(super) fn treatments(&self) -> impl Iterator<Item = &str> {
+        let told = self.told.iter().flat_map(|(one, other, ..)| [one, other]);
+        told.chain(&self.not_run).map(String::as_str)
+    }
+}
+
 /// A verdict for a group.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Told {

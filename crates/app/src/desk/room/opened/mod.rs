@@ -30,6 +30,17 @@ pub(crate) struct Opened {
     pub(crate) answers: Option<Vec<Answered>>,
 }
 
+impl Opened {
+    /// Every treatment that is named in it; some more than once.
+    pub(crate) fn treatments(&self) -> impl Iterator<Item = &str> {
+        let lent = self.lent.iter().flat_map(|lent| &lent.kinds);
+        let lent = lent.map(|kind| kind.treatment.as_str());
+        let curves = self.curves.iter().flat_map(ClassCurves::names);
+        let answers = self.answers.iter().flatten().flat_map(Answered::treatments);
+        lent.chain(curves).chain(answers)
+    }
+}
+
 /// What is open to a group now; nothing if nothing is.
 pub(crate) fn opened(
     scene: &Scene<'_>,
