@@ -93,7 +93,7 @@ pub(super) fn older_names<'n>(w: Wording, names: impl IntoIterator<Item = &'n st
     let version = names.into_iter().find_map(older_version);
     html! {
         @if let Some(version) = version {
-            p.small.soft { (say!(w, "head-older-plan", version = version.to_string())) }
+            p.small.soft.addrow { (say!(w, "head-older-plan", version = version.to_string())) }
         }
     }
 }

@@ -65,7 +65,7 @@ pub(crate) fn results_pdf_of(
 }
 
 /// The same, with a sentence for each group that worked with numbers that were not its own, and
-/// the treatments whose periods have not begun.
+/// the treatments of which no bag was read yet.
 pub(crate) fn results_pdf_with(
     kind: Kind,
     plan: &Plan,
@@ -77,7 +77,7 @@ pub(crate) fn results_pdf_with(
     let note = |says: &String| Entry { head: "Not its own".to_owned(), says: says.clone() };
     report.did_not_work.extend(lent.iter().map(note));
     if !not_run.is_empty() {
-        let says = format!("{}. Their period has not begun.", not_run.join(", "));
+        let says = format!("{}. No bag of them was read so far.", not_run.join(", "));
         report.did_not_work.push(Entry { head: "Not run yet".to_owned(), says });
     }
     mark(&mut report.imprint, kind);

@@ -37,7 +37,8 @@ pub(crate) struct Answered {
     pub(crate) asks: String,
     /// Differences as a picture, for a wide page and for a narrow one.
     pub(crate) pictures: [String; 2],
-    /// Treatments of which nothing is told, since no period that makes them has begun.
+    /// Treatments of which nothing is told, since no bag of them was read yet and a
+    /// period that makes them is not over.
     pub(crate) not_run: Vec<String>,
     /// A verdict in a word or two, the treatment, and why.
     pub(crate) verdicts: Vec<(&'static str, String, String)>,
@@ -108,24 +109,26 @@ pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
     Ok((plan, analysis))
 }
 
-/// Treatments that are on the bag list for periods only that have not begun, and of which nothing
-/// was read: they are no failure yet.
+/// Treatments of which nothing was read while a period that makes them is still to come or runs:
+/// they are no failure yet.
 pub(super) fn not_run(scene: &Scene<'_>, plan: &Plan) -> BTreeSet<String> {
     let standing = scene.standing();
-    let begun = |period: &str| {
-        standing.periods.get(period).is_some_and(|period| period.began.is_some())
+    let over = |period: &str| {
+        standing.periods.get(period).is_some_and(|period| period.ended.is_some())
     };
     let was_read = |code: &str| {
         let code = code.parse::<BagCode>().ok();
         code.and_then(|code| standing.bags.get(&code)).is_some_and(|bag| bag.zero.is_some())
     };
-    let names = |waits: bool| -> BTreeSet<String> {
-        let bags = plan.bags.iter();
-        bags.filter(|bag| waits != (begun(&bag.period) || was_read(&bag.code)))
-            .map(|bag| bag.treatment.clone())
-            .collect()
-    };
-    &names(true) - &names(false)
+    let bags = plan.bags.iter();
+    let read: BTreeSet<&str> = bags
+        .clone()
+        .filter(|bag| was_read(&bag.code))
+        .map(|bag| bag.treatment.as_str())
+        .collect();
+    bags.filter(|bag| !over(&bag.period) && !read.contains(bag.treatment.as_str()))
+        .map(|bag| bag.treatment.clone())
+        .collect()
 }
 
 /// Whether both sides of a comparison had their turn.

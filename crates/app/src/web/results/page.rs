@@ -27,9 +27,9 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                     }
                 } @else {
                     p.lead { (view.compared) }
-                    @for answered in &view.questions { (question(w, answered)) }
                     @let verdicts = view.questions.iter().flat_map(|answered| &answered.verdicts);
                     (older_names(w, verdicts.map(|(_, treatment, _)| treatment.as_str())))
+                    @for answered in &view.questions { (question(w, answered)) }
                     section.sec {
                         div.mg { h2 { (say!(w, "results-not-worked")) } }
                         div.bd {

@@ -13,7 +13,8 @@ pub(crate) struct Answered {
     /// Each treatment, what it stands beside, what is told, and whether bags that are set aside
     /// would change it.
     pub(crate) told: Vec<(String, String, Told, bool)>,
-    /// Treatments of which nothing is told, since no period that makes them has begun.
+    /// Treatments of which nothing is told, since no bag of them was read yet and a
+    /// period that makes them is not over.
     pub(crate) not_run: Vec<String>,
 }
 
