@@ -5,6 +5,7 @@ mod cards;
 mod changes;
 mod class;
 mod doors;
+mod escaped;
 mod forgetting;
 mod found;
 mod levels;
