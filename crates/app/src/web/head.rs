@@ -2,6 +2,7 @@
 
 use crate::desk::room::Kind;
 use crate::desk::{Wording, say};
+use barm_domain::record::older_version;
 use maud::{Markup, html};
 
 /// A part of an investigation.
@@ -85,6 +86,16 @@ pub(super) fn file_name(kind: Kind, name: &str) -> String {
 /// What a page is for and what comes next, in one line.
 pub(super) fn lead(says: &str) -> Markup {
     html! { p.lead { (says) } }
+}
+
+/// What `(plan 1)` behind a name means, if one of the names that a page shows has it.
+pub(super) fn older_names<'n>(w: Wording, names: impl IntoIterator<Item = &'n str>) -> Markup {
+    let version = names.into_iter().find_map(older_version);
+    html! {
+        @if let Some(version) = version {
+            p.small.soft.addrow { (say!(w, "head-older-plan", version = version.to_string())) }
+        }
+    }
 }
 
 /// What to do where no printer is at hand: the program itself prints nothing.

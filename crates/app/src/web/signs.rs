@@ -50,6 +50,12 @@ pub(super) fn done(word: &str) -> Markup {
     html! { span.st.saved { (sign(r#"<path d="M2.5 8.5l3.8 4 7.2-9"/>"#, "2")) (word) } }
 }
 
+/// Working with numbers that were lent: an arrow into a box.
+pub(super) fn lent(word: &str) -> Markup {
+    let arrow = r#"<path d="M6.5 3H2.5v10h4M14 8H5.8M8.8 5L5.8 8l3 3"/>"#;
+    html! { span.st.lent { (sign(arrow, "1.8")) (word) } }
+}
+
 /// A clock that counts down to a moment; the page's script keeps it going.
 pub(super) fn until(at: Timestamp, now: Timestamp) -> Markup {
     let left = at.duration_since(now).as_secs_f64().max(0.0).round() as u64;

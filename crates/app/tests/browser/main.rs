@@ -22,6 +22,7 @@ mod language;
 mod looks;
 mod moved;
 mod nu;
+mod older_plan;
 mod paper;
 mod rules;
 mod school;

@@ -63,6 +63,7 @@ fn said_by_program(case: &Value) -> Value {
         let kind = match slip.kind {
             SlipKind::Unit { .. } => "unit",
             SlipKind::TooHigh { .. } => "too-high",
+            SlipKind::HighZero { .. } => "high-zero",
             SlipKind::Jumped { .. } => "jumped",
             SlipKind::Fell { .. } => "fell",
             _ => return None,

@@ -79,6 +79,12 @@ impl School {
         made.id
     }
 
+    /// Saves another version of the investigation's plan. Nobody may be serving it.
+    pub(crate) fn save(&self, text: &str) {
+        let now = Timestamp::now();
+        open(self.folder.path()).save_plan(self.investigation, text, now).expect("kept");
+    }
+
     /// Puts entries on record. Nobody may be serving it.
     pub(crate) fn enter(&self, investigation: i64, entries: &[Entry]) {
         open(self.folder.path()).append(investigation, entries).expect("kept");

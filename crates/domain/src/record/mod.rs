@@ -22,7 +22,7 @@ mod standing;
 mod what;
 
 pub use bag::{Bag, Height, Mended, Tapped};
-pub use bound::Bound;
+pub use bound::{Bound, older_version};
 pub use counted::{Counted, SAME_MM};
 pub use entry::{Entry, Subject, Who};
 pub use key::{Key, WordsKey};

@@ -140,6 +140,7 @@ impl Staged {
                 slip.kind,
                 SlipKind::Unit { .. }
                     | SlipKind::TooHigh { .. }
+                    | SlipKind::HighZero { .. }
                     | SlipKind::Jumped { .. }
                     | SlipKind::Fell { .. }
                     | SlipKind::FarFromBand { .. }

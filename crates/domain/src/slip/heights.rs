@@ -16,6 +16,10 @@ const TOO_HIGH: f64 = 1.2;
 /// marked in millimeters (own rule; a wet bag under a card is some millimeters high).
 const LOW_ZERO_MM: f64 = 3.0;
 
+/// A zero reading above this share of the full height (1) is high for a bag that was just sealed
+/// with its air pressed out (own rule: 25 mm for a snack bag).
+const HIGH_ZERO_SHARE: f64 = 0.5;
+
 /// After so low a zero, a rise of more than this share of the full height (1) by the next reading
 /// lets the zero be asked about (own rule: 8 mm for a snack bag, where 5 mm is a quick start).
 const QUICK_SHARE: f64 = 0.15;
@@ -110,13 +114,22 @@ impl Walk<'_> {
         let wrote = height.height_mm;
         let between_marks = (wrote - wrote.round()).abs() > 0.01;
         let low = wrote > 0.0 && wrote < LOW_ZERO_MM && between_marks;
-        if !low && !self.is_too_high(wrote) {
+        let full = self.own.full_height_mm;
+        let is_zero = height.key == self.zero.key;
+        let high = is_zero && !self.is_too_high(wrote) && wrote > HIGH_ZERO_SHARE * full;
+        if !low && !high && !self.is_too_high(wrote) {
             return Some(wrote);
         }
-        let full = self.own.full_height_mm;
         // A bag starts nearly empty.
         let in_line = |_, mm: f64| (LOW_ZERO_MM..=JUMP_SHARE * full).contains(&mm);
-        self.unit(height, &meant(wrote, LOW_ZERO_MM, in_line), &[]).or_else(|| {
+        let meant = meant(wrote, LOW_ZERO_MM, in_line);
+        if high {
+            let mends = meant.iter().map(|(_, mm)| Mend::Write(*mm)).chain(look_again(&[]));
+            let kind = SlipKind::HighZero { wrote_mm: wrote, full_mm: full };
+            self.say(height.key, kind, mends.collect());
+            return None;
+        }
+        self.unit(height, &meant, &[]).or_else(|| {
             self.too_high(height);
             None
         })
@@ -172,7 +185,9 @@ impl Walk<'_> {
     fn far(&self, mm: f64, from: Believed) -> Option<bool> {
         let rise = mm - from.mm;
         let below = self.start_mm.is_some_and(|start| start - mm > BELOW_ZERO_MM);
-        let fell = -rise > FALL_MM || (below && -rise > BELOW_ZERO_MM);
+        // A bag with water in it holds the card up: it can only have been lower to begin with.
+        let nothing = mm == 0.0;
+        let fell = -rise > FALL_MM || ((below || nothing) && -rise > BELOW_ZERO_MM);
         let risen = rise > JUMP_SHARE * self.own.full_height_mm || self.is_too_high(mm);
         (fell || risen).then_some(fell)
     }

@@ -56,6 +56,13 @@ pub enum SlipKind {
         /// How high the bag is when it is full (mm).
         full_mm: f64,
     },
+    /// A zero reading that is high for a bag just sealed.
+    HighZero {
+        /// What is written (mm).
+        wrote_mm: f64,
+        /// How high the bag is when it is full (mm).
+        full_mm: f64,
+    },
     /// It rose by more than yeast can do in that time.
     Jumped {
         /// By how much (mm).

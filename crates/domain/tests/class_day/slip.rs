@@ -127,6 +127,29 @@ fn a_zero_of_one_centimeter_shows_at_the_next_reading() {
 }
 
 #[test]
+fn a_zero_that_is_high_for_a_bag_just_sealed() {
+    // Half of 51 mm is 25.5 mm.
+    assert_eq!(seen(&series(&[25.0, 27.0, 30.0])), []);
+    let (reading, kind, offered) = only(&series(&[26.0, 9.0, 11.0]));
+    assert_eq!(reading, 0);
+    assert_eq!(kind, SlipKind::HighZero { wrote_mm: 26.0, full_mm: FULL_MM });
+    assert!(offered.is_empty());
+    // 80 for 8.0 is no height of such a bag; 45 for 4.5 is one, and may be meant.
+    assert_eq!(only(&series(&[45.0])).2, [4.5]);
+    assert_eq!(seen(&series(&[45.0]))[0].mends.last(), Some(&Mend::Leave));
+    // Whoever says that it is right is not asked again.
+    let right = [series(&[45.0, 46.0]), vec![entry(9, 1300, correct(0, 45.0))]].concat();
+    assert_eq!(seen(&right), []);
+}
+
+#[test]
+fn nothing_after_a_height_above_nothing() {
+    let fell = SlipKind::Fell { by_mm: 2.0, from: 4.0, to: 8.0 };
+    assert_eq!(only(&series(&[1.0, 2.0, 0.0])).1, fell);
+    assert_eq!(seen(&series(&[0.0, 1.0, 0.0])), [], "a ruler can explain it");
+}
+
+#[test]
 fn higher_than_the_bag() {
     let story = series(&[8.0, 9.0, 900.0, 16.0]);
     let (reading, kind, offered) = only(&story);

@@ -76,21 +76,33 @@ pub(crate) fn results_pdf(
     analysis: &Analysis,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    results_pdf_with(Kind::Real, plan, analysis, &[], size)
+    results_pdf_with(Kind::Real, plan, analysis, &Beside::default(), size)
 }
 
-/// The same of an investigation on a shelf, with a sentence for each group that worked with numbers
-/// that were not its own.
+/// What a report says besides what the readings say.
+#[derive(Debug, Default)]
+pub(crate) struct Beside {
+    /// A sentence for each group that worked with numbers that were not its own.
+    pub(crate) lent: Vec<String>,
+    /// The treatments of which no bag was read yet.
+    pub(crate) not_run: Vec<String>,
+}
+
+/// The same of an investigation on a shelf.
 pub(crate) fn results_pdf_with(
     kind: Kind,
     plan: &Plan,
     analysis: &Analysis,
-    lent: &[String],
+    beside: &Beside,
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
     let mut report = results_report(plan, analysis);
     let note = |says: &String| Entry { head: "Not its own".to_owned(), says: says.clone() };
-    report.did_not_work.extend(lent.iter().map(note));
+    report.did_not_work.extend(beside.lent.iter().map(note));
+    if !beside.not_run.is_empty() {
+        let says = format!("{}. No bag of them was read so far.", beside.not_run.join(", "));
+        report.did_not_work.push(Entry { head: "Not run yet".to_owned(), says });
+    }
     mark(&mut report.imprint, kind);
     Ok(sheet::results_pdf(&report, size.into())?)
 }

@@ -12,6 +12,10 @@ use jiff::ToSpan as _;
 /// The preparation of a plan as a sheet, with the cautions among what was found.
 pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, found: &[Finding]) -> PrepSheet {
     let bags: usize = plan.bags.len();
+    let periods = match prep.periods.len() {
+        1 => "1 period".to_owned(),
+        more => format!("{more} periods"),
+    };
     let days: Vec<String> = plan
         .days
         .iter()
@@ -20,7 +24,7 @@ pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, found: &[Finding]) -> PrepShe
     PrepSheet {
         imprint: imprint(plan, "PREP"),
         title: plan.title.clone(),
-        summary: format!("{}; {} periods, {bags} bags", days.join(", "), prep.periods.len()),
+        summary: format!("{}; {periods}, {}", days.join(", "), of_bags(bags)),
         totals: totals(prep),
         shopping: prep.shopping.purchases.iter().map(|p| purchase(prep, p)).collect(),
         cost: (prep.shopping.cost > 0.0).then(|| dollars(prep.shopping.cost)),
@@ -194,12 +198,12 @@ fn one_tray(plan: &Plan, tray: &prep::Tray, every: &[String]) -> Tray {
             .lines
             .iter()
             .filter(|line| !is_common(tray, line, every))
-            .map(|line| format!("{} for {}", a_bag(line), of_bags(line.bags)))
+            .map(|line| format!("{} for {}", a_bag(line), of_bags(line.bags as usize)))
             .collect(),
     }
 }
 
-fn of_bags(bags: u32) -> String {
+pub(super) fn of_bags(bags: usize) -> String {
     if bags == 1 { "1 bag".to_owned() } else { format!("{bags} bags") }
 }
 

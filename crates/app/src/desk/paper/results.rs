@@ -1,5 +1,6 @@
 //! What the class found, on paper.
 
+use super::prep::of_bags;
 use super::results_parts::{claims, did_not_work, gas_rows, left_out, method};
 use super::{imprint, looks};
 use crate::desk::{Analysis, voice};
@@ -33,7 +34,7 @@ pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport 
     ResultsReport {
         imprint: imprint(plan, "RESULTS"),
         title: plan.title.clone(),
-        summary: format!("Results, {periods}, {counted} bags"),
+        summary: format!("Results, {periods}, {}", of_bags(counted)),
         claims: claims(plan, analysis),
         every_bag: every_bag(plan, &result.bags),
         minute,

@@ -1,6 +1,7 @@
 //! What parts share while they are made: each costly thing is worked out once, by whoever asks first.
 
 use super::super::check::findings;
+use super::super::paper::Beside;
 use super::super::room::Kind;
 use super::super::{Analysis, DeskError, Outlook, Progress, outlook};
 use super::Wish;
@@ -22,8 +23,8 @@ pub(crate) struct Job<'a> {
     pub(crate) analysis: Option<&'a Analysis>,
     /// Whether there are readings, where what the class found is not worked out yet.
     pub(crate) readings: bool,
-    /// A sentence for each group that worked with numbers that were not its own.
-    pub(crate) lent: Vec<String>,
+    /// What a report says besides what the readings say.
+    pub(crate) beside: Beside,
     /// Whether it happens in a class, or is made up; every page says so.
     pub(crate) kind: Kind,
     /// When it is printed.
@@ -44,13 +45,13 @@ impl<'a> Job<'a> {
     ) -> Self {
         let (prep, outlook, found) = (OnceLock::new(), OnceLock::new(), OnceLock::new());
         let (readings, kind, made) = (analysis.is_some(), Kind::Real, Timestamp::UNIX_EPOCH);
-        let lent = Vec::new();
+        let beside = Beside::default();
         Self {
             plan,
             wish,
             analysis,
             readings,
-            lent,
+            beside,
             kind,
             made,
             progress,
@@ -72,9 +73,9 @@ impl<'a> Job<'a> {
         self
     }
 
-    /// The same, naming those who worked with numbers that were not their own.
-    pub(crate) fn with_lent(mut self, lent: Vec<String>) -> Self {
-        self.lent = lent;
+    /// The same, with what a report says besides.
+    pub(crate) fn with_beside(mut self, beside: Beside) -> Self {
+        self.beside = beside;
         self
     }
 

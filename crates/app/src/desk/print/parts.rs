@@ -131,7 +131,7 @@ pub(crate) static PARTS: &[Part] = &[
             let day = analysis(job)?;
             let own = job.wish.period.as_ref().map(|name| day.of_period(job.plan, name));
             let found = own.as_ref().unwrap_or(day);
-            paper::results_pdf_with(job.kind, job.plan, found, &job.lent, job.wish.size)
+            paper::results_pdf_with(job.kind, job.plan, found, &job.beside, job.wish.size)
         },
     },
     Part {

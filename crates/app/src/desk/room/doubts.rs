@@ -52,7 +52,9 @@ impl Doubt {
     pub(crate) const fn of(kind: &SlipKind) -> Option<Self> {
         match kind {
             SlipKind::Unit { .. } => Some(Self::Unit),
-            SlipKind::TooHigh { .. } | SlipKind::Jumped { .. } => Some(Self::Misread),
+            SlipKind::TooHigh { .. } | SlipKind::HighZero { .. } | SlipKind::Jumped { .. } => {
+                Some(Self::Misread)
+            }
             SlipKind::Fell { .. } => Some(Self::Leak),
             SlipKind::Rivals { .. } => Some(Self::TwoHeights),
             _ => None,
@@ -99,6 +101,9 @@ pub(super) fn own_words(w: Wording, kind: &SlipKind) -> Option<(Doubt, String)> 
         }
         SlipKind::TooHigh { wrote_mm, full_mm } => {
             say!(w, "doubt-too-high", mm = mm(*wrote_mm), full = mm(full_mm.round()))
+        }
+        SlipKind::HighZero { wrote_mm, full_mm } => {
+            say!(w, "doubt-high-zero", mm = mm(*wrote_mm), full = mm(full_mm.round()))
         }
         SlipKind::Jumped { by_mm, from, to } => {
             let (from, to) = (format!("{from:.0}"), format!("{to:.0}"));

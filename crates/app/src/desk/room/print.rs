@@ -1,6 +1,6 @@
 //! What can be printed of an investigation on the shelf, and printing it.
 
-use super::results::{analysis, who_had_lent};
+use super::results::{analysis, beside};
 use super::{Kind, Room};
 use crate::desk::print::{self, Job, PARTS, Part, Sheet, Wish};
 use crate::desk::{DeskError, Unheard, Wording};
@@ -60,7 +60,7 @@ pub(crate) fn printed(room: &Room, key: &str, wish: &Wish) -> Result<Option<Shee
         // It waits for what the class found; then each bag is what it is in truth.
         let (plan, analysis) = analysis(room)?;
         let job = Job::new(&plan, wish, Some(&analysis), &Unheard).of_kind(room.kind);
-        let job = job.with_lent(room.read(who_had_lent));
+        let job = job.with_beside(beside(room, &plan));
         return print::one(&job, part).map(Some);
     }
     print::one(&job, part).map(Some)

@@ -2,9 +2,13 @@
 
 use super::poured::{Poured, poured};
 use super::{Kind, Room, Scene};
+use crate::desk::paper::Beside;
 use crate::desk::{self, Analysis, DeskError};
+use barm_domain::code::BagCode;
 use barm_domain::plan::Plan;
 use barm_domain::record::{Counted, Lent};
+use barm_domain::result::Compared;
+use std::collections::BTreeSet;
 
 /// The results page. For the teacher only.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +38,9 @@ pub(crate) struct Answered {
     pub(crate) asks: String,
     /// Differences as a picture, for a wide page and for a narrow one.
     pub(crate) pictures: [String; 2],
+    /// Treatments of which nothing is told, since no bag of them was read yet and a
+    /// period that makes them is not over.
+    pub(crate) not_run: Vec<String>,
     /// A verdict in a word or two, the treatment, and why.
     pub(crate) verdicts: Vec<(&'static str, String, String)>,
     /// What else is to be said.
@@ -43,6 +50,7 @@ pub(crate) struct Answered {
 /// The results page of an investigation. Works out forecasts: not for asynchronous code.
 pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
     let (plan, analysis) = analysis(room)?;
+    let waits = room.read(|scene| not_run(scene, &plan));
     let voice = desk::voice(&plan);
     let questions = desk::questions(&plan).into_iter().filter_map(|(id, asks)| {
         let answer = analysis.result.questions.iter().find(|answer| answer.question == id)?;
@@ -58,6 +66,7 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
         let beside = voice.neighbors(&ladder.neighbors(), plan.readable_mm);
         Some(Answered {
             asks: asks.to_owned(),
+            not_run: waiting_for(&plan, id, &waits),
             pictures: [960.0, 340.0]
                 .map(|width| desk::interval_picture(&plan, asks, answer, width)),
             verdicts: verdicts.collect(),
@@ -85,15 +94,62 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
 /// The report as a PDF, made now. For the teacher only.
 pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
     let (plan, analysis) = analysis(room)?;
-    let lent = room.read(who_had_lent);
-    desk::paper::results_pdf_with(room.kind, &plan, &analysis, &lent, size)
+    let beside = beside(room, &plan);
+    desk::paper::results_pdf_with(room.kind, &plan, &analysis, &beside, size)
+}
+
+/// What the report says besides what the readings say.
+pub(super) fn beside(room: &Room, plan: &Plan) -> Beside {
+    room.read(|scene| Beside {
+        lent: who_had_lent(scene),
+        not_run: not_run(scene, plan).into_iter().collect(),
+    })
 }
 
 /// What counts of the record, each bag as what it is in truth.
 pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
     let (plan, counted) = room.read(what_counts);
-    let analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
+    let waits = room.read(|scene| not_run(scene, &plan));
+    let mut analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
+    for answer in &mut analysis.result.questions {
+        answer.comparisons.retain(|compared| has_run(compared, &waits));
+    }
     Ok((plan, analysis))
+}
+
+/// Treatments of which nothing was read while a period that makes them is still to come or runs:
+/// they are no failure yet.
+pub(super) fn not_run(scene: &Scene<'_>, plan: &Plan) -> BTreeSet<String> {
+    let standing = scene.standing();
+    let over = |period: &str| {
+        standing.periods.get(period).is_some_and(|period| period.ended.is_some())
+    };
+    let was_read = |code: &str| {
+        let code = code.parse::<BagCode>().ok();
+        code.and_then(|code| standing.bags.get(&code)).is_some_and(|bag| bag.zero.is_some())
+    };
+    let bags = plan.bags.iter();
+    let read: BTreeSet<&str> = bags
+        .clone()
+        .filter(|bag| was_read(&bag.code))
+        .map(|bag| bag.treatment.as_str())
+        .collect();
+    bags.filter(|bag| !over(&bag.period) && !read.contains(bag.treatment.as_str()))
+        .map(|bag| bag.treatment.clone())
+        .collect()
+}
+
+/// Whether both sides of a comparison had their turn.
+pub(super) fn has_run(compared: &Compared, waits: &BTreeSet<String>) -> bool {
+    !waits.contains(&compared.treatment) && !waits.contains(&compared.reference)
+}
+
+/// Treatments that answer a question and wait for their period.
+pub(super) fn waiting_for(plan: &Plan, id: &str, waits: &BTreeSet<String>) -> Vec<String> {
+    let question = plan.questions.iter().find(|question| question.id == id);
+    let answering = question.map(|question| plan.answering(question)).unwrap_or_default();
+    let names = answering.iter().map(|treatment| treatment.name.clone());
+    names.filter(|name| waits.contains(name)).collect()
 }
 
 /// What counts of the record, and the plan with each bag as what it is in truth.

@@ -8,6 +8,7 @@ use super::hour::Hour;
 use super::{Kind, Scene};
 use crate::desk::Wording;
 use barm_domain::board::State;
+use barm_domain::record::Lent;
 use jiff::Timestamp;
 
 /// What the page shows.
@@ -49,6 +50,8 @@ pub(crate) enum Turn {
     Zero,
     /// Wait until the clocks go on.
     Standing,
+    /// Nothing: it works with numbers that were lent to it.
+    Lent(Lent),
     /// Nothing more.
     Over,
 }
@@ -71,7 +74,15 @@ pub(crate) fn round_view(
         })
     });
     let wrong = wrong.collect();
-    let groups = benches.groups().into_iter().map(|group| of_group(&benches, group, now));
+    let stand_in = |group| {
+        let standing = scene.standing().groups.get(&(period.to_owned(), group));
+        standing.and_then(|standing| standing.stand_in)
+    };
+    let groups = benches.groups().into_iter().map(|group| {
+        let row = of_group(&benches, group, now);
+        let lent = stand_in(group).map(|given| Turn::Lent(given.lent));
+        RoundGroup { turn: lent.unwrap_or(row.turn), ..row }
+    });
     let mut groups: Vec<RoundGroup> = groups.collect();
     groups.sort_by_key(|group| order(&group.turn));
     Some(RoundView { kind: scene.kind, wrong, groups, hour })
@@ -114,6 +125,7 @@ fn order(turn: &Turn) -> (u8, i64) {
         Turn::At(at) => (2, at.as_second()),
         Turn::Zero => (3, 0),
         Turn::Standing => (4, 0),
-        Turn::Over => (5, 0),
+        Turn::Lent(_) => (5, 0),
+        Turn::Over => (6, 0),
     }
 }

@@ -10,7 +10,7 @@ use super::{Kind, Scene};
 use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
 use barm_domain::board::State;
 use barm_domain::plan::Period;
-use barm_domain::record::{Audience, Face, Lent};
+use barm_domain::record::{Audience, Face, Lent, older_version};
 use jiff::Timestamp;
 
 /// What the wall shows.
@@ -187,6 +187,11 @@ impl WallCurves {
         let (width, type_size) = if wide { (920.0, 25.0) } else { (330.0, 14.0) };
         let frame = Frame { width, type_size, ground: Ground::Screen, words };
         CurvesChart { title, sheaves: &self.sheaves }.svg(&frame)
+    }
+
+    /// The version of the plan by which something drawn is made, if that is an older one.
+    pub(crate) fn older_version(&self) -> Option<u32> {
+        self.sheaves.iter().find_map(|sheaf| older_version(&sheaf.name))
     }
 
     /// How many bags are drawn.

@@ -164,6 +164,7 @@ function guarded() {
   else if (slip.kind === "unit" && (likely.in === "in" || likely.in === "eighths")) question = t("guard-inch", values);
   else if (slip.kind === "fell") question = t("guard-fell");
   else if (slip.kind === "jumped") question = t("guard-jumped");
+  else if (slip.kind === "high-zero") question = t("guard-high-zero");
   else if (slip.kind === "too-high" || slip.kind === "unit") question = t("guard-too-high");
   for (const one of slip.meant.slice(0, 2)) {
     const words = {

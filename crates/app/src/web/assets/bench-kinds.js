@@ -89,6 +89,7 @@
  * @property {string | null} label
  * @property {"confirmation" | "structured" | "guided" | "open"} inquiry
  * @property {number} plan
+ * @property {number | null} older version of the plan that stands behind a name on the page
  * @property {"class" | "simulated" | null} stand_in whose numbers stand in for the group's own
  * @property {Record<string, string> | null} opened what the teacher gave or opened, as markup of
  *   the program's, by language

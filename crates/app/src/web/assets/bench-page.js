@@ -55,7 +55,7 @@ export function draw() {
   const own = (/** @type {() => any[]} */ make) => () => (lent ? [] : make());
   put(lent);
   part("head", [said, title(), counted(), page.come.length], head);
-  part("notes", [said, scene.kind, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, page.noWords, counted()], notes);
+  part("notes", [said, scene.kind, scene.older, scene.inquiry, stretch(), page.line?.up, page.line?.out, page.canKeep, page.come.length, page.noWords, counted()], notes);
   part("clock", [...base, whole.clock, to, page.zeroOpen], own(() => clock(to)));
   part("tabs", [...base, to, page.chosen], own(() => tabs(to)));
   part("ask", [said, to, page.tens, page.typing, page.writing, page.typeFault, page.guard, page.last, page.zeroOpen, page.guessAsked, whole.bags, whole.clock.began_ms, moment(), lent], () => (lent && !to ? [] : asking(to)));
@@ -148,6 +148,7 @@ function notes() {
   if (stretch() === "before" && ["guided", "open"].includes(page.scene.inquiry)) {
     all.push(el("p", {}, el("a", { class: "btn quiet", href: `/plan-together?lang=${spoken()}` }, t("bench-plan-own"))));
   }
+  if (page.scene.older) all.push(el("p", { class: "soft small" }, t("bench-older-plan", { version: page.scene.older })));
   if (page.noWords) all.push(el("p", { class: "away", role: "alert" }, t("bench-no-words")));
   if (!page.canKeep) all.push(el("p", { class: "away" }, t("bench-no-store")));
   if (page.line?.out) {

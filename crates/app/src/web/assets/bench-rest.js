@@ -57,6 +57,8 @@ export function steps(stretch) {
 
 /** Farther from the plan than this (°C), it is asked whether the unit is right. */
 const FAR = 15;
+/** Hotter than this (°C) burns skin within seconds and kills yeast: it is asked as well. */
+const HOT = 60;
 
 /**
  * How warm the water was at pouring: one number, and the unit is the tap that writes it.
@@ -74,9 +76,11 @@ export function pouring(stretch) {
       const field = /** @type {HTMLInputElement} */ (document.getElementById(`pour-${n}`));
       const number = /^\d{1,3}([.,]\d)?$/.test(field.value.trim()) ? Number(field.value.trim().replace(",", ".")) : NaN;
       const celsius = Math.round(unit === "F" ? (number - 32) / 0.18 : number * 10) / 10;
-      const far = t("bench-pour-far", { degrees });
+      const planned = parseFloat(degrees);
+      const hot = celsius > HOT && planned <= HOT;
+      const far = hot ? t("bench-pour-hot") : t("bench-pour-far", { degrees });
       // Tapped once more, it is what the thermometer says.
-      const sure = page.pourFault?.[1] === far || Math.abs(celsius - parseFloat(degrees)) <= FAR;
+      const sure = page.pourFault?.[1] === far || (!hot && Math.abs(celsius - planned) <= FAR);
       const fault = !(celsius >= 0 && celsius <= 100) ? t("bench-pour-fault") : sure ? "" : far;
       page.pourFault = fault ? [n, fault] : null;
       if (fault) show();

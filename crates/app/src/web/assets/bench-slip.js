@@ -14,7 +14,7 @@
 
 /**
  * @typedef {object} Slip
- * @property {"unit" | "too-high" | "jumped" | "fell"} kind
+ * @property {"unit" | "too-high" | "high-zero" | "jumped" | "fell"} kind
  * @property {string} reading key of the height in question
  * @property {{in: string, mm: number}[]} meant what it may be instead, the likeliest first
  * @property {string[]} taps what may have happened
@@ -26,6 +26,7 @@ const BELOW_ZERO_MM = 1;
 const JUMP_SHARE = 0.5;
 const TOO_HIGH = 1.2;
 const LOW_ZERO_MM = 3;
+const HIGH_ZERO_SHARE = 0.5;
 const QUICK_SHARE = 0.15;
 const IN_LINE_SHARE = 0.25;
 const TAPPED_AFTER_MS = 120_000;
@@ -84,8 +85,13 @@ export function hardToBelieve(zero, readings, odd, full) {
   /** @type {(height: Told) => number | null} */
   const first = (height) => {
     const low = height.mm > 0 && height.mm < LOW_ZERO_MM && !whole(height.mm);
-    if (!low && !tooHigh(height.mm)) return height.mm;
+    const high = height.key === zero.key && !tooHigh(height.mm) && height.mm > HIGH_ZERO_SHARE * full;
+    if (!low && !high && !tooHigh(height.mm)) return height.mm;
     const may = meant(height.mm, LOW_ZERO_MM, (mm) => mm >= LOW_ZERO_MM && mm <= JUMP_SHARE * full);
+    if (high) {
+      tell("high-zero", height.key, { meant: may });
+      return null;
+    }
     if (may.length > 0) {
       tell("unit", height.key, { meant: may });
       return may[0].mm;
@@ -127,7 +133,9 @@ export function hardToBelieve(zero, readings, odd, full) {
   /** @type {(mm: number, from: Believed) => "" | "fell" | "risen"} */
   const far = (mm, from) => {
     const below = start !== null && start - mm > BELOW_ZERO_MM && from.mm - mm > BELOW_ZERO_MM;
-    if (from.mm - mm > FALL_MM || below) return "fell";
+    // A bag with water in it holds the card up: it can only have been lower to begin with.
+    const nothing = mm === 0 && from.mm > BELOW_ZERO_MM;
+    if (from.mm - mm > FALL_MM || below || nothing) return "fell";
     return mm - from.mm > JUMP_SHARE * full || tooHigh(mm) ? "risen" : "";
   };
   /** @type {(height: Told, mm: number) => Believed} */

@@ -112,7 +112,9 @@ fn found(answers: &[Answered], words: &'static Catalog) -> Markup {
             @for answer in answers {
                 h3 { (answer.asks) }
                 ul.plain {
-                    @if answer.told.is_empty() { li { (words.say("found-nothing")) } }
+                    @if answer.told.is_empty() && answer.not_run.is_empty() {
+                        li { (words.say("found-nothing")) }
+                    }
                     @for (treatment, reference, told, hangs) in &answer.told {
                         @let (one, other) = (words.treatment(treatment), words.treatment(reference));
                         li {
@@ -122,6 +124,13 @@ fn found(answers: &[Answered], words: &'static Catalog) -> Markup {
                                 &[("treatment", &one), ("reference", &other)],
                             ))
                             @if *hangs { " " span.soft { (words.say("found-hangs")) } }
+                        }
+                    }
+                    @if !answer.not_run.is_empty() {
+                        @let names: Vec<String> =
+                            answer.not_run.iter().map(|name| words.treatment(name)).collect();
+                        li.soft {
+                            (words.say_with("found-not-run", &[("treatments", &names.join(", "))]))
                         }
                     }
                 }

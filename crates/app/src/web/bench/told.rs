@@ -5,8 +5,9 @@ use crate::desk::Catalog;
 use crate::desk::contents::Dry;
 use crate::desk::room::Kind;
 use crate::desk::room::bench::{Bench, OwnBag, OwnHeight, Reader};
+use crate::desk::room::opened::Opened;
 use barm_domain::plan::Lies;
-use barm_domain::record::{Key, Lent, Odd};
+use barm_domain::record::{Key, Lent, Odd, older_version};
 use jiff::Timestamp;
 use serde_json::{Value, json};
 
@@ -32,6 +33,7 @@ pub(super) fn told(bench: &Bench, now: Timestamp, speed: f64) -> Value {
         "label": bench.label,
         "inquiry": bench.inquiry.word(),
         "plan": bench.version,
+        "older": older(bench),
         "stand_in": bench.stand_in.map(|lent| match lent {
             Lent::ClassData => "class",
             Lent::Simulated { .. } => "simulated",
@@ -55,6 +57,13 @@ pub(super) fn told(bench: &Bench, now: Timestamp, speed: f64) -> Value {
         "keys": bench.keys.iter().map(ToString::to_string).collect::<Value>(),
         "refused": bench.refused.iter().map(ToString::to_string).collect::<Value>(),
     })
+}
+
+/// The version of the plan that stands behind a name on the page, as in `Honey (plan 2)`.
+fn older(bench: &Bench) -> Option<u32> {
+    let own = bench.bags.iter().map(|bag| bag.treatment.as_str());
+    let shown = bench.opened.iter().flat_map(Opened::treatments);
+    own.chain(shown).find_map(older_version)
 }
 
 fn bag(bag: &OwnBag) -> Value {

@@ -6,7 +6,7 @@ use crate::desk::drawings::mark;
 use crate::desk::room::benches::millimeters;
 use crate::desk::room::sheets::{Cell, Fate, Row, SheetView};
 use crate::desk::{Wording, say};
-use crate::web::head::{Part, head, lead};
+use crate::web::head::{Part, head, lead, older_names};
 use maud::{Markup, PreEscaped, html};
 
 /// What the page needs beside its view.
@@ -64,6 +64,7 @@ pub(super) fn page(w: Wording, view: &SheetView, around: &Around) -> Markup {
                     ul.plain id="differ-list" {}
                 }
                 div.said id="said" aria-live="polite" { (around.said) }
+                (older_names(w, view.rows.iter().map(|row| row.treatment.as_str())))
                 (before(w, view))
                 (file(w))
                 @if view.next.is_none() {

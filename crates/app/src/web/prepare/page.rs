@@ -3,7 +3,7 @@
 use crate::desk::drawings::mark;
 use crate::desk::room::prepare::PrepareView;
 use crate::desk::{PrepSheet, WaterMix, Wording, say};
-use crate::web::head::{Part, head, lead, no_printer};
+use crate::web::head::{Part, head, lead, no_printer, older_names};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
@@ -53,6 +53,9 @@ fn parts(w: Wording, view: &PrepareView, sheet: &PrepSheet) -> Markup {
         }
         (section(&say!(w, "prepare-paper"), &html! {
             p.soft { (say!(w, "prepare-made-now")) " " (sheet.summary) }
+            @for (period, bags) in &view.kept {
+                p { (say!(w, "prepare-as-sealed", period = period, count = *bags)) }
+            }
             ul.papers {
                 li { a.btn.main href={ "/i/" (id) "/prep.pdf" } { (say!(w, "prepare-sheet")) } }
                 li { a.btn.quiet href={ "/i/" (id) "/forecast.pdf" } { (say!(w, "prepare-forecast")) } }
@@ -146,6 +149,8 @@ fn water(w: Wording, sheet: &PrepSheet) -> Markup {
 
 fn trays(w: Wording, sheet: &PrepSheet) -> Markup {
     html! {
+        @let trays = sheet.trays.iter().flat_map(|period| &period.trays);
+        (older_names(w, trays.flat_map(|tray| &tray.bags).map(|bag| bag.treatment.as_str())))
         @for period in &sheet.trays {
             details {
                 summary { span { b { (period.period) } ", " (period.clock) ", " (say!(w, "prepare-tray-count", count = period.trays.len())) } }

@@ -39,8 +39,8 @@ fn names(value: &Value) -> BTreeSet<&str> {
 
 /// What a bench card prints: whose it is, when to read, and for each bag its letter, its code, what
 /// goes in, and room for its heights. The rest is what the group itself wrote and the page's clock.
-const PAGE: [&str; 16] = [
-    "now_ms", "speed", "seat", "kind", "period", "group", "label", "inquiry", "plan",
+const PAGE: [&str; 17] = [
+    "now_ms", "speed", "seat", "kind", "period", "group", "label", "inquiry", "plan", "older",
     "stand_in", "opened", "clock", "guess", "bags", "keys", "refused",
 ];
 const BAG: [&str; 18] = [
@@ -74,6 +74,7 @@ async fn at_each_level_a_group_is_told_what_its_card_prints_and_no_more() {
         let (state, all) = given(&class, &token).await;
         assert_eq!(state["inquiry"], level);
         assert_eq!(names(&state), BTreeSet::from(PAGE), "{level}");
+        assert_eq!(state["older"], Value::Null, "no name is one of an older plan");
         let bags = state["bags"].as_array().expect("bags");
         assert!(!bags.is_empty());
         for bag in bags {

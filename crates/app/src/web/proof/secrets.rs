@@ -12,7 +12,7 @@ use std::time::Duration;
 use tokio_stream::StreamExt;
 
 /// The path with something that is there in place of each name.
-fn filled(class: &Class, path: &str, (period, group): (&str, u32)) -> String {
+pub(super) fn filled(class: &Class, path: &str, (period, group): (&str, u32)) -> String {
     let code = bag(class, period, group).to_string();
     let name = if path.starts_with("/a/") { "tokens.css" } else { "x" };
     let id = class.room.id.to_string();

@@ -3,7 +3,7 @@
 use crate::desk::room::poured::Poured;
 use crate::desk::room::results::{Answered, ResultsView};
 use crate::desk::{Wording, say};
-use crate::web::head::{Part, head, lead, no_printer};
+use crate::web::head::{Part, head, lead, no_printer, older_names};
 use barm_domain::amount::show::both_degrees;
 use maud::{Markup, PreEscaped, html};
 
@@ -27,6 +27,8 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                     }
                 } @else {
                     p.lead { (view.compared) }
+                    @let verdicts = view.questions.iter().flat_map(|answered| &answered.verdicts);
+                    (older_names(w, verdicts.map(|(_, treatment, _)| treatment.as_str())))
                     @for answered in &view.questions { (question(w, answered)) }
                     section.sec {
                         div.mg { h2 { (say!(w, "results-not-worked")) } }
@@ -81,14 +83,19 @@ fn question(w: Wording, answered: &Answered) -> Markup {
             div.mg { h2 { (say!(w, "results-found")) } }
             div.bd {
                 h3 { (answered.asks) }
-                div.chartbox {
-                    div.wid { (PreEscaped(&answered.pictures[0])) }
-                    div.nar { (PreEscaped(&answered.pictures[1])) }
+                @if !answered.verdicts.is_empty() {
+                    div.chartbox {
+                        div.wid { (PreEscaped(&answered.pictures[0])) }
+                        div.nar { (PreEscaped(&answered.pictures[1])) }
+                    }
                 }
                 ul.verd {
                     @for (verdict, treatment, why) in &answered.verdicts {
                         li { span.vd { (verdict) } p { b { (treatment) ". " } (why) } }
                     }
+                }
+                @if !answered.not_run.is_empty() {
+                    p.soft { (say!(w, "results-not-run", treatments = answered.not_run.join(", "))) }
                 }
                 @for note in &answered.notes { p.soft { (note) } }
             }
@@ -119,6 +126,7 @@ mod tests {
             asks: "Which food <feeds> yeast?".to_owned(),
             pictures: ["<svg id=\"wide\"/>".to_owned(), "<svg id=\"narrow\"/>".to_owned()],
             verdicts: vec![("clear", "Honey".to_owned(), "Hardly ever by chance.".to_owned())],
+            not_run: vec!["Oats".to_owned()],
             notes: vec!["Without the bag set aside the same.".to_owned()],
         }
     }
@@ -128,6 +136,21 @@ mod tests {
         let page = page(Wording::english(), &view(Vec::new(), &[])).into_string();
         assert!(page.contains("No bag has a height that counts"));
         assert!(page.contains("href=\"/i/7/run\"") && !page.contains("results.pdf"));
+    }
+
+    #[test]
+    fn a_name_of_an_older_plan_is_explained_once() {
+        let mut view = view(vec![answered(), answered()], &[]);
+        let explained = |view: &ResultsView| {
+            page(Wording::english(), view).into_string().matches("behind a name").count()
+        };
+        assert_eq!(explained(&view), 0);
+        for answered in &mut view.questions {
+            answered.verdicts[0].1 = "Honey (plan 2)".to_owned();
+        }
+        assert_eq!(explained(&view), 1);
+        let said = page(Wording::english(), &view).into_string();
+        assert!(said.contains("version 2 of the plan"));
     }
 
     #[test]
@@ -156,6 +179,7 @@ mod tests {
             "words of a plan are no markup"
         );
         assert!(said.contains("Nothing was left out."));
+        assert!(said.contains("Not run yet: Oats."));
         // A printer that is not there gets a sentence and a way on.
         assert!(said.contains("No printer here? Save the PDF"), "{said}");
         let aside = page(Wording::english(), &view(vec![answered()], &["One bag leaked."]))

@@ -5,6 +5,7 @@ use crate::desk::room::hour::{Stage, clock};
 use crate::desk::room::round::{RoundGroup, RoundView, Turn};
 use crate::desk::{Wording, say};
 use crate::web::head::{lead, made_up};
+use crate::web::run::lent_word;
 use crate::web::signs;
 use crate::web::words::lay;
 use jiff::Timestamp;
@@ -83,6 +84,7 @@ fn row(w: Wording, group: &RoundGroup, now: Timestamp) -> Markup {
                         (lay!(w, "round-zero", bags = html! { b { (group.letters) } }))
                     },
                     Turn::Standing => (say!(w, "round-waits")),
+                    Turn::Lent(lent) => (signs::lent(&lent_word(w, lent))),
                     Turn::Over => (say!(w, "round-done")),
                 }
             }

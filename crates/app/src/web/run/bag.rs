@@ -6,7 +6,7 @@ use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::run::{BagPage, part_word};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
-use crate::web::head::{Part, lead, made_up, parts};
+use crate::web::head::{Part, lead, made_up, older_names, parts};
 use crate::web::words::lay;
 use barm_domain::record::Odd;
 use maud::{Markup, html};
@@ -93,6 +93,7 @@ fn stands(w: Wording, view: &BagPage) -> Markup {
                 }
                 @if !view.stands.is_empty() { " " (say!(w, "bag-it-is", how = &view.stands)) }
             }
+            (older_names(w, view.treatments.iter().chain(&view.label).map(String::as_str)))
             @if !view.bag.band.is_empty() {
                 p.soft {
                     (say!(w, "bag-band"))

@@ -6,6 +6,7 @@ use crate::desk::room::benches::{Tag, millimeters};
 use crate::desk::room::hour::Stage;
 use crate::desk::room::run::{Bench, Call, Need, NeedTag, Offer, RunBag, RunView, When};
 use crate::desk::{Wording, say};
+use crate::web::head::older_names;
 use crate::web::signs;
 use crate::web::soft::soft;
 use crate::web::words::lay;
@@ -192,6 +193,8 @@ pub(super) fn next(w: Wording, view: &RunView, home: &str) -> Markup {
         div.nextgrid.folded[folded] {
             @for bench in &view.next { (bench_block(w, bench, view.hour.now, home, folded)) }
         }
+        @let bags = view.now.iter().chain(&view.next).flat_map(|bench| &bench.bags);
+        (older_names(w, bags.map(|bag| bag.bag.treatment.as_str())))
     }
 }
 
@@ -204,9 +207,11 @@ fn bench_block(w: Wording, bench: &Bench, now: Timestamp, home: &str, folded: bo
     html! {
         div.ng data-row={ "next-" (bench.group) } {
             h3 {
-                @if bench.when == When::NotBegun { b { (who) } }
-                @else { b { (when(w, bench, now)) } " " (who) }
-                @if let Some(lent) = bench.stand_in { " " span.soft { (lent_word(w, lent)) } }
+                @match bench.stand_in {
+                    Some(lent) => { b { (who) } " " (signs::lent(&lent_word(w, lent))) },
+                    None if bench.when == When::NotBegun => b { (who) },
+                    None => { b { (when(w, bench, now)) } " " (who) },
+                }
             }
             @if folded {
                 p.foldline {

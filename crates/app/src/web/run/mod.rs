@@ -25,6 +25,7 @@ use barm_domain::record::Key;
 use page::Around;
 use serde::Deserialize;
 use std::sync::Arc;
+pub(super) use tools::lent_word;
 
 const STYLES: &[&str] = &["run.css"];
 const SCRIPTS: &[&str] = &["run.js"];

@@ -133,8 +133,9 @@ fn lent(w: Wording, row: &RoleRow) -> Markup {
         @if let Some(lent) = row.stand_in {
             p.lent { b { (lent_word(w, lent)) } " " (say!(w, "tools-lent")) }
         }
+        @if !row.class_data && row.stand_in.is_none() { p.soft { (say!(w, "tools-lend-none-yet")) } }
         div.btns role="group" aria-label=(say!(w, "tools-lend", group = group.to_string())) {
-            @if row.stand_in != Some(Lent::ClassData) {
+            @if row.class_data && row.stand_in != Some(Lent::ClassData) {
                 button.btn.quiet form="act" name="do" value={ "lend-class " (group) }
                     id={ "lend-class-" (group) } { (say!(w, "tools-lend-class")) }
             }
@@ -151,7 +152,7 @@ fn lent(w: Wording, row: &RoleRow) -> Markup {
 }
 
 /// What a group works with, in the words that its own page uses.
-pub(super) fn lent_word(w: Wording, lent: Lent) -> String {
+pub(in crate::web) fn lent_word(w: Wording, lent: Lent) -> String {
     match lent {
         Lent::ClassData => say!(w, "lent-class"),
         Lent::Simulated { .. } => say!(w, "lent-simulated"),

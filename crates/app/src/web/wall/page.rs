@@ -195,6 +195,9 @@ fn right(view: &WallView, join: Option<&HowToJoin>, words: &'static Catalog) -> 
             @else {
                 div.wid { (PreEscaped(curves.svg(&title, chart_words, true))) }
                 div.nar { (PreEscaped(curves.svg(&title, chart_words, false))) }
+                @if let Some(version) = curves.older_version() {
+                    p.w1.soft { (words.say_with("bench-older-plan", &[("version", &version.to_string())])) }
+                }
             }
         } @else {
             div.quiet {

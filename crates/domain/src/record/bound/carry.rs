@@ -15,6 +15,13 @@ pub(crate) fn older_name(written: &str) -> Option<(&str, u32)> {
     Some((name, version.parse().ok()?))
 }
 
+/// The version by which something is made that is called as an older version's thing, such as
+/// `Honey (plan 2)`; nothing for any other name.
+#[must_use]
+pub fn older_version(written: &str) -> Option<u32> {
+    Some(older_name(written)?.1)
+}
+
 /// Whether something is called `name`, by itself or as that of an older version.
 fn is_called(written: &str, name: &str) -> bool {
     written == name || older_name(written).is_some_and(|(stem, _)| stem == name)

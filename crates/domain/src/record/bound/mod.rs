@@ -13,6 +13,7 @@ use crate::plan::{Plan, PlannedBag, SetAsideRule};
 use alike::alike;
 use carry::Carry;
 pub(super) use carry::older_name;
+pub use carry::older_version;
 use held::{Held, Versions, listed};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;

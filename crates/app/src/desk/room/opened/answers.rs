@@ -1,7 +1,7 @@
 //! What the class found, in the plainest words.
 
 use crate::desk::room::Scene;
-use crate::desk::room::results::what_counts;
+use crate::desk::room::results::{has_run, not_run, waiting_for, what_counts};
 use barm_domain::result::{Compared, Judged, analyze};
 use barm_science::statistics::verdict::{Code, Direction};
 
@@ -13,6 +13,17 @@ pub(crate) struct Answered {
     /// Each treatment, what it stands beside, what is told, and whether bags that are set aside
     /// would change it.
     pub(crate) told: Vec<(String, String, Told, bool)>,
+    /// Treatments of which nothing is told, since no bag of them was read yet and a
+    /// period that makes them is not over.
+    pub(crate) not_run: Vec<String>,
+}
+
+impl Answered {
+    /// The treatments that are named in it.
+    pub(super) fn treatments(&self) -> impl Iterator<Item = &str> {
+        let told = self.told.iter().flat_map(|(one, other, ..)| [one, other]);
+        told.chain(&self.not_run).map(String::as_str)
+    }
 }
 
 /// A verdict for a group.
@@ -67,14 +78,17 @@ impl Told {
 pub(super) fn answers(scene: &Scene<'_>) -> Vec<Answered> {
     let (plan, counted) = what_counts(scene);
     let result = analyze(&plan, &[], &counted.readings, &counted.set_aside);
+    let waits = not_run(scene, &plan);
     let told = |compared: &Compared| {
         let (treatment, reference) = (compared.treatment.clone(), compared.reference.clone());
         (treatment, reference, Told::of(&compared.with), compared.hangs_on_set_aside())
     };
     let questions = plan.questions.iter().filter_map(|question| {
         let answer = result.questions.iter().find(|answer| answer.question == question.id)?;
-        let told = answer.comparisons.iter().map(told).collect();
-        Some(Answered { asks: question.asks.clone(), told })
+        let run = answer.comparisons.iter().filter(|compared| has_run(compared, &waits));
+        let told = run.map(told).collect();
+        let not_run = waiting_for(&plan, &question.id, &waits);
+        Some(Answered { asks: question.asks.clone(), told, not_run })
     });
     questions.collect()
 }

@@ -78,6 +78,11 @@ pub(super) fn sheaf(look: Look, name: String, bags: &[Rises], interval_min: f64)
 }
 
 impl ClassCurves {
+    /// The treatments that are drawn.
+    pub(super) fn names(&self) -> impl Iterator<Item = &str> {
+        self.sheaves.iter().map(|sheaf| sheaf.name.as_str())
+    }
+
     /// Drawn for a narrow screen; `name` says what a treatment is called there.
     pub(crate) fn svg(
         &self,

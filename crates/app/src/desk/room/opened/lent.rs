@@ -35,21 +35,25 @@ pub(crate) struct LentBags {
     pub(crate) heights: Vec<Vec<Option<f64>>>,
 }
 
+/// Bags made alike that other groups read, each with what it is in truth.
+pub(super) fn of_the_class<'a>(
+    scene: &'a Scene<'_>,
+    eyes: &'a Eyes,
+) -> impl Iterator<Item = (&'a Bag, String)> {
+    scene.standing().bags.iter().filter_map(|(code, bag)| {
+        let home = scene.ledger.known().bags.get(code)?;
+        let name = treatment(scene, *code)?;
+        let counts = bag.set_aside.is_none() && bag.rises().len() > 1;
+        (counts && eyes.see_number(home, &name)).then_some((bag, name))
+    })
+}
+
 /// What other groups read of bags made alike.
 pub(super) fn class_data(scene: &Scene<'_>, eyes: &Eyes) -> LentNumbers {
     let mut kinds: Vec<LentBags> = Vec::new();
-    let mut minutes: Vec<u32> = Vec::new();
-    let mut seen: Vec<(&Bag, String)> = Vec::new();
-    for (code, bag) in &scene.standing().bags {
-        let home = scene.ledger.known().bags.get(code);
-        let name = treatment(scene, *code);
-        let Some((home, name)) = home.zip(name) else { continue };
-        let counts = bag.set_aside.is_none() && bag.rises().len() > 1;
-        if counts && eyes.see_number(home, &name) {
-            minutes.extend(bag.readings.iter().filter_map(|reading| reading.planned));
-            seen.push((bag, name));
-        }
-    }
+    let seen: Vec<(&Bag, String)> = of_the_class(scene, eyes).collect();
+    let readings = seen.iter().flat_map(|(bag, _)| &bag.readings);
+    let mut minutes: Vec<u32> = readings.filter_map(|reading| reading.planned).collect();
     minutes.push(0);
     minutes.sort_unstable();
     minutes.dedup();

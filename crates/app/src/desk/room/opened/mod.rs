@@ -30,6 +30,17 @@ pub(crate) struct Opened {
     pub(crate) answers: Option<Vec<Answered>>,
 }
 
+impl Opened {
+    /// Every treatment that is named in it; some more than once.
+    pub(crate) fn treatments(&self) -> impl Iterator<Item = &str> {
+        let lent = self.lent.iter().flat_map(|lent| &lent.kinds);
+        let lent = lent.map(|kind| kind.treatment.as_str());
+        let curves = self.curves.iter().flat_map(ClassCurves::names);
+        let answers = self.answers.iter().flatten().flat_map(Answered::treatments);
+        lent.chain(curves).chain(answers)
+    }
+}
+
 /// What is open to a group now; nothing if nothing is.
 pub(crate) fn opened(
     scene: &Scene<'_>,
@@ -52,6 +63,12 @@ pub(crate) fn opened(
     };
     let nothing = opened.lent.is_none() && opened.curves.is_none() && opened.answers.is_none();
     (!nothing).then_some(opened)
+}
+
+/// Whether there is anything to lend to a group as class data yet.
+pub(super) fn has_class_data(scene: &Scene<'_>, period: &str, group: u32) -> bool {
+    let eyes = Eyes::for_class_data(scene, period, group);
+    lent::of_the_class(scene, &eyes).next().is_some()
 }
 
 /// Whether something is open to a group.

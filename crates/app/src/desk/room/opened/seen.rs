@@ -38,6 +38,17 @@ impl Eyes {
         }
     }
 
+    /// Those of a group if class data were lent to it.
+    pub(super) fn for_class_data(scene: &Scene<'_>, period: &str, group: u32) -> Self {
+        Self {
+            home: Home { period: period.to_owned(), group },
+            treatments: own_labels(scene, period, group),
+            class_data: true,
+            period_curves: false,
+            day_curves: false,
+        }
+    }
+
     /// Whether curves of the class are open.
     pub(super) fn curves(&self) -> bool {
         self.period_curves || self.day_curves

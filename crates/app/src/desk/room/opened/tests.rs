@@ -4,10 +4,11 @@
 use crate::desk::Wording;
 use crate::desk::room::acted::{Acted, PERIOD, at, bag};
 use crate::desk::room::results::{what_counts, who_had_lent};
+use crate::desk::room::round::{Turn, round_view};
 use crate::desk::room::run::{Act, When, run_view};
 use crate::desk::room::wall::wall_view;
 use barm_domain::record::{Key, Lent, Refused, What};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Presses a button of the run page.
 fn press(acted: &mut Acted, minute: f64, line: &str) -> Key {
@@ -49,6 +50,10 @@ fn what_is_lent_is_said_everywhere_and_counted_nowhere() {
         assert_eq!(row.stand_in, lent(&acted, 3));
         let bench = run.now.iter().chain(&run.next).find(|bench| bench.group == 3);
         let bench = bench.expect("its bench");
+        assert!(run.summary.contains("3 with lent numbers"), "{}", run.summary);
+        let round = acted.scene(|scene| round_view(scene, w, PERIOD, now)).expect("a round");
+        let group = round.groups.iter().find(|row| row.group == 3).expect("a row");
+        assert_eq!(Some(group.turn), lent(&acted, 3).map(Turn::Lent), "lent is not done");
         assert_eq!(bench.stand_in, lent(&acted, 3));
         assert_eq!(bench.when, When::Over, "nobody waits for a height that would not count");
         assert_eq!(run.done.expect("said").back.as_deref(), Some("own-numbers 3"));
@@ -86,4 +91,52 @@ fn the_page_offers_it_to_every_group_and_takes_nothing_else() {
         let fields = BTreeMap::from([("do".to_owned(), line.to_owned())]);
         assert!(Act::read(&fields, PERIOD).is_err(), "{line}");
     }
+}
+
+#[test]
+fn class_data_is_offered_once_another_group_has_read_such_a_bag() {
+    let mut acted = Acted::new(8, 3);
+    let offered = |acted: &Acted, group: u32| {
+        let now = at(60.0 * 30.0);
+        let w = Wording::english();
+        let run = acted.scene(|scene| run_view(scene, w, PERIOD, None, now)).expect("a page");
+        run.roles.iter().find(|row| row.group == group).expect("a row").class_data
+    };
+    assert!(!offered(&acted, 3), "nobody has read yet");
+    // Its own readings are no class data.
+    acted.runs_to(24.0, 1.0, |code, _| code.group() != 3);
+    assert!(!offered(&acted, 3));
+    let mut acted = Acted::new(8, 3);
+    acted.runs_to(24.0, 1.0, |_, _| false);
+    assert!(offered(&acted, 3));
+}
+
+#[test]
+fn what_has_not_run_yet_is_named_and_not_judged() {
+    // One group of the acted period has its kind and the control; all others wait for periods
+    // that have not begun.
+    let mut acted = Acted::new(1, 3);
+    acted.runs_to(30.0, 1.0, |_, _| false);
+    let here = |acted: &Acted| -> BTreeSet<String> {
+        let bags = acted.plan.bags.iter().filter(|bag| bag.period == PERIOD);
+        bags.map(|bag| bag.treatment.clone()).collect()
+    };
+    let found = acted.scene(super::answers::answers);
+    let here = here(&acted);
+    let mut waiting = 0;
+    for answer in &found {
+        for (one, other, ..) in &answer.told {
+            assert!(here.contains(one) && here.contains(other), "{one}, {other}");
+        }
+        assert!(answer.not_run.iter().all(|name| !here.contains(name)));
+        waiting += answer.not_run.len();
+    }
+    assert!(waiting > 1, "{found:?}");
+    // A height of such a bag is enough: then it is no kind that waits.
+    let named = found.iter().flat_map(|answer| &answer.not_run).next().expect("one").clone();
+    let code = acted.plan.bags.iter().find(|bag| bag.treatment == named).expect("a bag");
+    let code = code.code.parse().expect("a code");
+    acted.bag(60.0 * 31.0, code, What::Zero { height_mm: 9.0 });
+    let found = acted.scene(super::answers::answers);
+    assert!(found.iter().all(|answer| !answer.not_run.contains(&named)));
 }

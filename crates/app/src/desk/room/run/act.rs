@@ -6,6 +6,7 @@
 use crate::desk::room::Scene;
 use crate::desk::room::benches::name;
 use crate::desk::{Wording, say};
+use barm_domain::amount::{celsius, millimeters};
 use barm_domain::board::{State, board};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
@@ -191,7 +192,7 @@ impl Act {
             }
             ("end", []) => Self::Period(vec![What::Ended]),
             ("jug", []) => {
-                let celsius = number(typed("celsius"), 0.0, 100.0, Wanted::Celsius)?;
+                let celsius = warmth(typed("celsius"))?;
                 let jug = whole_number(typed("jug"), Wanted::Jug)?;
                 Self::Period(vec![What::Jug { celsius, jug }])
             }
@@ -406,19 +407,44 @@ fn truth(treatment: &str, group: &str) -> Result<Truth, ActError> {
     Ok(Truth { treatment: Some(treatment.to_owned()).filter(|t| !t.is_empty()), group })
 }
 
+/// A height in mm, or in the unit that is written behind it.
 fn height(said: &str) -> Result<f64, ActError> {
-    number(said, 0.0, TALLEST_MM, Wanted::Height)
+    let read = with_unit(said).then(|| millimeters(said).ok()).flatten();
+    match read {
+        Some(mm) => number(&format!("{mm}"), 0.0, TALLEST_MM, Wanted::Height)
+            .map_err(|_| ActError::Number { said: short(said), wanted: Wanted::Height }),
+        None => number(said, 0.0, TALLEST_MM, Wanted::Height),
+    }
+}
+
+/// The warmth of water in °C, or in the unit that is written behind it.
+fn warmth(said: &str) -> Result<f64, ActError> {
+    if with_unit(said)
+        && let Ok(read) = celsius(said)
+    {
+        let wrong = || ActError::Number { said: short(said), wanted: Wanted::Celsius };
+        return Some(read).filter(|read| (0.0..=100.0).contains(read)).ok_or_else(wrong);
+    }
+    number(said, 0.0, 100.0, Wanted::Celsius)
+}
+
+fn with_unit(said: &str) -> bool {
+    said.trim().ends_with(|c: char| !c.is_ascii_digit())
+}
+
+fn short(said: &str) -> String {
+    said.chars().take(20).collect()
 }
 
 fn number(said: &str, low: f64, high: f64, wanted: Wanted) -> Result<f64, ActError> {
     let plain = said.trim().replace(',', ".");
     let plain = plain.trim_end_matches(|c: char| c.is_alphabetic() || "%° ".contains(c));
-    let wrong = || ActError::Number { said: said.chars().take(20).collect(), wanted };
+    let wrong = || ActError::Number { said: short(said), wanted };
     let value: f64 = plain.parse().map_err(|_| wrong())?;
     if (low..=high).contains(&value) { Ok(value) } else { Err(wrong()) }
 }
 
 fn whole_number(said: &str, wanted: Wanted) -> Result<u32, ActError> {
-    let wrong = || ActError::Number { said: said.chars().take(20).collect(), wanted };
+    let wrong = || ActError::Number { said: short(said), wanted };
     said.trim().parse().ok().filter(|number| *number <= 1440).ok_or_else(wrong)
 }

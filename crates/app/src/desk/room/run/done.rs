@@ -1,6 +1,7 @@
 //! What was done last, in a plain line, with the way back.
 
 use super::odd_word;
+use super::water::hard_to_believe;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::{group_name, millimeters, name};
 use crate::desk::{Wording, say};
@@ -41,7 +42,10 @@ pub(super) fn done(
         let says = say!(w, "done-refused", reason = reason.to_string());
         return Some(Done { says, back: None, until });
     }
-    let (says, back) = told(w, scene.ledger, entry);
+    let (mut says, back) = told(w, scene.ledger, entry);
+    if let Some(asks) = hard_to_believe(scene, w, entry) {
+        says = format!("{says} {asks}");
+    }
     Some(Done { says, back, until })
 }
 

@@ -14,6 +14,7 @@ mod needs;
 mod one_bag;
 mod replan;
 mod roles;
+mod water;
 
 #[cfg(test)]
 mod tests;
@@ -30,7 +31,7 @@ pub(crate) use one_bag::{BagPage, bag_page, part_word};
 pub(crate) use replan::Replan;
 pub(crate) use roles::RoleRow;
 
-use super::benches::Benches;
+use super::benches::{BenchBag, Benches};
 use super::doubts::Doubt;
 use super::hour::{Hour, Stage};
 use super::{Kind, Scene};
@@ -142,7 +143,9 @@ pub(crate) fn run_view(
     Some(RunView {
         investigation: scene.investigation,
         kind: scene.kind,
-        summary: summary(w, planned.groups, &benches),
+        summary: summary(w, planned.groups, &benches, |group| {
+            expects.stands_in(group).is_some()
+        }),
         done: did.and_then(|did| done::done(scene, w, planned, did, now)),
         call,
         replan: replan::replan(scene, w, planned, &hour, &benches),
@@ -164,8 +167,16 @@ pub(crate) fn run_view(
 }
 
 /// "8 groups, 24 bags. 11 read, 6 due now, 1 late, 6 to come."
-fn summary(w: Wording, groups: u32, benches: &Benches) -> String {
+fn summary(
+    w: Wording,
+    groups: u32,
+    benches: &Benches,
+    is_lent: impl Fn(u32) -> bool,
+) -> String {
     let bags = &benches.bags;
+    let lent = bags.iter().filter(|bag| is_lent(bag.group)).count();
+    let bags: Vec<&BenchBag> = bags.iter().filter(|bag| !is_lent(bag.group)).collect();
+    let all = bags.len() + lent;
     let count = |of: fn(&State) -> bool| bags.iter().filter(|bag| of(&bag.state)).count();
     let due = count(|state| matches!(state, State::Due { .. }));
     let late = count(|state| matches!(state, State::Late { .. }));
@@ -185,11 +196,12 @@ fn summary(w: Wording, groups: u32, benches: &Benches) -> String {
     let waiting = bags.len() - due - late - unstarted - over;
     part(waiting, say!(w, "sum-waiting", count = waiting));
     part(over, say!(w, "sum-done", count = over));
+    part(lent, say!(w, "sum-lent", count = lent));
     if parts.is_empty() {
-        return say!(w, "sum-bags", groups = groups, bags = bags.len());
+        return say!(w, "sum-bags", groups = groups, bags = all);
     }
     let parts = parts.join(", ");
-    say!(w, "sum-bags-how", groups = groups, bags = bags.len(), parts = parts)
+    say!(w, "sum-bags-how", groups = groups, bags = all, parts = parts)
 }
 
 /// An odd thing in a word.

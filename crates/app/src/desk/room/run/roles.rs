@@ -1,6 +1,7 @@
 //! Roles at the benches: how many are here, and who does what. No names.
 
 use crate::desk::room::Scene;
+use crate::desk::room::opened::has_class_data;
 use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 use barm_domain::record::Lent;
@@ -20,6 +21,8 @@ pub(crate) struct RoleRow {
     pub(crate) says: String,
     /// What it works with in the place of its own numbers.
     pub(crate) stand_in: Option<Lent>,
+    /// Whether there are class data for it: another group's bag made alike that was read.
+    pub(crate) class_data: bool,
     /// Whether it has bags, of which a run can be drawn.
     pub(crate) has_bags: bool,
 }
@@ -39,6 +42,7 @@ pub(super) fn roles(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<RoleR
             planned,
             says: dealt(w, here.unwrap_or(planned)),
             stand_in: standing.and_then(|standing| standing.stand_in).map(|given| given.lent),
+            class_data: has_class_data(scene, &period.name, group),
             has_bags: scene
                 .plan
                 .bags

@@ -337,6 +337,19 @@ fn what_really_went_in_is_written_read_and_put_back_to_the_plan() {
     acts(&mut acted, 19.95, &[("do", act.as_str())]).expect("written");
     assert!(fields(&one_bag(&acted, code, None)).iter().all(String::is_empty));
     assert_eq!(acted.scene(poured), None);
+    // A comma is a point; a unit may be a slip, which is asked and written all the same.
+    let asked = [
+        (19.961, "40,5 °C", ""),
+        (19.962, "64 °C", "burns skin"),
+        (19.963, "20 °C", "The plan says"),
+    ];
+    for (minute, typed, asks) in asked {
+        let form = [("do", act.as_str()), ("celsius", typed)];
+        let key = acts(&mut acted, minute, &form).expect("written");
+        let says = one_bag(&acted, code, Some(key)).done.expect("told").says;
+        let asked = says.contains("write it again");
+        assert_eq!((says.contains(asks), asked), (true, !asks.is_empty()), "{typed}: {says}");
+    }
     let wrong = [("45", "no unit"), ("120 °C", "no water"), ("warm", "no number")];
     for (said, why) in wrong {
         let form = [("do", act.as_str()), ("celsius", said)];
@@ -359,4 +372,27 @@ fn an_odd_tap_is_taken_back_from_the_line_and_from_the_bag() {
     let page = one_bag(&acted, code, None);
     assert!(page.odd.is_empty());
     assert!(page.ledger.iter().all(|row| row.refused.is_none()), "{:?}", page.ledger);
+}
+
+#[test]
+fn a_unit_that_is_written_behind_a_number_counts() {
+    let mut acted = Acted::new(2, 2);
+    acted.period(0.0, What::Began);
+    let mut minute = 5.0;
+    let mut jug = |typed: &str| {
+        minute += 0.1;
+        let form = [("do", "jug"), ("jug", "1"), ("celsius", typed)];
+        acts(&mut acted, minute, &form)
+            .map(|_| ())
+            .map_err(|error| error.says(Wording::english()))
+    };
+    assert!(jug("41,5").is_ok() && jug("41.5 °C").is_ok());
+    // 104 °F are 40 °C and 250 °F are more than water can have; 104 alone is no °C of water.
+    assert!(jug("104 °F").is_ok() && jug("250 °F").is_err() && jug("104").is_err());
+    let mut acted = Acted::new(2, 2);
+    acted.period(0.0, What::Began);
+    let form = [("do", "write"), ("bag", "1A"), ("mm", "1,2 cm")];
+    acts(&mut acted, 16.0, &form).expect("written");
+    let zero = acted.ledger.standing().bags[&bag(1, 0)].zero.clone().expect("a zero");
+    assert!((zero.height_mm - 12.0).abs() < 1e-9, "{}", zero.height_mm);
 }

@@ -20,4 +20,5 @@ head-rehearsal = Rehearsal. Nothing here counts.
 head-invented = Made-up class. Nothing here is real.
 
 # Where papers are offered.
+head-older-plan = “(plan { $version })” behind a name: made as version { $version } of the plan has it, before that was changed. It is a kind of its own and not averaged with the newer one.
 head-no-printer = No printer here? Save the PDF and take it to a computer that has one, or copy what you need by hand: it all stands on this page.

@@ -9,6 +9,10 @@ prepare-faults = The plan has faults.
 prepare-mend = Mend them before you buy anything.
 prepare-paper = Paper
 prepare-made-now = Made now, from the newest plan.
+prepare-as-sealed = Period { $period }: { $count ->
+    [one] 1 bag is sealed as an older plan had it. Trays and water show it as it was sealed; the newest plan differs.
+   *[other] { $count } bags are sealed as an older plan had them. Trays and water show them as they were sealed; the newest plan differs.
+  }
 prepare-sheet = Prep sheet
 prepare-forecast = Forecast, for you only
 prepare-sheet-a4 = Prep sheet on A4

@@ -5,6 +5,7 @@ results-lead = What the class found, from what is on record now. Only you see th
 results-not-yet = Not yet
 results-none = No bag has a height that counts. Answers stand here once groups have read.
 results-found = What we found
+results-not-run = Not run yet: { $treatments }. No bag of them was read so far.
 results-not-worked = What did not work
 results-nothing-out = Nothing was left out.
 results-water = The water

@@ -51,6 +51,7 @@ sum-late = { $count } late
 sum-unstarted = { $count } without a zero reading
 sum-waiting = { $count } waiting
 sum-done = { $count } done
+sum-lent = { $count } with lent numbers
 
 # The one sentence to the whole class.
 call-label = Whole class
@@ -107,6 +108,7 @@ doubt-centimeters = centimeters
 doubt-point-lost = millimeters with the point lost
 doubt-inches = inches
 doubt-eighths = eighths of an inch
+doubt-high-zero = Its zero says { $mm } mm. A bag just sealed lies nearly flat; one of this size is full at { $full } mm.
 doubt-too-high = It says { $mm } mm. A bag of this size is full at { $full } mm.
 doubt-jumped = The card rose { $mm } mm from minute { $from } to { $to }. Look at the ruler.
 doubt-fell = The card fell by { $mm } mm. Look for foam at the zip.
