@@ -7,7 +7,7 @@ use crate::desk::{self, Analysis, DeskError};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Plan;
 use barm_domain::record::{Counted, Lent};
-use barm_domain::result::Compared;
+use barm_domain::result::{BagResult, Compared, Hint};
 use std::collections::BTreeSet;
 
 /// The results page. For the teacher only.
@@ -76,7 +76,13 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
     let questions = questions.collect();
     let bags = &analysis.result.bags;
     let aside = bags.iter().filter_map(|bag| voice.set_aside(bag, &plan));
-    let hints = desk::by_hint(&plan, bags).into_iter();
+    // A bag that nobody read is no failure while its period is still to come or runs.
+    let over = room.read(periods_over);
+    let waits = |bag: &&BagResult| {
+        bag.hints.contains(&Hint::NotRead) && !over.contains(&bag.bag.period)
+    };
+    let told: Vec<BagResult> = bags.iter().filter(|bag| !waits(bag)).cloned().collect();
+    let hints = desk::by_hint(&plan, &told).into_iter();
     let hints = hints.map(|(hint, codes)| format!("{codes}: {hint}"));
     let left_out = aside.chain(hints).chain(room.read(who_had_lent)).collect();
     Ok(ResultsView {
@@ -121,9 +127,7 @@ pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
 /// they are no failure yet.
 pub(super) fn not_run(scene: &Scene<'_>, plan: &Plan) -> BTreeSet<String> {
     let standing = scene.standing();
-    let over = |period: &str| {
-        standing.periods.get(period).is_some_and(|period| period.ended.is_some())
-    };
+    let over = periods_over(scene);
     let was_read = |code: &str| {
         let code = code.parse::<BagCode>().ok();
         code.and_then(|code| standing.bags.get(&code)).is_some_and(|bag| bag.zero.is_some())
@@ -134,9 +138,15 @@ pub(super) fn not_run(scene: &Scene<'_>, plan: &Plan) -> BTreeSet<String> {
         .filter(|bag| was_read(&bag.code))
         .map(|bag| bag.treatment.as_str())
         .collect();
-    bags.filter(|bag| !over(&bag.period) && !read.contains(bag.treatment.as_str()))
+    bags.filter(|bag| !over.contains(&bag.period) && !read.contains(bag.treatment.as_str()))
         .map(|bag| bag.treatment.clone())
         .collect()
+}
+
+/// Periods that have ended.
+fn periods_over(scene: &Scene<'_>) -> BTreeSet<String> {
+    let periods = scene.standing().periods.iter();
+    periods.filter(|(_, one)| one.ended.is_some()).map(|(name, _)| name.clone()).collect()
 }
 
 /// Whether both sides of a comparison had their turn.

@@ -207,14 +207,15 @@ fn bench_block(w: Wording, bench: &Bench, now: Timestamp, home: &str, folded: bo
     html! {
         div.ng data-row={ "next-" (bench.group) } {
             h3 {
-                @match bench.stand_in {
-                    Some(lent) => { b { (who) } " " (signs::lent(&lent_word(w, lent))) },
-                    None if bench.when == When::NotBegun => b { (who) },
-                    None => { b { (when(w, bench, now)) } " " (who) },
+                @match (bench.stand_in, &bench.when) {
+                    (Some(_), _) => { b { (signs::lent(&say!(w, "list-lent"))) } " " (who) },
+                    (None, When::NotBegun) => b { (who) },
+                    (None, _) => { b { (when(w, bench, now)) } " " (who) },
                 }
             }
             @if folded {
                 p.foldline {
+                    @if let Some(lent) = bench.stand_in { (lent_word(w, lent)) " " }
                     @for bag in &bench.bags {
                         span.nowrap {
                             a.bagname href={ (home) "/bag/" (bag.bag.code) } { (bag.bag.name) } " "
@@ -225,7 +226,10 @@ fn bench_block(w: Wording, bench: &Bench, now: Timestamp, home: &str, folded: bo
                 }
             } @else {
                 table.next {
-                    caption.vh { (who) }
+                    @match bench.stand_in {
+                        Some(lent) => caption.lentsays { span.vh { (who) ": " } (lent_word(w, lent)) },
+                        None => caption.vh { (who) },
+                    }
                     tbody { @for bag in &bench.bags { (row(w, bag, home)) } }
                 }
             }

@@ -149,6 +149,7 @@ list-now = now
 list-zero = zero
 list-zero-now = zero now
 list-waits = waits
+list-lent = lent
 list-done = done
 list-look = Look
 list-set-aside = Set aside
