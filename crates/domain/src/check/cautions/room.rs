@@ -162,8 +162,8 @@ fn substitute(choices: &Choices<'_>) -> Option<Said> {
     Some(Said::new("A substitute does not know this room and this work as you do.", fix).at(at))
 }
 
-/// Treatments that a substitute does not make: with water or a tray above [`HANDLING_LIMIT_C`], or
-/// with enzyme as powder or tablet in the bag.
+/// Treatments that a substitute does not make: with water or a tray above 43 °C, which nobody handles
+/// without care, or with enzyme as powder or tablet in the bag.
 pub fn not_by_a_substitute(plan: &Plan) -> Vec<&str> {
     let left_out = |recipe: &Recipe| {
         let hot = recipe.water_celsius > HANDLING_LIMIT_C
