@@ -111,7 +111,7 @@ fn what_was_not_sent_stays_for_its_own_group_and_is_shown_to_no_other() {
     join_next(&browser, &next_code);
     browser.click("[data-k='list']");
     browser.until(
-        "return document.getElementById('device').innerText.includes('of another group');",
+        "return document.getElementById('device').innerText.includes('for another group: 1');",
     );
     let shown = browser.run("return document.documentElement.outerHTML;");
     let shown = shown.as_str().expect("markup");

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 fn sources(folder: &Path, all: &mut Vec<PathBuf>) {
     for file in fs::read_dir(folder).expect("a folder of sources") {
         let path = file.expect("a file").path();
-        let source = path.extension().is_some_and(|e| e == "rs" || e == "js");
+        let source = path.extension().is_some_and(|e| e == "rs" || e == "js" || e == "typ");
         if path.is_dir() {
             sources(&path, all);
         } else if source {
@@ -35,14 +35,16 @@ fn keys_in_the_sources_and_in_the_catalog_are_the_same() {
     for file in files.iter().chain(&paper) {
         quoted(&fs::read_to_string(file).expect("a source"), &mut words);
     }
-    // The word at the end may be one of the trade, "how much" of something in two words.
-    let mut domain = Vec::new();
-    sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../domain/src"), &mut domain);
+    // The word at the end may be one of the trade, "how much" of something in two words, or a code.
+    let mut trade = Vec::new();
+    for room in ["../domain/src", "../science/src"] {
+        sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join(room), &mut trade);
+    }
     let mut ends = words.clone();
-    for file in &domain {
-        let mut trade = BTreeSet::new();
-        quoted(&fs::read_to_string(file).expect("a source"), &mut trade);
-        ends.extend(trade.iter().map(|word| word.replace(' ', "-")));
+    for file in &trade {
+        let mut own = BTreeSet::new();
+        quoted(&fs::read_to_string(file).expect("a source"), &mut own);
+        ends.extend(own.iter().map(|word| word.to_lowercase().replace(' ', "-")));
     }
     let keys: BTreeSet<String> = Catalog::of("en").keys().iter().cloned().collect();
     // A key may be put together of a beginning, a word that stands elsewhere, and an end.
@@ -65,13 +67,27 @@ fn keys_in_the_sources_and_in_the_catalog_are_the_same() {
     let unused: Vec<&String> = keys.iter().filter(|key| !asked(key)).collect();
     assert!(unused.is_empty(), "nobody asks for {unused:?}");
     let mut missing = BTreeSet::new();
-    for file in &files {
+    let templates = paper.iter().filter(|file| file.extension().is_some_and(|e| e == "typ"));
+    for file in files.iter().chain(templates) {
         let text = fs::read_to_string(file).expect("a source");
         // `t(` of the scripts stands behind a space, a bracket or a sign, never behind a letter.
-        let calls =
-            ["say(\"", "say_with(\"", " t(\"", "(t(\"", "[t(\"", "{t(\"", "counted(words, \""];
+        // `w(` of the templates the same; what ends in a dash is put together with a word.
+        let calls = [
+            "say(\"",
+            "say_with(\"",
+            " t(\"",
+            "(t(\"",
+            "[t(\"",
+            "{t(\"",
+            "counted(words, \"",
+            " w(\"",
+            "(w(\"",
+            "[w(\"",
+            "#w(\"",
+        ];
         for call in calls {
             let asked = text.split(call).skip(1).filter_map(|rest| rest.split('"').next());
+            let asked = asked.filter(|key| !key.ends_with('-'));
             let unknown = asked.filter(|key| !keys.contains(*key));
             missing.extend(unknown.map(|key| format!("{}: {key}", file.display())));
         }
