@@ -65,6 +65,15 @@ fn strands() -> Vec<Strand> {
     vec![strand("Maple syrup", 1, 15.0), strand("Oat flour", 3, 5.0), strand("No food", 0, 2.0)]
 }
 
+/// Twelve treatments, nine of which hardly rise.
+fn flat_and_steep() -> Vec<Strand> {
+    let names = ["Maple syrup", "Dry milk + lactase", "Potato flakes + enzyme"];
+    let steep = names.iter().zip([12.0, 4.5, 3.0]).zip(1..);
+    let steep = steep.map(|((name, rise), look)| strand(name, look, rise));
+    let flat = (0..9).map(|at| strand(&format!("Flat {at}"), at + 4, 0.1 * f64::from(at)));
+    steep.chain(flat).collect()
+}
+
 fn sheaves() -> Vec<Sheaf> {
     vec![
         sheaf("Maple syrup", 1, 15.0),
@@ -117,18 +126,22 @@ fn charts_look_as_they_did_when_someone_looked() {
     kept("forecast.svg", &forecast(&strands(), &print));
     let curves = CurvesChart { title: "Readings", sheaves: &sheaves() };
     kept("curves.svg", &curves.svg(&print));
-    let dots = DotPlot { title: "Every bag", rows: &bags(), gap: Some(gap()) };
+    let dots =
+        DotPlot { title: "Every bag", rows: &bags(), gap: Some(gap()), set: &[], brief: false };
     kept("dots.svg", &dots.svg(&print));
     let intervals =
         IntervalChart { title: "Differences", reference: "No food", rows: &differences() };
     kept("intervals.svg", &intervals.svg(&print));
     kept("forecast-phone.svg", &forecast(&strands(), &Frame::screen(340.0)));
+    kept("forecast-many.svg", &forecast(&flat_and_steep(), &print));
+    kept("forecast-many-phone.svg", &forecast(&flat_and_steep(), &Frame::screen(340.0)));
 }
 
 #[test]
 fn a_chart_says_in_words_what_it_shows() {
     let print = Frame::print(430.0);
-    let dots = DotPlot { title: "Every bag", rows: &bags()[..1], gap: None };
+    let dots =
+        DotPlot { title: "Every bag", rows: &bags()[..1], gap: None, set: &[], brief: false };
     assert_eq!(dots.description(&print), "Maple syrup (5): 14.6 mm, MAD 1.1.");
     let rows = &differences()[..1];
     let intervals = IntervalChart { title: "Differences", reference: "No food", rows };
@@ -136,6 +149,91 @@ fn a_chart_says_in_words_what_it_shows() {
         intervals.description(&print),
         "same as No food: Maple syrup: +13.0 mm (11.2 to 14.8), clear."
     );
+}
+
+/// A line that leads to a label is whole and stays in the margin, so that it is not read as data; lines that end
+/// together have one label, under which each is named with its mark.
+#[test]
+fn lines_that_end_together_are_told_together_and_no_leader_runs_over_the_field() {
+    for frame in [Frame::print(430.0), Frame::screen(340.0), Frame::screen(720.0)] {
+        let svg = forecast(&flat_and_steep(), &frame);
+        assert!(svg.contains(">9 kinds"), "{svg}");
+        for name in flat_and_steep().iter().map(|strand| &strand.name) {
+            let start = name.get(..6).expect("a name");
+            assert!(svg.contains(&format!(">{start}")), "{name}");
+        }
+        // The bell stands at the right edge of the field.
+        let lines = svg.split("<line x1=\"").skip(1);
+        let bell = lines
+            .filter(|line| line.contains("stroke=\"#17233B\""))
+            .filter_map(|line| line.split('"').next()?.parse::<f64>().ok())
+            .fold(0.0, f64::max);
+        let elements = svg.split("<path d=\"").skip(1).filter_map(|rest| rest.split("/>").next());
+        let leaders: Vec<&str> = elements
+            .filter(|path| {
+                path.contains("fill=\"none\"") && path.contains("stroke=\"#857C69\"")
+            })
+            .collect();
+        assert!(leaders.len() >= 3, "two brackets and what joins them: {svg}");
+        for leader in leaders {
+            assert!(!leader.contains("dasharray"), "{leader}");
+            let path = leader.split('"').next().expect("a path");
+            assert!(points(path).iter().all(|(x, _)| *x > bell), "{bell}: {leader}");
+        }
+    }
+}
+
+/// By hand: two bags a millimeter above and below their mean at minute 24 lie one MAD from it; a doubted reading
+/// and a bag alone have no spread.
+#[test]
+fn the_spread_of_bags_is_drawn_around_their_mean() {
+    let spread = sheaf("Maple syrup", 1, 15.0).spread();
+    let (minute, low, high) = *spread.last().expect("the last minute");
+    assert!(
+        (minute - 24.0).abs() < 1e-9 && (low - 14.0).abs() < 1e-9 && (high - 16.0).abs() < 1e-9
+    );
+    assert_eq!(sheaf("Mashed banana", 2, 12.0).spread().len(), 6, "minute 16 is doubted");
+    let mut alone = sheaf("No food", 0, 2.0);
+    alone.bags.truncate(1);
+    assert!(alone.spread().is_empty());
+    let tints = |sheaves: &[Sheaf]| {
+        CurvesChart { title: "", sheaves }
+            .svg(&Frame::print(430.0))
+            .matches("fill-opacity")
+            .count()
+    };
+    assert_eq!((tints(&sheaves()), tints(&[alone])), (3, 0));
+}
+
+/// Plots that are looked at together have one scale: a bag without food that did not rise stands at the same
+/// place beside maple syrup and without it.
+#[test]
+fn plots_of_one_set_share_their_scale() {
+    let all = bags();
+    let frame = Frame::print(430.0);
+    let plot = |rows: &[DotRow]| {
+        let svg = DotPlot { title: "", rows, gap: None, set: &all, brief: false }.svg(&frame);
+        let ticks = svg
+            .split("<line x1=\"")
+            .skip(1)
+            .map(|rest| rest.split('"').next().unwrap().to_owned());
+        let places: std::collections::BTreeSet<String> = ticks.filter(|at| at != "0").collect();
+        let figures: Vec<String> = svg
+            .split("text-anchor=\"middle\">")
+            .skip(1)
+            .map(|rest| rest.split('<').next().unwrap().to_owned())
+            .collect();
+        (places, figures)
+    };
+    let ((places, figures), (_, others)) = (plot(&all[..2]), plot(&all[2..3]));
+    assert_eq!(figures, others);
+    let (alone, _) = plot(&all[2..3]);
+    assert!(
+        figures.len() > 2 && alone.intersection(&places).count() >= figures.len(),
+        "{alone:?} {places:?}"
+    );
+    let brief = DotPlot { title: "", rows: &all, gap: None, set: &[], brief: true };
+    assert!(!brief.svg(&frame).contains("MAD") && !brief.description(&frame).contains("MAD"));
 }
 
 #[test]
@@ -163,7 +261,7 @@ fn empty_charts_are_drawn_too() {
     for svg in [
         forecast(&[], &screen),
         CurvesChart { title: "", sheaves: &[] }.svg(&screen),
-        DotPlot { title: "", rows: &[], gap: Some(gap()) }.svg(&screen),
+        DotPlot { title: "", rows: &[], gap: Some(gap()), set: &[], brief: false }.svg(&screen),
         IntervalChart { title: "", reference: "", rows: &[] }.svg(&screen),
     ] {
         assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>"));
@@ -278,7 +376,7 @@ proptest! {
         for svg in [
             forecast(&[strand], &frame),
             CurvesChart { title: &name, sheaves: &[sheaf] }.svg(&frame),
-            DotPlot { title: &name, rows: &[dots], gap: None }.svg(&frame),
+            DotPlot { title: &name, rows: &[dots], gap: None, set: &[], brief: false }.svg(&frame),
             IntervalChart { title: &name, reference: &name, rows: &[interval] }.svg(&frame),
         ] {
             let checked = well_formed(&svg);

@@ -19,6 +19,7 @@ mod prints;
 #[path = "../program/mod.rs"]
 mod program;
 mod reading;
+mod results;
 mod signs;
 mod sound;
 mod tools;

@@ -1,4 +1,4 @@
-//! The prints that all tests look at, made once: every part of three plans, in both languages, on
+//! The prints that all tests look at, made once: every part of four plans, in both languages, on
 //! both papers.
 
 use crate::program::{invented, run};
@@ -15,6 +15,8 @@ pub(crate) enum Class {
     One,
     /// Twelve treatments, twenty groups, hostile texts everywhere, prices missing.
     Overfull,
+    /// One period and one treatment; no bags, cupboard, controls, rules or standards, and no reading.
+    Bare,
 }
 
 /// One run of `barm print`.
@@ -65,7 +67,7 @@ pub(crate) static PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
     let home = HOME.0.as_path();
     write_plans(home);
     let mut prints = Vec::new();
-    for class in [Class::Demo, Class::One, Class::Overfull] {
+    for class in [Class::Demo, Class::One, Class::Overfull, Class::Bare] {
         for (language, paper) in
             [("es", "letter"), ("en", "a4"), ("en", "letter"), ("es", "a4")]
         {
@@ -73,6 +75,7 @@ pub(crate) static PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
                 Class::Demo => (language == "en") == (paper == "letter"),
                 Class::One => true,
                 Class::Overfull => (language, paper) == ("es", "letter"),
+                Class::Bare => (language, paper) == ("en", "letter"),
             };
             if quick && !enough {
                 continue;
@@ -110,8 +113,10 @@ fn make(home: &Path, print: &Print) {
     let mut arguments = vec!["print", &plan, "--out", out];
     arguments.extend(["--language", print.language, "--paper", print.paper]);
     arguments.extend(["--address", ADDRESS]);
-    if print.class == Class::Demo {
-        arguments.extend(["--readings", "readings.csv"]);
+    match print.class {
+        Class::Demo => arguments.extend(["--readings", "readings.csv"]),
+        Class::Bare => arguments.extend(["--readings", "no-readings.csv"]),
+        Class::One | Class::Overfull => {}
     }
     let (said, _) = run(home, &arguments).ended(0);
     assert!(said.contains(out), "{said}");
@@ -126,6 +131,9 @@ fn write_plans(home: &Path) {
     write("Demo.toml", &demo);
     let readings = fs::read_to_string(invented().join("readings.csv")).expect("the readings");
     write("readings.csv", &readings);
+    let head = readings.lines().next().expect("a heading");
+    write("no-readings.csv", &format!("{head}\n"));
+    write("Bare.toml", &bare(&demo));
     write("One.toml", &one(home));
     write("Overfull.toml", &overfull(&demo));
     run(home, &["bags", "Overfull.toml", "--anew"]).ended(0);
@@ -139,6 +147,22 @@ fn one(home: &Path) -> String {
     run(home, &arguments).ended(0);
     let text = fs::read_to_string(&new).expect("it was written");
     fs::remove_file(new).expect("taken away");
+    text
+}
+
+/// The demo with every part left empty that a plan may leave empty.
+fn bare(demo: &str) -> String {
+    let start = demo.find("[[standard]]").expect("standards");
+    let mut text = demo[..start].to_owned();
+    for (from, to) in
+        [("[[day]]", "[[period]]"), ("[[period]]", "[[period]]"), ("[base]", "# Questions.")]
+    {
+        let (_, rest) = demo.split_once(from).expect("a section");
+        let (section, _) = rest.split_once(to).expect("its end");
+        text.push_str(&format!("{from}{section}\n"));
+    }
+    text.push_str("[[question]]\nid = \"food\"\nasks = \"Which food?\"\nvariable = \"food\"\nreplicates = 1\n");
+    text.push_str("[[question.treatment]]\nname = \"Honey\"\nfood = \"honey\"\n");
     text
 }
 

@@ -41,7 +41,7 @@ fn words(text: &str) -> Vec<String> {
 }
 
 /// Whole sentences: they begin with a capital letter and end with a point or a question mark.
-fn sentences(text: &str) -> Vec<Vec<String>> {
+pub(crate) fn sentences(text: &str) -> Vec<Vec<String>> {
     let mut whole = Vec::new();
     // A blank line parts what does not belong together; within it lines are broken anywhere.
     for block in text.split("\n\n") {
@@ -102,7 +102,7 @@ fn counted(sentences: &[Vec<String>], syllables: fn(&str) -> usize) -> (f64, f64
 ///
 /// J. P. Kincaid, R. P. Fishburne, R. L. Rogers and B. S. Chissom, Derivation of new readability
 /// formulas for Navy enlisted personnel, Research Branch Report 8-75 (1975); formula from memory.
-fn grade(text: &[Vec<String>]) -> f64 {
+pub(crate) fn grade(text: &[Vec<String>]) -> f64 {
     let (sentences, words, syllables) = counted(text, english_syllables);
     0.39 * words / sentences + 11.8 * syllables / words - 15.59
 }
@@ -111,7 +111,7 @@ fn grade(text: &[Vec<String>]) -> f64 {
 ///
 /// J. Fernández Huerta, Medidas sencillas de lecturabilidad, Consigna 214 (1959), with syllables a
 /// word and words a sentence; formula from memory.
-fn ease(text: &[Vec<String>]) -> f64 {
+pub(crate) fn ease(text: &[Vec<String>]) -> f64 {
     let (sentences, words, syllables) = counted(text, spanish_syllables);
     206.84 - 60.0 * syllables / words - 1.02 * words / sentences
 }
@@ -144,7 +144,7 @@ fn codes_and_quantities_are_no_words() {
 }
 
 /// A text without some sentences, wherever its lines are broken.
-fn without(text: &str, sentences: &[String]) -> String {
+pub(crate) fn without(text: &str, sentences: &[String]) -> String {
     let blocks = text.split("\n\n");
     let lines = blocks.map(|one| one.split_whitespace().collect::<Vec<_>>().join(" "));
     let mut text = lines.collect::<Vec<_>>().join("\n\n");

@@ -3,9 +3,10 @@
 use super::frame::Frame;
 use super::lettering::{Weight, figure, width};
 use super::look::{INK, INK_SOFT, RULE_STRONG};
+use super::piles::{PILES, Piled, dot_radius, pile};
 use super::rows::{Columns, hairline, uprights};
 use super::scale::Scale;
-use super::series::{Dot, DotRow};
+use super::series::DotRow;
 use super::svg::{Anchor, Drawing, Stroke, Style};
 
 /// Bags of several treatments at one time.
@@ -17,6 +18,11 @@ pub struct DotPlot<'a> {
     pub rows: &'a [DotRow],
     /// A gap to be measured between the means of two rows, in millimeters and in deviations.
     pub gap: Option<MeasuredGap>,
+    /// The rows of all plots that are looked at together: scale, columns and marks fit them all. Empty for a plot
+    /// that stands alone.
+    pub set: &'a [DotRow],
+    /// For readers who have no word for the mean absolute deviation: its figures are left out, its bar stays.
+    pub brief: bool,
 }
 
 /// The span between the means of two rows of a plot.
@@ -30,19 +36,16 @@ pub struct MeasuredGap {
     pub in_mads: Option<f64>,
 }
 
-/// How high dots may be piled before they begin to overlap, in dots: as high as the plot has room for.
-const PILES: [usize; 5] = [8, 6, 5, 4, 3];
 /// The highest plot, in its widths, so that it fits on a page.
 const TALLEST: f64 = 0.95;
 
-/// A row with its dots piled up.
-struct Piled<'a> {
-    row: &'a DotRow,
-    /// Place along the strip and level in the pile, with the dot.
-    dots: Vec<(f64, usize, Dot)>,
-    height: f64,
-    step: f64,
-    radius: f64,
+/// A plot with its places.
+struct Laid<'a> {
+    columns: Columns,
+    x: Scale,
+    rows: Vec<Piled<'a>>,
+    top: f64,
+    foot: f64,
 }
 
 impl DotPlot<'_> {
@@ -51,15 +54,7 @@ impl DotPlot<'_> {
         if self.rows.is_empty() {
             return empty(frame, self.title);
         }
-        let figures = frame.unit(142.0);
-        let columns =
-            Columns::new(frame, self.rows.iter().map(|row| row.name.as_str()), figures);
-        let right = columns.right - frame.unit(24.0);
-        let (low, high) = self.reach();
-        let x = Scale::loose(low, high, 5, columns.left, right);
-        let rows = self.piled(frame, &x);
-        let top = if self.gap.is_some() { frame.unit(34.0) } else { frame.unit(6.0) };
-        let foot = top + rows.iter().map(|row| row.height).sum::<f64>();
+        let Laid { columns, x, rows, top, foot } = self.laid(frame);
         let mut drawing = Drawing::new();
         uprights(&mut drawing, frame, &x, top, foot);
         let mut y = top;
@@ -76,11 +71,34 @@ impl DotPlot<'_> {
         if let Some(gap) = self.gap {
             self.span(frame, &mut drawing, &x, gap, &baselines);
         }
-        drawing.finish(frame, foot + frame.unit(26.0), self.title, &self.description(frame))
+        drawing.finish(frame, foot + below(frame), self.title, &self.description(frame))
+    }
+
+    /// How high it is drawn, in the unit of the frame.
+    pub fn height(&self, frame: &Frame) -> f64 {
+        self.laid(frame).foot + below(frame)
+    }
+
+    fn laid(&self, frame: &Frame) -> Laid<'_> {
+        let names = self.all().map(|row| row.name.as_str());
+        let figures = frame.unit(if self.brief { 78.0 } else { 142.0 });
+        let columns = Columns::new(frame, names, figures);
+        let (low, high) = self.reach();
+        let right = columns.right - frame.unit(24.0);
+        let x = Scale::loose(low, high, 5, columns.left, right);
+        let rows = self.piled(frame, &x);
+        let top = if self.gap.is_some() { frame.unit(34.0) } else { frame.unit(6.0) };
+        let foot = top + rows.iter().map(|row| row.height).sum::<f64>();
+        Laid { columns, x, rows, top, foot }
+    }
+
+    /// Its own rows, and those of the plots beside it.
+    fn all(&self) -> impl Iterator<Item = &DotRow> {
+        self.rows.iter().chain(self.set)
     }
 
     fn piled(&self, frame: &Frame, x: &Scale) -> Vec<Piled<'_>> {
-        let radius = dot_radius(frame, self.rows, x);
+        let radius = dot_radius(frame, self.all(), x);
         let mut rows = Vec::new();
         for most in PILES {
             rows = self.rows.iter().map(|row| pile(row, x, radius, frame, most)).collect();
@@ -93,8 +111,8 @@ impl DotPlot<'_> {
     }
 
     fn reach(&self) -> (f64, f64) {
-        let rises = self.rows.iter().flat_map(|row| row.dots.iter().map(|dot| dot.rise));
-        let means = self.rows.iter().filter_map(|row| {
+        let rises = self.all().flat_map(|row| row.dots.iter().map(|dot| dot.rise));
+        let means = self.all().filter_map(|row| {
             let (mean, mad) = (row.mean?, row.mad.unwrap_or(0.0));
             Some([mean - mad, mean + mad])
         });
@@ -133,10 +151,11 @@ impl DotPlot<'_> {
             let (up, down) = (y - frame.unit(5.0), y + frame.unit(5.0));
             drawing.line((x.at(mean), up), (x.at(mean), down), upright);
             let value = format!("{} {}", figure(mean, 1), frame.words.millimeters);
-            let at = (end - frame.unit(68.0), middle + size * 0.34);
+            let at =
+                (end - frame.unit(if self.brief { 4.0 } else { 68.0 }), middle + size * 0.34);
             drawing.text(at, &value, style.bold().anchor(Anchor::End));
         }
-        if let Some(mad) = row.mad {
+        if let Some(mad) = row.mad.filter(|_| !self.brief) {
             let value = format!("{} {}", frame.words.mad, figure(mad, 1));
             let at = (end, middle + size * 0.34);
             drawing.text(
@@ -161,8 +180,9 @@ impl DotPlot<'_> {
         let (Some(high), Some(low)) = (mean(gap.row), mean(gap.reference)) else { return };
         let y = frame.unit(26.0);
         for (place, base) in [a, b] {
-            let dotted = Stroke::new(RULE_STRONG, frame.unit(1.0)).dash("1 2");
-            drawing.line((place, y), (place, base), dotted);
+            // Whole and thin: a dotted line could be a treatment's.
+            let down = Stroke::new(RULE_STRONG, frame.unit(0.9));
+            drawing.line((place, y), (place, base), down);
             let (up, down) = (y - frame.unit(4.0), y + frame.unit(4.0));
             drawing.line((place, up), (place, down), Stroke::new(INK, frame.unit(1.4)));
         }
@@ -185,7 +205,7 @@ impl DotPlot<'_> {
         let words = &frame.words;
         let lines = self.rows.iter().map(|row| {
             let bags = row.dots.len();
-            match (row.mean, row.mad) {
+            match (row.mean, row.mad.filter(|_| !self.brief)) {
                 (Some(mean), Some(mad)) => format!(
                     "{} ({bags}): {} {}, {} {}",
                     row.name,
@@ -205,53 +225,15 @@ impl DotPlot<'_> {
     }
 }
 
+/// Room for the figures of the scale.
+fn below(frame: &Frame) -> f64 {
+    frame.unit(26.0)
+}
+
 /// A chart that says that there is nothing to draw.
 pub(super) fn empty(frame: &Frame, title: &str) -> String {
     let mut drawing = Drawing::new();
     let style = Style::new(frame.type_size).quiet().fill(INK_SOFT);
     drawing.text((0.0, frame.type_size * 1.2), frame.words.nothing, style);
     drawing.finish(frame, frame.type_size * 1.8, title, frame.words.nothing)
-}
-
-/// The radius of a mark: small enough that readings a step apart do not touch, if that is not too small to see.
-fn dot_radius(frame: &Frame, rows: &[DotRow], x: &Scale) -> f64 {
-    let mut places: Vec<f64> = rows
-        .iter()
-        .flat_map(|row| row.dots.iter().map(|dot| x.at(dot.rise)))
-        .filter(|place| place.is_finite())
-        .collect();
-    places.sort_by(f64::total_cmp);
-    let steps = places.windows(2).map(|two| two[1] - two[0]).filter(|step| *step > 1e-6);
-    let least = steps.fold(f64::INFINITY, f64::min);
-    (least / 2.0 / WIDE).clamp(frame.unit(3.2), frame.unit(4.1))
-}
-
-/// Room of a mark in its diameters.
-const WIDE: f64 = 1.06;
-
-/// Piles dots up that would touch: each pile stands over the middle of its dots, so that no dot moves by more than
-/// half its width (Wilkinson 1999, "Dot Plots", *The American Statistician* 53, 276-281; from memory).
-fn pile<'a>(row: &'a DotRow, x: &Scale, radius: f64, frame: &Frame, most: usize) -> Piled<'a> {
-    let wide = radius * 2.0 * if row.look.ringed() { 1.45 } else { WIDE };
-    let mut sorted: Vec<Dot> =
-        row.dots.iter().copied().filter(|dot| dot.rise.is_finite()).collect();
-    sorted.sort_by(|a, b| a.rise.total_cmp(&b.rise));
-    let mut dots: Vec<(f64, usize, Dot)> = Vec::new();
-    let mut rest = &sorted[..];
-    while let Some(first) = rest.first() {
-        let reach = x.at(first.rise) + wide * 0.999;
-        let count = rest.partition_point(|dot| x.at(dot.rise) < reach).max(1);
-        let (together, after) = rest.split_at(count);
-        let last = together.last().map_or(first.rise, |dot| dot.rise);
-        let place = f64::midpoint(x.at(first.rise), x.at(last));
-        dots.extend(together.iter().enumerate().map(|(level, dot)| (place, level, *dot)));
-        rest = after;
-    }
-    let levels = dots.iter().map(|(_, level, _)| level + 1).max().unwrap_or(1);
-    // A pile that is too high is pressed: smaller marks, closer together, never at another place.
-    let press = if levels > most { most as f64 / levels as f64 } else { 1.0 };
-    let (step, radius) = (wide * 0.97 * press, radius * press.max(0.6));
-    let pile = step * (levels - 1) as f64;
-    let height = (pile + frame.unit(25.0)).max(frame.unit(34.0));
-    Piled { row, dots, height, step, radius }
 }

@@ -1,21 +1,12 @@
 //! The ruled field on which curves are drawn: grid, axes, zero line, bell, and labels at the end of lines.
 
 use super::frame::Frame;
-use super::lettering::{Weight, clipped, figure, width};
-use super::look::{INK, INK_SOFT, Look, RULE, RULE_STRONG};
+use super::labels::{Labels, Room, Tag};
+use super::lettering::{Weight, figure, width};
+use super::look::{INK, INK_SOFT, RULE, RULE_STRONG};
 use super::scale::Scale;
 use super::series::{Moment, Reading, Sheaf, Strand};
 use super::svg::{Anchor, Drawing, Stroke, Style};
-
-/// A label at the end of a line.
-pub(super) struct Label {
-    pub(super) look: Look,
-    pub(super) name: String,
-    /// The quiet second part, such as "11 to 19 mm".
-    pub(super) range: String,
-    /// Where the line ends.
-    pub(super) at: (f64, f64),
-}
 
 /// A chart of rise against time while it is being drawn.
 pub(super) struct Field<'a> {
@@ -28,8 +19,7 @@ pub(super) struct Field<'a> {
     left: f64,
     x: Scale,
     y: Scale,
-    labels: Vec<Label>,
-    two: bool,
+    labels: Labels,
 }
 
 /// What a field must have room for.
@@ -65,7 +55,10 @@ impl Extent {
     pub(super) fn of_sheaves(sheaves: &[Sheaf]) -> Self {
         let readings = || sheaves.iter().flat_map(|sheaf| sheaf.bags.iter().flatten());
         let means = || sheaves.iter().flat_map(|sheaf| &sheaf.mean);
+        let edges =
+            sheaves.iter().flat_map(Sheaf::spread).flat_map(|(_, low, high)| [low, high]);
         let rises = readings().map(|r: &Reading| r.rise).chain(means().map(|(_, rise)| *rise));
+        let rises = rises.chain(edges);
         let (lowest, highest) = Self::over(rises);
         let minutes = readings().map(|r| r.minute).chain(means().map(|(minute, _)| *minute));
         let last = minutes.filter(|minute| minute.is_finite()).fold(0.0, f64::max);
@@ -74,47 +67,27 @@ impl Extent {
 }
 
 impl<'a> Field<'a> {
-    /// Rules a field with room for `extent` and, at its right, for `labels`.
-    pub(super) fn rule(frame: &'a Frame, extent: &Extent, labels: &[(String, String)]) -> Self {
-        let size = frame.type_size;
-        let line = size * 1.25;
-        // Two lines a label if there is room, one otherwise; the field grows before a label is dropped.
-        let base = (frame.width * 0.4).clamp(frame.unit(240.0), frame.unit(400.0));
-        let pads = frame.unit(22.0 + 34.0);
-        let needed = labels.len() as f64 * line * 1.02 + pads;
-        let needed_by_two = labels.len() as f64 * line * 2.0 + pads;
-        let two = needed_by_two <= base.max(frame.width * 0.62);
-        let height = base.max(if two { needed_by_two } else { needed });
-        let room = frame.width * 0.34;
-        let widest = labels
-            .iter()
-            .map(|(name, range)| {
-                let range = width(range, frame.small_type(), Weight::Regular);
-                width(name, size, Weight::Semibold).max(range)
-            })
-            .fold(0.0, f64::max);
+    /// Rules a field with room for `extent` and, at its right, for labels at the ends of its lines.
+    pub(super) fn rule(frame: &'a Frame, extent: &Extent, tags: Vec<Tag>) -> Self {
         // Words over the field stand clear of every line and band.
         let (top, bottom, left) = (frame.unit(22.0), frame.unit(34.0), frame.unit(34.0));
-        let right = frame.unit(60.0) + widest.min(room);
+        let rises =
+            |height: f64| Scale::loose(extent.lowest, extent.highest, 5, height - bottom, top);
+        // Two lines a label if there is room, one otherwise; the field grows before a label is dropped.
+        let base = (frame.width * 0.4).clamp(frame.unit(240.0), frame.unit(400.0));
+        let least = rises(base);
+        let sure = |y: f64| if y.is_finite() { y } else { base };
+        let ends: Vec<f64> = tags.iter().map(|tag| sure(least.at(tag.end))).collect();
+        let labels = Labels::new(frame, tags, &ends, base, top + bottom);
+        let height = base.max(labels.needed(frame) + top + bottom);
+        let right = frame.unit(60.0) + labels.widest(frame).min(frame.width * 0.34);
         let x_room = (left, frame.width - right);
         let wanted = ((x_room.1 - x_room.0) / frame.unit(52.0)).clamp(2.0, 7.0) as usize;
         let x =
             Scale::minutes(extent.last_tick, extent.last_minute, wanted, x_room.0, x_room.1);
-        let y = Scale::loose(extent.lowest, extent.highest, 5, height - bottom, top);
+        let y = rises(height);
         let drawing = Drawing::new();
-        let mut field = Self {
-            frame,
-            drawing,
-            height,
-            top,
-            right,
-            bottom,
-            left,
-            x,
-            y,
-            labels: Vec::new(),
-            two,
-        };
+        let mut field = Self { frame, drawing, height, top, right, bottom, left, x, y, labels };
         field.grid();
         field
     }
@@ -187,98 +160,15 @@ impl<'a> Field<'a> {
         self.drawing.text((x, self.top - self.frame.unit(6.0)), word, style);
     }
 
-    /// Notes a label; labels are placed together when the chart is finished.
-    pub(super) fn label(&mut self, label: Label) {
-        self.labels.push(label);
-    }
-
-    /// Places the labels and ends the picture.
+    /// Draws the labels and ends the picture.
     pub(super) fn finish(mut self, title: &str, desc: &str) -> String {
-        let labels = std::mem::take(&mut self.labels);
-        let size = self.frame.type_size;
-        let line = size * 1.25;
-        let (first, last) = (self.top + size * 0.6, self.height - self.bottom - size * 0.2);
-        let two = self.two;
-        let need = if two { 2.0 * line } else { line };
-        let wanted: Vec<f64> = labels.iter().map(|label| label.at.1).collect();
-        let edge = if two { line * 0.5 } else { 0.0 };
-        let places = apart(&wanted, need, first + edge, last - edge);
-        let mark_at = self.frame.width - self.right + self.frame.unit(38.0);
-        for (label, place) in labels.iter().zip(places) {
-            self.lettered(label, place, mark_at, two);
-        }
+        let room = Room {
+            edge: self.frame.width - self.right,
+            top: self.top,
+            foot: self.height - self.bottom + self.frame.type_size * 0.4,
+        };
+        let y = &self.y;
+        self.labels.draw(self.frame, &mut self.drawing, &room, |rise| y.at(rise));
         self.drawing.finish(self.frame, self.height, title, desc)
-    }
-
-    fn lettered(&mut self, label: &Label, place: f64, mark_at: f64, two: bool) {
-        let frame = self.frame;
-        let size = frame.type_size;
-        let leader = Stroke::new(RULE_STRONG, frame.unit(1.0)).dash("0.8 2.2");
-        let start = (label.at.0 + frame.unit(7.0), label.at.1);
-        self.drawing.polyline(&[start, (mark_at - frame.unit(9.0), place)], leader);
-        self.drawing.mark(frame, label.look, (mark_at, place), frame.unit(4.8));
-        let x = mark_at + frame.unit(11.0);
-        let room = frame.width - x;
-        let quiet = Style::new(frame.small_type()).fill(INK_SOFT);
-        if two && !label.range.is_empty() {
-            let name = clipped(&label.name, room, size, Weight::Semibold);
-            self.drawing.text((x, place - size * 0.22), &name, Style::new(size).bold());
-            self.drawing.text((x, place + size * 0.93), &label.range, quiet);
-        } else {
-            let name = clipped(&label.name, room, size, Weight::Semibold);
-            self.drawing.text((x, place + size * 0.34), &name, Style::new(size).bold());
-        }
-    }
-}
-
-/// Moves `wanted` places apart until each has `need` around it, keeping their order, none above `first`; below
-/// `last` only if there is no room otherwise.
-pub(super) fn apart(wanted: &[f64], need: f64, first: f64, last: f64) -> Vec<f64> {
-    let mut order: Vec<usize> = (0..wanted.len()).collect();
-    order.sort_by(|a, b| wanted[*a].total_cmp(&wanted[*b]));
-    // Blocks of labels that touch sit where their members would like to be on average.
-    let mut blocks: Vec<(f64, usize)> = Vec::new();
-    let top = |(sum, count): (f64, usize)| {
-        let span = need * (count - 1) as f64;
-        let middle = sum / count as f64;
-        (middle - span / 2.0).min(last - span).max(first)
-    };
-    for &label in &order {
-        let mut block = (wanted[label], 1);
-        while let Some(&above) = blocks.last() {
-            if top(above) + need * above.1 as f64 <= top(block) + 1e-9 {
-                break;
-            }
-            blocks.pop();
-            block = (above.0 + block.0, above.1 + block.1);
-        }
-        blocks.push(block);
-    }
-    let mut places = vec![0.0; wanted.len()];
-    let mut labels = order.into_iter();
-    for block in blocks {
-        for step in 0..block.1 {
-            if let Some(label) = labels.next() {
-                places[label] = top(block) + need * step as f64;
-            }
-        }
-    }
-    places
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    proptest! {
-        #[test]
-        fn labels_keep_apart_and_in_order(wanted in prop::collection::vec(0.0..200.0, 1..14)) {
-            let places = apart(&wanted, 12.0, 10.0, 190.0);
-            let mut pairs: Vec<_> = wanted.iter().zip(&places).collect();
-            pairs.sort_by(|a, b| a.0.total_cmp(b.0).then(a.1.total_cmp(b.1)));
-            prop_assert!(places.iter().all(|place| *place >= 10.0 - 1e-6 && *place <= 190.0 + 1e-6));
-            prop_assert!(pairs.windows(2).all(|two| two[1].1 - two[0].1 >= 12.0 - 1e-6), "{:?}", pairs);
-        }
     }
 }

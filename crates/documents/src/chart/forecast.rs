@@ -1,7 +1,8 @@
 //! What is likely to happen: a line, a band around it, the last reading and the bell.
 
-use super::field::{Extent, Field, Label};
+use super::field::{Extent, Field};
 use super::frame::Frame;
+use super::labels::Tag;
 use super::lettering::figure;
 use super::series::Strand;
 use super::svg::{Stroke, at};
@@ -22,19 +23,11 @@ pub struct ForecastChart<'a> {
 impl ForecastChart<'_> {
     /// Draws the chart as SVG.
     pub fn svg(&self, frame: &Frame) -> String {
-        let words = &frame.words;
-        let range = |strand: &Strand| {
-            strand.moments.last().map_or_else(String::new, |end| {
-                let (low, high) = (figure(end.low, 0), figure(end.high, 0));
-                format!("{low} {} {high} {}", words.to, words.millimeters)
-            })
-        };
-        let texts: Vec<_> =
-            self.strands.iter().map(|strand| (strand.name.clone(), range(strand))).collect();
         let end = self.bell.unwrap_or(self.last_reading).max(self.last_reading);
         // The bell is a double rule; a little air keeps it off the edge.
         let extent = Extent::of_strands(self.strands, self.last_reading, end * 1.01);
-        let mut field = Field::rule(frame, &extent, &texts);
+        let mut field =
+            Field::rule(frame, &extent, self.strands.iter().filter_map(tag).collect());
         for strand in self.strands {
             // Many bands over each other turn to mud; the edges still tell where each one ends.
             let tint = if self.strands.len() > 4 { 0.09 } else { 0.17 };
@@ -52,10 +45,11 @@ impl ForecastChart<'_> {
         if let Some(bell) = self.bell {
             field.bell(bell);
         }
-        for (strand, (name, range)) in self.strands.iter().zip(texts) {
+        // Labels stand beyond the bell; the same mark at the end of the line leads to its own.
+        for strand in self.strands {
             if let Some(end) = strand.moments.last() {
                 let at = field.at(end.minute, end.median);
-                field.label(Label { look: strand.look, name, range, at });
+                field.drawing.mark(frame, strand.look, at, frame.unit(4.2));
             }
         }
         field.finish(self.title, &self.description(frame))
@@ -80,6 +74,18 @@ impl ForecastChart<'_> {
         let lines: Vec<_> = lines.collect();
         format!("{} {} {}. {}.", words.last_reading, minute, words.minutes, lines.join("; "))
     }
+}
+
+fn tag(strand: &Strand) -> Option<Tag> {
+    let end = strand.moments.last()?;
+    Some(Tag {
+        look: strand.look,
+        name: strand.name.clone(),
+        end: end.median,
+        low: end.low,
+        high: end.high,
+        digits: 0,
+    })
 }
 
 fn band(field: &mut Field<'_>, frame: &Frame, strand: &Strand, tint: f64) {

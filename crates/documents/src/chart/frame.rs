@@ -1,6 +1,7 @@
-//! The size and the ground of a chart, and the few words it draws itself.
+//! The size and the ground of a chart.
 
 use super::look::PAPER;
+use super::words::Words;
 
 /// What a chart is drawn on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -9,61 +10,6 @@ pub enum Ground {
     Screen,
     /// White paper.
     Print,
-}
-
-/// The words that charts write beside the names they are given.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Words {
-    /// The unit of time.
-    pub minutes: &'static str,
-    /// The unit of rise.
-    pub millimeters: &'static str,
-    /// At the last reading.
-    pub last_reading: &'static str,
-    /// At the end of the period.
-    pub bell: &'static str,
-    /// Between the ends of a range.
-    pub to: &'static str,
-    /// Before a mean absolute deviation.
-    pub mad: &'static str,
-    /// Before the name of the reference, at the zero line of differences.
-    pub same_as: &'static str,
-    /// Before the measured gap of two means.
-    pub gap: &'static str,
-    /// The plural of the mean absolute deviation.
-    pub mads: &'static str,
-    /// In place of rows when there are none.
-    pub nothing: &'static str,
-}
-
-impl Words {
-    /// The words in English.
-    pub const ENGLISH: Self = Self {
-        minutes: "min",
-        millimeters: "mm",
-        last_reading: "last reading",
-        bell: "bell",
-        to: "to",
-        mad: "MAD",
-        same_as: "same as",
-        gap: "gap",
-        mads: "MADs",
-        nothing: "no readings",
-    };
-
-    /// The words in Spanish.
-    pub const SPANISH: Self = Self {
-        minutes: "min",
-        millimeters: "mm",
-        last_reading: "última lectura",
-        bell: "timbre",
-        to: "a",
-        mad: "DMA",
-        same_as: "igual que",
-        gap: "diferencia",
-        mads: "DMA",
-        nothing: "sin lecturas",
-    };
 }
 
 /// The size, type and ground of a chart.

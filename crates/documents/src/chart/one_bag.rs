@@ -1,7 +1,8 @@
 //! One bag: every reading on the band of what was expected of it.
 
-use super::field::{Extent, Field, Label};
+use super::field::{Extent, Field};
 use super::frame::Frame;
+use super::labels::Tag;
 use super::lettering::figure;
 use super::look::Look;
 use super::series::Reading;
@@ -30,12 +31,16 @@ impl BagChart<'_> {
         let edges = self.band.iter().flat_map(|(_, low, high)| [*low, *high]);
         let rises = self.readings.iter().map(|reading| reading.rise).chain(edges);
         let extent = Extent::of_rises(rises, self.last_reading);
-        let last = self.readings.last();
-        let range = last.map_or_else(String::new, |reading| {
-            format!("{} {}", figure(reading.rise, 0), frame.words.millimeters)
-        });
-        let texts = [(self.name.to_owned(), range)];
-        let mut field = Field::rule(frame, &extent, &texts);
+        let tag = |last: &Reading| Tag {
+            look: self.look,
+            name: self.name.to_owned(),
+            end: last.rise,
+            low: last.rise,
+            high: last.rise,
+            digits: 0,
+        };
+        let mut field =
+            Field::rule(frame, &extent, self.readings.last().map(tag).into_iter().collect());
         self.band_on(&mut field, frame);
         field.last_reading(self.last_reading);
         let line: Vec<_> = self.readings.iter().map(|r| field.at(r.minute, r.rise)).collect();
@@ -45,10 +50,6 @@ impl BagChart<'_> {
             if reading.doubtful {
                 field.drawing.broken_ring(*at, frame.unit(8.0));
             }
-        }
-        let [(name, range)] = texts;
-        if let Some(&at) = line.last() {
-            field.label(Label { look: self.look, name, range, at });
         }
         field.finish(self.title, &self.description(frame))
     }

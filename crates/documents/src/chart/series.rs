@@ -1,6 +1,7 @@
 //! What charts are made of: plain numbers with a name and a look.
 
 use super::Look;
+use barm_science::statistics::summary::summarize;
 
 /// A number with the range that goes with it, low to high; the unit is told where it is used.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
@@ -59,6 +60,26 @@ pub struct Sheaf {
     pub bags: Vec<Vec<Reading>>,
     /// The mean rise over the bags, in order of time.
     pub mean: Vec<(f64, f64)>,
+}
+
+impl Sheaf {
+    /// Minute, low and high edge (mm) of one mean absolute deviation each way around the mean, at the minutes of
+    /// the mean at which two bags or more were read that nobody doubts.
+    pub fn spread(&self) -> Vec<(f64, f64, f64)> {
+        let steps = self.mean.windows(2).map(|two| two[1].0 - two[0].0);
+        let step = steps.filter(|step| *step > 0.0).fold(f64::INFINITY, f64::min);
+        let near = if step.is_finite() { step / 2.0 } else { 0.5 };
+        let at = |&(minute, mean): &(f64, f64)| {
+            let sure = self.bags.iter().flatten().filter(|reading| !reading.doubtful);
+            let rises: Vec<f64> = sure
+                .filter(|reading| (reading.minute - minute).abs() < near)
+                .map(|reading| reading.rise)
+                .collect();
+            let mad = summarize(&rises).ok().filter(|_| rises.len() > 1)?.mad;
+            Some((minute, mean - mad, mean + mad))
+        };
+        self.mean.iter().filter_map(at).collect()
+    }
 }
 
 /// One bag in a dot plot.

@@ -5,7 +5,7 @@
 //! matrices for severity 1.0 in linear RGB; from memory, and each row must add up to 1, since white
 //! stays white.
 
-use super::look::Look;
+use super::look::{INK, INK_SOFT, Look, PAPER, RULE_STRONG};
 
 const SIGHTS: [(&str, [[f64; 3]; 3]); 4] = [
     ("normal", [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]]),
@@ -41,10 +41,9 @@ const SIGHTS: [(&str, [[f64; 3]; 3]); 4] = [
 const APART: f64 = 5.0 * 2.3;
 
 /// Linear RGB of a hue, by the transfer function of sRGB (IEC 61966-2-1, from memory).
-fn linear(look: Look) -> [f64; 3] {
+fn linear(hue: &str) -> [f64; 3] {
     [1, 3, 5].map(|at| {
-        let value =
-            f64::from(u8::from_str_radix(&look.hue()[at..at + 2], 16).expect("hex")) / 255.0;
+        let value = f64::from(u8::from_str_radix(&hue[at..at + 2], 16).expect("hex")) / 255.0;
         if value <= 0.04045 { value / 12.92 } else { ((value + 0.055) / 1.055).powf(2.4) }
     })
 }
@@ -94,7 +93,7 @@ fn the_laws_of_sight_leave_white_white() {
 fn hues_stay_apart_in_every_sight() {
     for (name, matrix) in &SIGHTS {
         for (one, other) in pairs() {
-            let seen = |look| lab(times(matrix, linear(look)));
+            let seen = |look: Look| lab(times(matrix, linear(look.hue())));
             let apart = distance(seen(one), seen(other));
             assert!(apart >= APART, "{name}: {one:?} and {other:?} are {apart:.1} apart");
         }
@@ -105,7 +104,7 @@ fn hues_stay_apart_in_every_sight() {
 /// look of the second round must be told from its first by the ring.
 #[test]
 fn what_meets_in_grey_differs_in_mark_and_dash() {
-    let lightness = |look| lab(linear(look))[0];
+    let lightness = |look: Look| lab(linear(look.hue()))[0];
     let meet: Vec<(Look, Look)> =
         pairs().filter(|(a, b)| (lightness(*a) - lightness(*b)).abs() < APART).collect();
     assert!(!meet.is_empty(), "nine hues cannot all differ in grey");
@@ -120,5 +119,27 @@ fn what_meets_in_grey_differs_in_mark_and_dash() {
     }
     for first in 1..=8 {
         assert!(Look(first + 8).ringed() && !Look(first).ringed());
+    }
+}
+
+/// The accent of pages, which is set as text beside ink on paper, keeps its own hue in every sight, and in
+/// grey, where it can only be light or dark, it can still be read: 4.5 : 1 on white (WCAG 2.2, 1.4.3).
+#[test]
+fn the_accent_of_pages_is_told_from_ink_and_paper_in_every_sight() {
+    let house = include_str!("../page/house.typ");
+    let (_, rest) = house.split_once("#let crust-deep = rgb(\"").expect("the accent");
+    let accent = rest.get(..7).expect("a hue");
+    for (name, matrix) in &SIGHTS {
+        let seen = |hue| lab(times(matrix, linear(hue)));
+        for other in [INK, INK_SOFT, RULE_STRONG, PAPER, "#FFFFFF"] {
+            let apart = distance(seen(accent), seen(other));
+            assert!(apart >= APART, "{name}: {accent} and {other} are {apart:.1} apart");
+        }
+        let luminance: f64 = [0.2126, 0.7152, 0.0722]
+            .iter()
+            .zip(times(matrix, linear(accent)))
+            .map(|(a, b)| a * b)
+            .sum();
+        assert!(1.05 / (luminance + 0.05) >= 4.5, "{name}: {luminance:.3}");
     }
 }

@@ -4,11 +4,12 @@ use serde::Serialize;
 use serde_json::{Value, json};
 
 use super::{
-    ForecastPanel, ForecastSheet, Packet, PeriodResult, PrepSheet, QuestionResult,
+    ForecastPanel, ForecastSheet, Gap, Packet, PeriodResult, PrepSheet, QuestionResult,
     ResultsReport, SubstitutePack,
 };
 use crate::chart::{
-    CurvesChart, DotPlot, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap, Strand,
+    CurvesChart, DotPlot, DotRow, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap,
+    Sheaf, Strand,
 };
 use crate::page::{Paper, PdfError, press};
 
@@ -25,10 +26,7 @@ pub fn results_pdf(report: &ResultsReport, paper: Paper) -> Result<Vec<u8>, PdfE
     let plots: Vec<Value> = report
         .every_bag
         .chunks(ROWS_A_PAGE)
-        .map(|rows| {
-            let plot = DotPlot { title: &report.title, rows, gap: None };
-            picture(&plot.svg(&frame), &plot.description(&frame))
-        })
+        .map(|rows| dots(&report.title, rows, &report.every_bag, None, &frame))
         .collect();
     let questions: Vec<Value> = report
         .questions
@@ -133,6 +131,29 @@ pub(super) fn picture(svg: &str, alt: &str) -> Value {
     json!({ "svg": svg, "alt": alt })
 }
 
+/// A plot of some rows of a set that share one scale; a gap is measured in it if both its treatments are there.
+fn dots(
+    title: &str,
+    rows: &[DotRow],
+    set: &[DotRow],
+    gap: Option<&Gap>,
+    frame: &Frame,
+) -> Value {
+    let row = |name: &str| rows.iter().position(|row| row.name == name);
+    let gap = gap.and_then(|gap| {
+        let (row, reference) = (row(&gap.treatment)?, row(&gap.reference)?);
+        Some(MeasuredGap { row, reference, in_mads: gap.in_mads })
+    });
+    let plot = DotPlot { title, rows, gap, set, brief: false };
+    picture(&plot.svg(frame), &plot.description(frame))
+}
+
+/// The widest of some gaps.
+fn widest<'a>(gaps: impl Iterator<Item = &'a Gap>) -> Option<&'a Gap> {
+    gaps.max_by(|a, b| a.gap.abs().total_cmp(&b.gap.abs()))
+}
+
+/// The pictures of a question, on the scale of the whole report.
 fn question_pictures(
     report: &ResultsReport,
     question: &QuestionResult,
@@ -156,36 +177,36 @@ fn question_pictures(
             picture(&chart.svg(frame), &chart.description(frame))
         })
         .collect();
-    let curves = CurvesChart { title: &question.asks, sheaves: &question.curves };
     json!({
         "intervals": intervals,
-        "curves": picture(&curves.svg(frame), &curves.description(frame)),
+        "curves": curves(&question.asks, &question.curves, frame),
         "gap": gap_picture(report, question, frame),
     })
 }
 
-/// The first gap, drawn over the bags of its two treatments, if both stand in the plot of every bag.
+fn curves(title: &str, sheaves: &[Sheaf], frame: &Frame) -> Value {
+    let chart = CurvesChart { title, sheaves };
+    picture(&chart.svg(frame), &chart.description(frame))
+}
+
+/// The widest gap, drawn over the bags of its two treatments, if both stand in the plot of every bag.
 fn gap_picture(report: &ResultsReport, question: &QuestionResult, frame: &Frame) -> Value {
     let row = |name: &str| report.every_bag.iter().find(|row| row.name == name).cloned();
-    let Some(gap) = question.gaps.first() else { return Value::Null };
+    let Some(gap) = widest(question.gaps.iter()) else { return Value::Null };
     let (Some(treatment), Some(reference)) = (row(&gap.treatment), row(&gap.reference)) else {
         return Value::Null;
     };
     let rows = [treatment, reference];
-    let measured = MeasuredGap { row: 0, reference: 1, in_mads: gap.in_mads };
-    let plot = DotPlot { title: &question.asks, rows: &rows, gap: Some(measured) };
-    picture(&plot.svg(frame), &plot.description(frame))
+    dots(&question.asks, &rows, &report.every_bag, Some(gap), frame)
 }
 
-/// Dots and curves of one period.
+/// Dots of one period with its widest gap, and its curves.
 fn period_pictures(report: &ResultsReport, period: &PeriodResult, frame: &Frame) -> Value {
-    let dots = period.every_bag.chunks(ROWS_A_PAGE).map(|rows| {
-        let plot = DotPlot { title: &report.title, rows, gap: None };
-        picture(&plot.svg(frame), &plot.description(frame))
-    });
-    let curves = period.questions.iter().map(|question| {
-        let chart = CurvesChart { title: &question.asks, sheaves: &question.curves };
-        picture(&chart.svg(frame), &chart.description(frame))
-    });
-    json!({ "every-bag": dots.collect::<Vec<_>>(), "questions": curves.collect::<Vec<_>>() })
+    let gap = widest(period.questions.iter().flat_map(|question| &question.gaps));
+    let rows = period.every_bag.chunks(ROWS_A_PAGE);
+    let dots = rows.map(|rows| dots(&report.title, rows, &report.every_bag, gap, frame));
+    json!({
+        "every-bag": dots.collect::<Vec<_>>(),
+        "curves": curves(&report.title, &period.curves, frame),
+    })
 }

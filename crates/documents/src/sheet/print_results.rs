@@ -7,12 +7,12 @@ use super::{ClassSlides, FamilySummary, Slides};
 use crate::chart::{CurvesChart, DotPlot, DotRow, Frame, Words};
 use crate::page::{Paper, PdfError, press};
 
-/// Rows of dots on one slide.
-const ROWS_A_SLIDE: usize = 8;
-
-/// Width at which a chart is drawn for a slide (pt); it is shown about twice as large, and its
-/// letters with it.
-const SLIDE_CHART: f64 = 430.0;
+/// Width of a chart on a slide (pt), which is the slide's less its margins.
+const SLIDE_CHART: f64 = 864.0;
+/// Letters of a chart on a slide (pt), to be read from the back of a room; its small ones have 18 pt.
+const SLIDE_TYPE: f64 = 19.0;
+/// Height that a slide has for a chart under a title of two lines (pt).
+const SLIDE_ROOM: f64 = 360.0;
 
 /// Rows of dots on the page for families: more would push the words off it.
 const ROWS_FOR_FAMILIES: usize = 4;
@@ -23,7 +23,7 @@ const ROWS_FOR_FAMILIES: usize = 4;
 /// [`PdfError`] if the layout engine refuses; no text on a slide can make it do so.
 pub fn slides_pdf(slides: &Slides, words: Words) -> Result<Vec<u8>, PdfError> {
     const SHEET: &str = "slides";
-    let frame = Frame { words, ..Frame::print(SLIDE_CHART) };
+    let frame = Frame { words, type_size: SLIDE_TYPE, ..Frame::print(SLIDE_CHART) };
     let pictures: Vec<Value> = slides
         .classes
         .iter()
@@ -39,16 +39,30 @@ pub fn slides_pdf(slides: &Slides, words: Words) -> Result<Vec<u8>, PdfError> {
 }
 
 fn class_pictures(title: &str, class: &ClassSlides, frame: &Frame) -> Value {
-    let dots = class.every_bag.chunks(ROWS_A_SLIDE).map(|rows| dots(title, rows, frame));
+    let set = &class.every_bag;
+    let dots: Vec<Value> =
+        shared_out(set, frame).map(|rows| dots(title, rows, set, false, frame)).collect();
     let curves = class.questions.iter().map(|question| {
         let chart = CurvesChart { title: &question.asks, sheaves: &question.curves };
         picture(&chart.svg(frame), &chart.description(frame))
     });
-    json!({ "every-bag": dots.collect::<Vec<_>>(), "questions": curves.collect::<Vec<_>>() })
+    json!({ "every-bag": dots, "questions": curves.collect::<Vec<_>>() })
 }
 
-fn dots(title: &str, rows: &[DotRow], frame: &Frame) -> Value {
-    let plot = DotPlot { title, rows, gap: None };
+/// Rows on as few slides as have room for them, as evenly as may be.
+fn shared_out<'a>(set: &'a [DotRow], frame: &Frame) -> impl Iterator<Item = &'a [DotRow]> {
+    let fits = |rows: &[DotRow]| {
+        let plot = DotPlot { title: "", rows, gap: None, set, brief: false };
+        plot.height(frame) <= SLIDE_ROOM
+    };
+    let a_slide = (1..=set.len())
+        .map(|slides| set.len().div_ceil(slides))
+        .find(|rows| set.chunks(*rows).all(fits));
+    set.chunks(a_slide.unwrap_or(1))
+}
+
+fn dots(title: &str, rows: &[DotRow], set: &[DotRow], brief: bool, frame: &Frame) -> Value {
+    let plot = DotPlot { title, rows, gap: None, set, brief };
     picture(&plot.svg(frame), &plot.description(frame))
 }
 
@@ -64,7 +78,10 @@ pub fn summary_pdf(
     const SHEET: &str = "summary";
     let frame = Frame { words, ..Frame::print(paper.entry_width()) };
     let rows = &summary.every_bag[..summary.every_bag.len().min(ROWS_FOR_FAMILIES)];
-    let pictures: Vec<Value> =
-        if rows.is_empty() { Vec::new() } else { vec![dots(&summary.title, rows, &frame)] };
+    let pictures: Vec<Value> = if rows.is_empty() {
+        Vec::new()
+    } else {
+        vec![dots(&summary.title, rows, &[], true, &frame)]
+    };
     press(SHEET, include_str!("summary.typ"), values(SHEET, summary, &json!(pictures))?, paper)
 }

@@ -1,6 +1,6 @@
 //! What the class found.
 
-use super::{Caution, Drawn, Entry, Imprint};
+use super::{Caution, Entry, Imprint};
 use crate::chart::{DotRow, Estimate, Look, Sheaf};
 
 /// The results report of a class day: what can be said, every bag, and all that was left out.
@@ -49,11 +49,13 @@ pub struct PeriodResult {
     pub claims: Vec<Claim>,
     /// Its bags at the last reading.
     pub every_bag: Vec<DotRow>,
-    /// Its questions, with their curves.
-    pub questions: Vec<Drawn>,
-    /// Its bags that were set aside.
+    /// All readings of the bags of its questions, each treatment once.
+    pub curves: Vec<Sheaf>,
+    /// Its questions that have bags, answered from these alone; without slopes and curves of their own.
+    pub questions: Vec<QuestionResult>,
+    /// Its bags that were set aside; an empty list prints that there were none.
     pub left_out: Vec<LeftOut>,
-    /// What did not work in it.
+    /// What did not work in it; an empty list prints that there is nothing to report.
     pub did_not_work: Vec<Entry>,
 }
 

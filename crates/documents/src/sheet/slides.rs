@@ -66,7 +66,7 @@ pub struct FamilySummary {
     pub name: String,
     /// The class's big question.
     pub title: String,
-    /// When and how much, in a few words.
+    /// The date in words.
     pub summary: String,
     /// Names of the sections: what we did, found, how we know, safety, learned, home.
     pub heads: [String; 6],
@@ -76,11 +76,13 @@ pub struct FamilySummary {
     pub found: Vec<Entry>,
     /// Under the picture.
     pub picture_note: String,
-    /// Every bag, one mark each.
+    /// The bags of the clearest findings, one mark each.
     pub every_bag: Vec<DotRow>,
     /// How it is known, and what is not known.
     pub know: String,
-    /// How it was kept safe.
+    /// Before the safety rules: whose they are.
+    pub safe_lead: String,
+    /// The safety rules that the plan asks for, a line each.
     pub safe: Vec<String>,
     /// Codes of standards, each with the student product that shows it.
     pub standards: Vec<Entry>,

@@ -75,12 +75,35 @@ fn period_results(plan: &Plan, analysis: &Analysis, held: &[&str]) -> Vec<Period
             summary: format!("{bags} bags"),
             claims: claims(plan, &own),
             every_bag: every_bag(plan, &own.result.bags),
-            questions: questions_drawn(plan, &own.result),
+            curves: all_curves(plan, &own.result),
+            questions: own_questions(plan, &own),
             left_out: left_out(plan, &own),
             did_not_work: did_not_work(plan, &own),
         }
     };
     held.iter().enumerate().map(one).collect()
+}
+
+/// The questions that have bags, answered from these alone. Slopes of so few bags would say little, and the
+/// curves of all of them stand in one picture.
+fn own_questions(plan: &Plan, own: &Analysis) -> Vec<QuestionResult> {
+    let answers = plan.questions.iter().zip(&own.result.questions);
+    let all = answers.map(|(question, answer)| question_result(plan, question, answer, own));
+    let with_bags = all.filter(|one| !one.curves.is_empty());
+    with_bags
+        .map(|one| QuestionResult { slopes: Vec::new(), curves: Vec::new(), ..one })
+        .collect()
+}
+
+/// Curves of all treatments that answer a question, each once.
+fn all_curves(plan: &Plan, result: &ClassResult) -> Vec<Sheaf> {
+    let mut all: Vec<Sheaf> = Vec::new();
+    for sheaf in questions_drawn(plan, result).into_iter().flat_map(|drawn| drawn.curves) {
+        if !all.iter().any(|known| known.name == sheaf.name) {
+            all.push(sheaf);
+        }
+    }
+    all
 }
 
 /// The questions that have bags, with their curves.
@@ -120,7 +143,8 @@ pub(super) fn every_bag(plan: &Plan, bags: &[BagResult]) -> Vec<DotRow> {
             look: looks::look(plan, name),
             dots,
             mean: summary.map(|s| s.mean),
-            mad: summary.map(|s| s.mad),
+            // The spread of a single bag is not known; it is not zero.
+            mad: summary.filter(|_| kept.len() > 1).map(|s| s.mad),
         }
     };
     let mut rows: Vec<DotRow> =

@@ -31,23 +31,26 @@ pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, 
             nothing: words.say("slides-nothing"),
         },
     };
-    Ok(sheet::slides_pdf(&slides, chart_words(words))?)
-}
-
-/// The few words that charts draw, in the language of a catalog.
-pub(super) fn chart_words(words: &Catalog) -> Words {
-    if words.code() == "es" { Words::SPANISH } else { Words::ENGLISH }
+    Ok(sheet::slides_pdf(&slides, Words::of(words))?)
 }
 
 fn class(plan: &Plan, period: &Period, result: &ClassResult, words: &Catalog) -> ClassSlides {
     let place =
         plan.periods.iter().position(|other| other.name == period.name).unwrap_or(0) + 1;
+    let mut every_bag = every_bag(plan, &result.bags);
+    let mut questions = questions_drawn(plan, result);
+    for row in &mut every_bag {
+        row.name = words.treatment(&row.name);
+    }
+    for sheaf in questions.iter_mut().flat_map(|drawn| &mut drawn.curves) {
+        sheaf.name = words.treatment(&sheaf.name);
+    }
     ClassSlides {
         period: words.say_with("slides-period", &[("period", &period.name)]),
         sign: super::period_number(plan, &period.name).unwrap_or(place),
-        every_bag: every_bag(plan, &result.bags),
+        every_bag,
         minute: result.minute.map_or_else(|| "–".to_owned(), |minute| format!("{minute:.0}")),
-        questions: questions_drawn(plan, result),
+        questions,
         prompts: prompts::prompts(result, words),
     }
 }

@@ -76,8 +76,7 @@ fn class(curves: &ClassCurves, words: &'static Catalog) -> Markup {
 
 /// Curves as a picture and in sentences.
 fn picture(curves: &ClassCurves, title: &str, words: &'static Catalog) -> Markup {
-    let chart_words =
-        if words.code() == "es" { ChartWords::SPANISH } else { ChartWords::ENGLISH };
+    let chart_words = ChartWords::of(words);
     let name = |treatment: &str| words.treatment(treatment);
     html! {
         @if !curves.is_empty() {

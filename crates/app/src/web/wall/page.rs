@@ -173,8 +173,7 @@ fn around(words: &Catalog, key: &str, inner: &Markup) -> Markup {
 }
 
 fn right(view: &WallView, join: Option<&HowToJoin>, words: &'static Catalog) -> Markup {
-    let chart_words =
-        if words.code() == "es" { ChartWords::SPANISH } else { ChartWords::ENGLISH };
+    let chart_words = ChartWords::of(words);
     html! {
         @if let Some(join) = join {
             div.howto {
