@@ -133,8 +133,6 @@ fn charts_look_as_they_did_when_someone_looked() {
         IntervalChart { title: "Differences", reference: "No food", rows: &differences() };
     kept("intervals.svg", &intervals.svg(&print));
     kept("forecast-phone.svg", &forecast(&strands(), &Frame::screen(340.0)));
-    kept("forecast-many.svg", &forecast(&flat_and_steep(), &print));
-    kept("forecast-many-phone.svg", &forecast(&flat_and_steep(), &Frame::screen(340.0)));
 }
 
 #[test]
@@ -168,7 +166,8 @@ fn lines_that_end_together_are_told_together_and_no_leader_runs_over_the_field()
             .filter(|line| line.contains("stroke=\"#17233B\""))
             .filter_map(|line| line.split('"').next()?.parse::<f64>().ok())
             .fold(0.0, f64::max);
-        let elements = svg.split("<path d=\"").skip(1).filter_map(|rest| rest.split("/>").next());
+        let elements =
+            svg.split("<path d=\"").skip(1).filter_map(|rest| rest.split("/>").next());
         let leaders: Vec<&str> = elements
             .filter(|path| {
                 path.contains("fill=\"none\"") && path.contains("stroke=\"#857C69\"")

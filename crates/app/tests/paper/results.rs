@@ -158,8 +158,7 @@ fn each_period_has_its_answers_on_two_pages_and_says_what_was_left_out() {
         return skip("each_period_has_its_answers", "poppler is not installed");
     };
     // The head of a chapter names the bags of its period; running heads repeat it.
-    let first =
-        texts.iter().position(|text| text.contains("What it says")).expect("a period");
+    let first = texts.iter().position(|text| text.contains("What it says")).expect("a period");
     let periods = &texts[first..];
     assert!(periods.len() <= 8, "four periods on {} pages", periods.len());
     let text = periods.join("\n");
@@ -172,11 +171,7 @@ fn each_period_has_its_answers_on_two_pages_and_says_what_was_left_out() {
     assert!(count("Nothing to report.") >= 1);
     assert_eq!(count("gap in MADs"), 8, "a table for each question of each period");
     assert_eq!(count("between"), 8 + text.matches("(between").count(), "with its range");
-    assert_eq!(
-        count(" MADs"),
-        8 + 4,
-        "and a gap over the dots"
-    );
+    assert_eq!(count(" MADs"), 8 + 4, "and a gap over the dots");
 }
 
 #[test]
@@ -213,8 +208,7 @@ fn what_is_shown_and_sent_home_is_plain() {
         plan["question"].as_array().expect("questions").iter().map(|one| asks(&one["asks"])),
     );
     for print in demo() {
-        for (part, least) in [("slides", 8), ("join", 3), ("summary", 12)]
-        {
+        for (part, least) in [("slides", 8), ("join", 3), ("summary", 12)] {
             let Some(texts) = texts(&file(print, &format!("{part}.pdf"))) else {
                 return skip("what_is_shown_is_plain", "poppler is not installed");
             };

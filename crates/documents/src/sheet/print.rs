@@ -8,8 +8,8 @@ use super::{
     ResultsReport, SubstitutePack,
 };
 use crate::chart::{
-    CurvesChart, DotPlot, DotRow, ForecastChart, Frame, IntervalChart, IntervalRow, MeasuredGap,
-    Sheaf, Strand,
+    CurvesChart, DotPlot, DotRow, ForecastChart, Frame, IntervalChart, IntervalRow,
+    MeasuredGap, Sheaf, Strand,
 };
 use crate::page::{Paper, PdfError, press};
 
