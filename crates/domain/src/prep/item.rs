@@ -22,7 +22,7 @@ pub enum Item {
     Bag(String),
     /// Cards, as written in the plan, in small letters (pieces).
     Card(String),
-    /// Labels, one for each bag (pieces).
+    /// Labels, two for each bag: one on it, one on its card (pieces).
     Label,
     /// Cups: on every tray one for each thing that is handed out and for each kind of water
     /// (pieces).

@@ -87,7 +87,7 @@ pub(super) fn trays<'a>(
                 tray.bags.push(tray_bag(bag, made));
                 tray.add(Item::Bag(made.bag.clone()), Measure::pieces(1));
                 tray.add(Item::Card(made.card.clone()), Measure::pieces(1));
-                tray.add(Item::Label, Measure::pieces(1));
+                tray.add(Item::Label, Measure::pieces(2));
                 put_in(&mut lines, made);
             }
             tray.lines = lines.into_values().collect();

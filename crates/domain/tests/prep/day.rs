@@ -17,7 +17,8 @@ fn sugar() -> Item {
 /// Common practice, no source: five periods of eight groups with three bags each, one control of
 /// the teacher's in every period and a tenth to spare. By hand: 5 · (8 · 3 + 1) = 125 bags, 137.5
 /// with the spare, so 138; 125 · 3.11 g · 1.1 = 427.6 g of yeast, 125 · 60 mL · 1.1 = 8.25 L of
-/// water, 125 · 8.4 g · 1.1 = 1155 g of sugar if all choose sugar; 138 labels are 5 sheets of 30.
+/// water, 125 · 8.4 g · 1.1 = 1155 g of sugar if all choose sugar. Each bag and its card have a label: 250
+/// and 25 to spare are 275, which are 10 sheets of 30.
 #[test]
 fn a_full_day_comes_to_138_bags() {
     let mut plan = plan(5, 8, vec![with_food("sugar_white", "2 tsp")]);
@@ -31,7 +32,7 @@ fn a_full_day_comes_to_138_bags() {
 
     assert_eq!(prep.bags().to_string(), "138");
     assert_eq!(prep.cards().to_string(), "138");
-    assert_eq!(prep.labels().to_string(), "138");
+    assert_eq!(prep.labels().to_string(), "275");
     let water = total(&prep, &Item::Water);
     assert_eq!(water.need(), of(&Item::Water, 8250.0));
     assert_eq!(water.most_in_a_period, of(&Item::Water, 1500.0));
@@ -39,7 +40,7 @@ fn a_full_day_comes_to_138_bags() {
     assert_eq!(total(&prep, &sugar()).need().to_string(), "1.16 kg");
 
     // 428 g in packets of 7 g are 61.1 packets.
-    for (item, packs) in [(Item::Label, 5), (YEAST, 62)] {
+    for (item, packs) in [(Item::Label, 10), (YEAST, 62)] {
         match &purchase(&prep, &item).buy {
             Buy::Packs { packs: bought, .. } => {
                 assert_eq!(bought.iter().map(|pack| pack.count).sum::<u64>(), packs);
@@ -119,7 +120,7 @@ fn a_tray_says_what_goes_into_which_bag() {
     // Yeast, oat flour, water; yeast and oat flour have a spoon each.
     assert_eq!(otters.sum(&Item::Cup).to_string(), "3");
     assert_eq!(otters.sum(&Item::Spoon).to_string(), "2");
-    assert_eq!(otters.sum(&Item::Label).to_string(), "4");
+    assert_eq!(otters.sum(&Item::Label).to_string(), "8");
 }
 
 #[test]

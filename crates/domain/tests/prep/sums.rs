@@ -118,7 +118,7 @@ proptest! {
         for period in &prep.periods {
             for tray in &period.trays {
                 let bags = tray.bags.len() as u32;
-                prop_assert_eq!(tray.sum(&Item::Label), Measure::pieces(bags));
+                prop_assert_eq!(tray.sum(&Item::Label), Measure::pieces(2 * bags));
                 let water: u32 =
                     tray.lines.iter().filter(|l| l.item == Item::Water).map(|l| l.bags).sum();
                 prop_assert_eq!(water, bags);
