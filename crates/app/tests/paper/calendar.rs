@@ -57,6 +57,10 @@ fn another_parser_finds_every_period_at_its_bell() {
     let day = |event: &&Event| event.minutes == "day";
     let first = found.iter().find(day).expect("something lasts a day");
     assert_eq!(first.starts, "2027-02-16", "three weeks before");
+    // The last bell is at 13:50; half an hour to count, empty and wash.
+    let clear = found.iter().find(|event| event.title.starts_with("Clear away"));
+    let clear = clear.expect("clearing away");
+    assert_eq!((clear.starts.as_str(), clear.minutes.as_str()), ("2027-03-09 13:50", "30"));
     let keys: std::collections::BTreeSet<&str> =
         found.iter().map(|one| one.key.as_str()).collect();
     assert_eq!(keys.len(), found.len(), "each event is known by its own key");

@@ -18,6 +18,12 @@ fn the_join_sheet_gives_the_address_to_eyes_and_cameras() {
         let class_code =
             if print.language == "es" { "código de la clase" } else { "class code" };
         assert!(text.contains(class_code), "{text}");
+        // Two steps are numbered; what to do when the page is lost is none.
+        let numbers = text.lines().filter(|line| ["1", "2", "3"].contains(&line.trim()));
+        assert_eq!(numbers.count(), 2, "{text}");
+        let lost =
+            if print.language == "es" { "¿Se cerró la página?" } else { "Lost the page?" };
+        assert!(text.contains(lost), "{text}");
         let page = Picture::of_page(&pdf, 1).expect("poppler is there");
         let Some(read) = read_squares(&[page]) else {
             return skip("the join sheet", "zbar is not installed");

@@ -355,3 +355,67 @@ fn no_words_of_a_label_lie_on_each_other() {
         }
     }
 }
+
+/// What each bag of a plan holds, by its code, read from the plan's text.
+fn treatments(class: Class) -> Vec<(String, String)> {
+    let text = fs::read_to_string(plan_of(class)).expect("the plan");
+    let plan: toml::Table = text.parse().expect("TOML");
+    let bags = plan["bag_list"]["bags"].as_array().expect("a list");
+    let word = |bag: &toml::Value, key: &str| bag[key].as_str().expect("words").to_owned();
+    bags.iter().map(|bag| (word(bag, "code"), word(bag, "treatment"))).collect()
+}
+
+/// Words of a cell in their order on the page, without space.
+fn words_in(words: &[(String, [f64; 4])], sheet: Sheet, cell: usize) -> String {
+    let (x, y) = sheet.corner_of(cell);
+    let inside = |at: &[f64; 4]| {
+        let [left, top, right, bottom] = at.map(|points| points / 72.0 * 25.4);
+        let (across, down) = (f64::midpoint(left, right), f64::midpoint(top, bottom));
+        across > x && across < x + sheet.label.0 && down > y && down < y + sheet.label.1
+    };
+    let own = words.iter().filter(|(_, at)| inside(at)).map(|(word, _)| word.as_str());
+    let plain =
+        |word: &str| word.replace("&amp;", "&").replace("&lt;", "<").replace("&gt;", ">");
+    own.map(plain).collect::<String>().replace(['\u{200B}', '\u{AD}'], "")
+}
+
+#[test]
+fn every_label_of_a_bag_says_what_is_in_it() {
+    let own = treatments(Class::Demo);
+    let print = Printed::of(Class::Demo, "en", "letter", THIRTY, "labels.pdf");
+    for page in 0..print.pages() {
+        let Some(words) = words(&print.pdf, page) else {
+            return skip("every_label_says_what_is_in_it", "poppler is not installed");
+        };
+        for (cell, code) in print.page(page).into_iter().enumerate() {
+            let Some(code) = code else { continue };
+            let (_, treatment) = own.iter().find(|(bag, _)| bag == code).expect("a bag");
+            let wanted: String = treatment.split_whitespace().collect();
+            let said = words_in(&words, THIRTY, cell);
+            assert!(said.ends_with(&wanted), "{code}: {treatment} in {said}");
+        }
+    }
+}
+
+#[test]
+fn hostile_names_stand_on_labels_as_themselves() {
+    let own = treatments(Class::Overfull);
+    let print = Printed::of(Class::Overfull, "es", "letter", THIRTY, "labels.pdf");
+    let hostile = crate::prints::HOSTILE;
+    let mut seen = 0;
+    for page in 0..print.pages() {
+        let Some(words) = words(&print.pdf, page) else {
+            return skip("hostile_names_stand_on_labels", "poppler is not installed");
+        };
+        for (cell, code) in print.page(page).into_iter().enumerate() {
+            let Some(code) = code else { continue };
+            let (_, treatment) = own.iter().find(|(bag, _)| bag == code).expect("a bag");
+            if treatment.contains(hostile) {
+                seen += 1;
+                let said = words_in(&words, THIRTY, cell);
+                assert!(said.contains(hostile), "{code}: {said}");
+            }
+        }
+    }
+    assert!(seen > 0, "the overfull plan has such bags");
+}

@@ -13,6 +13,7 @@ mod hands;
 mod join;
 mod labels;
 mod packet;
+mod packet_says;
 mod pages;
 mod picture;
 mod prints;

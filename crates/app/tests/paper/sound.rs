@@ -3,6 +3,7 @@
 use crate::prints::PRINTS;
 use crate::program::skip;
 use crate::tools::{name, say};
+use std::collections::BTreeSet;
 
 #[test]
 fn every_print_has_files_and_qpdf_finds_nothing_wrong_with_them() {
@@ -97,5 +98,61 @@ fn no_letters_are_smaller_than_nine_points() {
             pdf.display(),
             f64::from(*least) / 3.0
         );
+    }
+}
+
+/// Objects of a file as qpdf writes them: one JSON value; none without it.
+fn objects(pdf: &std::path::Path) -> Option<serde_json::Value> {
+    let (_, said) = say("qpdf", &["--json", "--no-original-object-ids", name(pdf)])?;
+    let start = said.find('{').expect("JSON");
+    let mut read = serde_json::Deserializer::from_str(&said[start..]).into_iter();
+    Some(read.next().expect("a value").expect("JSON"))
+}
+
+/// Parts that are written for the teacher, in English whatever students read.
+const TEACHERS: [&str; 6] =
+    ["forecast", "packet", "prep", "results", "substitute", "test-print"];
+
+/// ISO 14289-1 (PDF/UA-1): a document language, tags, a title; and bookmarks to find a page by. The
+/// titles of a print differ, so that tabs and readers tell its files apart.
+#[test]
+fn every_file_tells_its_language_its_structure_and_its_own_title() {
+    for print in PRINTS.iter() {
+        let mut titles = BTreeSet::new();
+        for pdf in print.pdfs() {
+            let Some(json) = objects(&pdf) else {
+                return skip("every_file_tells_its_language", "qpdf is not installed");
+            };
+            let place = pdf.display();
+            let objects = &json["qpdf"][1];
+            let own = |reference: &serde_json::Value| {
+                let key = format!("obj:{}", reference.as_str().unwrap_or_default());
+                objects[&key]["value"].clone()
+            };
+            let trailer = &objects["trailer"]["value"];
+            let catalog = own(&trailer["/Root"]);
+            let stem = pdf.file_stem().expect("a name").to_string_lossy().into_owned();
+            let language =
+                if TEACHERS.contains(&stem.as_str()) { "en" } else { print.language };
+            assert_eq!(catalog["/Lang"], format!("u:{language}"), "{place}");
+            let marked = match &catalog["/MarkInfo"] {
+                serde_json::Value::String(_) => own(&catalog["/MarkInfo"]),
+                inline => inline.clone(),
+            };
+            assert_eq!(marked["/Marked"], true, "{place}: {marked}");
+            assert!(
+                own(&catalog["/StructTreeRoot"])["/K"] != serde_json::Value::Null,
+                "{place}"
+            );
+            let title = own(&trailer["/Info"])["/Title"].as_str().map(str::to_owned);
+            let title = title.unwrap_or_else(|| panic!("{place} has no title"));
+            let plain = title.trim_start_matches("u:").trim();
+            assert!(!plain.is_empty(), "{place}");
+            assert!(titles.insert(title.clone()), "{place} is called like another: {title}");
+            let pages = json["pages"].as_array().expect("pages").len();
+            let marks = json["outlines"].as_array().map_or(0, Vec::len);
+            assert!(pages <= 2 || marks > 0, "{place}: {pages} pages without a bookmark");
+        }
+        assert!(titles.len() > 10, "{print:?}: {titles:?}");
     }
 }

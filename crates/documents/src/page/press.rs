@@ -125,6 +125,7 @@ pub(crate) fn press(
     let replaced = proof::read(&mut values);
     let language = values["imprint"]["language"].as_str().unwrap_or_default();
     let words = Catalog::of(language);
+    let title = title_of(&values, words);
     let values = json!({
         "sheet": values,
         "paper": paper.name(),
@@ -146,13 +147,27 @@ pub(crate) fn press(
         cause: "a template has no valid name".to_owned(),
     })?;
     let laid_out = typst::compile::<PagedDocument>(&desktop).output;
-    let written = match &laid_out {
-        Err(errors) => Err(PdfError::Layout { sheet, cause: said(&desktop, errors) }),
-        Ok(document) => write(sheet, &desktop, document),
+    let written = match laid_out {
+        Err(errors) => Err(PdfError::Layout { sheet, cause: said(&desktop, &errors) }),
+        Ok(mut document) => {
+            if let Some(title) = title {
+                document.info_mut().title = Some(title.into());
+            }
+            write(sheet, &desktop, &document)
+        }
     };
     // The engine remembers every layout for ever unless told to forget, failed ones too.
     comemo::evict(0);
     written
+}
+
+/// What the file is called: the name of the part in front of the plan's title, so that somebody who has
+/// several open tells them apart. Parts without a name in the catalog keep the title of their page.
+fn title_of(values: &Value, words: &Catalog) -> Option<String> {
+    let code = values["imprint"]["sheet"].as_str()?.to_lowercase();
+    let part = format!("part-{code}");
+    let title = values["title"].as_str()?;
+    words.has(&part).then(|| format!("{}: {title}", words.say(&part)))
 }
 
 fn write(

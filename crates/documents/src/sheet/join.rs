@@ -23,4 +23,6 @@ pub struct JoinSheet {
     pub camera: String,
     /// What to do then, step by step.
     pub steps: Vec<String>,
+    /// What to do if the page is lost; no step.
+    pub again: String,
 }

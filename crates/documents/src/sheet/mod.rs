@@ -43,8 +43,8 @@ pub use head::{Head, HeadBag};
 pub use join::JoinSheet;
 pub use labels::{Label, Labels, TestPrint};
 pub use packet::{
-    Asked, Changeovers, Dated, GroupTimes, Hazard, Hoped, Lettered, LimitRow, Named, Overview,
-    Packet, Pause, PauseRow, PeriodRow, RunSheet, Step, Stretch,
+    Asked, Changeovers, Dated, GroupTimes, Hazard, Heed, Hoped, Lettered, LimitRow, Named,
+    Overview, Packet, Pause, PauseRow, PeriodRow, RunSheet, Step, Stretch,
 };
 #[cfg(feature = "pdf")]
 pub use planning::planning_pdf;

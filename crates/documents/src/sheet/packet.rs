@@ -41,7 +41,7 @@ pub struct Overview {
     pub periods: Vec<PeriodRow>,
     /// What is to be done when, before the first day and after the last.
     pub dates: Vec<Dated>,
-    /// Standards, each with the student product that shows it.
+    /// Standards: the code, and the student product that shows it.
     pub standards: Vec<Entry>,
     /// What must be known first, such as faults of the plan; mostly empty.
     pub first: Vec<String>,
@@ -112,6 +112,8 @@ pub struct RunSheet {
     pub length: f64,
     /// The parts of the period along the ruler.
     pub stretches: Vec<Stretch>,
+    /// What must be known where readings and clearing away come close; mostly empty.
+    pub tight: String,
     /// What happens, in order.
     pub steps: Vec<Step>,
     /// Minutes after the zero reading at which bags are read; 0 first.
@@ -121,8 +123,21 @@ pub struct RunSheet {
     /// What each treatment of the period is expected to rise by the last reading (mm), highest
     /// first.
     pub hoped: Vec<Hoped>,
-    /// Cautions of the plan in a word or two, with their codes.
-    pub hazards: Vec<Entry>,
+    /// The few cautions that bite in this hour.
+    pub heeds: Vec<Heed>,
+    /// Cautions of the plan in all, told on their own page.
+    pub cautions: usize,
+}
+
+/// A caution at the bench, in few words.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct Heed {
+    /// Its code, such as `S05`.
+    pub code: String,
+    /// What can hurt.
+    pub hazard: String,
+    /// What is done about it in the hour.
+    pub does: String,
 }
 
 /// A part of the period along the ruler.
@@ -139,7 +154,7 @@ pub struct Stretch {
 /// One line of the run sheet.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Step {
-    /// Clock, such as "10:35½".
+    /// Clock, such as "10:35:30".
     pub clock: String,
     /// Minute after the bell, such as "15½".
     pub minute: String,

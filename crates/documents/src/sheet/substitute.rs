@@ -7,6 +7,8 @@ use super::{Entry, Imprint, Stretch};
 pub struct SubstitutePack {
     /// School, sheet code, language.
     pub imprint: Imprint,
+    /// The plan's title.
+    pub title: String,
     /// What the class does, in a sentence.
     pub about: String,
     /// When each period does what; at most as many as fit.
@@ -38,7 +40,8 @@ pub struct SubstituteHour {
     pub period: String,
     /// Groups and bags, such as "8, 28".
     pub count: String,
-    /// Bell, water in, last zero reading, last readings begin, bags open, bell.
+    /// Bell, water in, last zero reading, finished bags may be opened, last reading of the last
+    /// group, bell.
     pub times: [String; 6],
 }
 

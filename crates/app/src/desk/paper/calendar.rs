@@ -15,7 +15,7 @@ pub(crate) fn calendar_ics(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
     let event = |task: &Task| Event {
         key: format!("{}-{year}-{mark:016x}@barm.invalid", name(&task.what)),
         title: todo::title(plan, prep, &task.what),
-        details: todo::details(plan, prep, &task.what),
+        details: todo::details(plan, prep, &task.what, job.wish.size.into()),
         when: match &task.when {
             When::On(date) => Moment::Day(*date),
             When::At { from, to, zone } => {

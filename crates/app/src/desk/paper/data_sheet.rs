@@ -1,6 +1,7 @@
 //! Data sheets, and the squared paper that goes with them: the grid on which heights are typed in
 //! later, row by row.
 
+use super::clock::Hours;
 use super::seats::{Bench, Seat, seats};
 use super::squares::squares;
 use super::{face, look, student_imprint};
@@ -14,8 +15,6 @@ use barm_domain::code::BagCode;
 use barm_domain::plan::PlannedBag;
 use barm_domain::result::full_height_mm;
 use barm_domain::schedule::schedule;
-use jiff::SignedDuration;
-use jiff::civil::Time;
 
 /// Lines for odd things; a group seldom sees more in a period.
 const ODD: u32 = 3;
@@ -39,7 +38,8 @@ fn data_sheet(job: &Job<'_>, seat: &Seat<'_>) -> DataSheet {
     let mut bags = seat.bags.clone();
     bags.sort_by(|a, b| a.code.cmp(&b.code));
     let start = schedule.start_of(seat.group).unwrap_or(job.plan.timing.mixing_min);
-    let clock = |minute: &u32| clock(seat.period.start, start + f64::from(*minute));
+    let hours = Hours::from(job.wish.size);
+    let clock = |minute: &u32| hours.at_minute(seat.period.start, start + f64::from(*minute));
     let times: Vec<String> = minutes.iter().map(clock).collect();
     let digits = bags.iter().map(|bag| digits(job, bag)).max().unwrap_or(2);
     let row = |bag: &&PlannedBag| {
@@ -74,14 +74,6 @@ fn data_sheet(job: &Job<'_>, seat: &Seat<'_>) -> DataSheet {
 /// Digits of the greatest height that a bag of that size can have, in whole mm.
 pub(super) fn digits(job: &Job<'_>, bag: &PlannedBag) -> u32 {
     if full_height_mm(job.plan, bag) < 100.0 { 2 } else { 3 }
-}
-
-/// A moment so many minutes after the bell, with seconds where it does not fall on a minute.
-fn clock(bell: Time, minutes: f64) -> String {
-    let seconds = (60.0 * minutes).clamp(0.0, 86_400.0).round() as i64;
-    let at = bell.wrapping_add(SignedDuration::from_secs(seconds));
-    let form = if at.second() == 0 { "%-H:%M" } else { "%-H:%M:%S" };
-    at.strftime(form).to_string()
 }
 
 /// The squared paper as a PDF: a sheet for every scale that a period needs.

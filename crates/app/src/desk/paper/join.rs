@@ -23,6 +23,7 @@ fn join_sheet(job: &Job<'_>) -> Result<JoinSheet, DeskError> {
         square_says: words.say_with("join-sheet-square", &[("address", &address)]),
         address,
         camera: say("join-sheet-camera"),
-        steps: ["join-sheet-class", "join-sheet-group", "join-sheet-again"].map(say).to_vec(),
+        steps: ["join-sheet-class", "join-sheet-group"].map(say).to_vec(),
+        again: say("join-sheet-again"),
     })
 }

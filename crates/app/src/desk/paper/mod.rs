@@ -6,6 +6,7 @@ mod care;
 mod clock;
 mod data_sheet;
 mod forecast;
+mod hour;
 mod join;
 mod labels;
 mod looks;
@@ -22,6 +23,7 @@ mod substitute;
 mod summary;
 mod tally;
 mod todo;
+mod trays;
 mod water;
 
 pub(crate) use bench_card::bench_cards_pdf;
@@ -146,7 +148,7 @@ pub(crate) fn prep_pdf_of(
     found: &[Finding],
     size: Size,
 ) -> Result<Vec<u8>, DeskError> {
-    let mut sheet = prep_sheet(plan, prep, found);
+    let mut sheet = prep::on_paper(plan, prep, found, size.into());
     mark(&mut sheet.imprint, kind);
     Ok(sheet::prep_pdf(&sheet, size.into())?)
 }

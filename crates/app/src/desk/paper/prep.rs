@@ -1,16 +1,20 @@
 //! The preparation on paper.
 
-use super::{cautions, imprint, looks, water};
-use barm_documents::sheet::{
-    Entry, PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag,
-};
+use super::clock::Hours;
+use super::trays::trays;
+use super::{cautions, imprint, water};
+use barm_documents::sheet::{Entry, PrepSheet, Purchase, Stock, Total};
 use barm_domain::finding::Finding;
 use barm_domain::plan::Plan;
-use barm_domain::prep::{self, Buy, Item, Measure, PeriodPrep, Prep};
-use jiff::ToSpan as _;
+use barm_domain::prep::{self, Buy, Item, Measure, Prep};
 
-/// The preparation of a plan as a sheet, with the cautions among what was found.
+/// The preparation of a plan for the screen, with the cautions among what was found.
 pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, found: &[Finding]) -> PrepSheet {
+    on_paper(plan, prep, found, Hours::TwentyFour)
+}
+
+/// The same for paper, with times as that paper has them.
+pub(super) fn on_paper(plan: &Plan, prep: &Prep, found: &[Finding], hours: Hours) -> PrepSheet {
     let bags: usize = plan.bags.len();
     let periods = match prep.periods.len() {
         1 => "1 period".to_owned(),
@@ -29,14 +33,14 @@ pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, found: &[Finding]) -> PrepShe
         shopping: prep.shopping.purchases.iter().map(|p| purchase(prep, p)).collect(),
         cost: (prep.shopping.cost > 0.0).then(|| dollars(prep.shopping.cost)),
         cost_note: cost_note(prep),
-        stocks: prep.stocks.iter().map(stock).collect(),
-        water: prep.periods.iter().flat_map(water::mixes).collect(),
+        stocks: prep.stocks.iter().map(|one| stock(one, hours)).collect(),
+        water: prep.periods.iter().flat_map(|period| water::mixes(period, hours)).collect(),
         water_note: format!(
             "For hot water of {:.0} °C and cold of {:.0} °C.",
             prep.sources.hot_celsius, prep.sources.cold_celsius
         ),
-        trays: prep.periods.iter().map(|period| trays(plan, period)).collect(),
-        notes: notes(prep, found),
+        trays: prep.periods.iter().map(|period| trays(plan, period, hours)).collect(),
+        notes: notes(prep, found, hours),
         cautions: cautions(found),
     }
 }
@@ -59,7 +63,13 @@ fn totals(prep: &Prep) -> Vec<Total> {
         .map(|total| Total {
             what: total.item.name(),
             amount: total.need().to_string(),
-            note: format!("{} and {} spare", total.used, total.spare),
+            note: match total.item {
+                Item::Label => {
+                    let each = total.used.value() / 2.0;
+                    format!("{each:.0} bags, {each:.0} cards, {} spare", total.spare)
+                }
+                _ => format!("{} and {} spare", total.used, total.spare),
+            },
         })
         .collect()
 }
@@ -108,7 +118,7 @@ fn cost_note(prep: &Prep) -> String {
     }
 }
 
-fn stock(stock: &prep::Stock) -> Stock {
+fn stock(stock: &prep::Stock, hours: Hours) -> Stock {
     Stock {
         name: stock.item().name(),
         makes: stock.makes.to_string(),
@@ -117,8 +127,8 @@ fn stock(stock: &prep::Stock) -> Stock {
              the time. Make it at {}, throw it away after {}.",
             stock.takes,
             stock.makes,
-            clock(stock.make_at),
-            clock(stock.use_by)
+            hours.time(stock.make_at),
+            hours.time(stock.use_by)
         ),
         serves: format!(
             "{} bags, {} {}",
@@ -129,85 +139,11 @@ fn stock(stock: &prep::Stock) -> Stock {
     }
 }
 
-pub(super) fn clock(time: jiff::civil::Time) -> String {
-    format!("{}:{:02}", time.hour(), time.minute())
-}
-
-fn trays(plan: &Plan, period: &PeriodPrep) -> PeriodTrays {
-    let end = period.start.saturating_add((period.length_min.round() as i64).minutes());
-    let every: Vec<String> = common_lines(period);
-    PeriodTrays {
-        period: format!("Period {}", period.period),
-        clock: format!("{} to {}", clock(period.start), clock(end)),
-        trays: period.trays.iter().map(|tray| one_tray(plan, tray, &every)).collect(),
-        every_tray: every,
-    }
-}
-
-/// What every bag of the period's students gets, in the same amount. The teacher's bench has bags
-/// of its own kinds and is listed in full.
-fn common_lines(period: &PeriodPrep) -> Vec<String> {
-    let in_every_bag = |tray: &prep::Tray| -> Vec<String> {
-        let lines = tray.lines.iter();
-        lines.filter(|line| line.bags as usize == tray.bags.len()).map(a_bag).collect()
-    };
-    let mut trays = period.trays.iter().filter(|tray| tray.group > 0).map(in_every_bag);
-    let Some(first) = trays.next() else { return Vec::new() };
-    let rest: Vec<Vec<String>> = trays.collect();
-    first.into_iter().filter(|line| rest.iter().all(|other| other.contains(line))).collect()
-}
-
-fn a_bag(line: &prep::TrayLine) -> String {
-    match line.celsius {
-        Some(celsius) => {
-            format!("{} water of {} a bag", line.each.written, water::degrees(celsius))
-        }
-        None => format!("{} a bag", thing(&line.each.written, &line.item.name())),
-    }
-}
-
-/// How much of what: `2 g oat flour`, and `5 lactase drops` where amount and thing end alike.
-fn thing(amount: &str, name: &str) -> String {
-    let unit = amount.rsplit_once(' ').filter(|(_, unit)| name.ends_with(&format!(" {unit}")));
-    format!("{} {name}", unit.map_or(amount, |(number, _)| number))
-}
-
-/// Whether a line says nothing that does not stand under "every tray" already.
-fn is_common(tray: &prep::Tray, line: &prep::TrayLine, every: &[String]) -> bool {
-    tray.group > 0 && line.bags as usize == tray.bags.len() && every.contains(&a_bag(line))
-}
-
-fn one_tray(plan: &Plan, tray: &prep::Tray, every: &[String]) -> Tray {
-    let group = match (&tray.label, tray.group) {
-        (Some(label), _) => label.clone(),
-        (None, 0) => "Teacher".to_owned(),
-        (None, number) => number.to_string(),
-    };
-    Tray {
-        group,
-        bags: tray
-            .bags
-            .iter()
-            .map(|bag| TrayBag {
-                code: bag.code.clone(),
-                treatment: bag.treatment.clone(),
-                look: looks::look(plan, &bag.treatment),
-            })
-            .collect(),
-        also: tray
-            .lines
-            .iter()
-            .filter(|line| !is_common(tray, line, every))
-            .map(|line| format!("{} for {}", a_bag(line), of_bags(line.bags as usize)))
-            .collect(),
-    }
-}
-
 pub(super) fn of_bags(bags: usize) -> String {
     if bags == 1 { "1 bag".to_owned() } else { format!("{bags} bags") }
 }
 
-fn notes(prep: &Prep, found: &[Finding]) -> Vec<Entry> {
+fn notes(prep: &Prep, found: &[Finding], hours: Hours) -> Vec<Entry> {
     let unforeseen = found
         .iter()
         .filter(|finding| ["cannot-make", "cannot-foresee"].contains(&finding.code))
@@ -223,7 +159,7 @@ fn notes(prep: &Prep, found: &[Finding]) -> Vec<Entry> {
                above 49 °C (120 °F) goes into students’ hands."
             .to_owned(),
     });
-    notes.extend(prep.periods.iter().flat_map(water::top_ups));
+    notes.extend(prep.periods.iter().flat_map(|period| water::top_ups(period, hours)));
     for purchase in &prep.shopping.purchases {
         notes.extend(purchase.left_out.iter().map(|left| Entry {
             head: purchase.item.name(),
@@ -235,17 +171,4 @@ fn notes(prep: &Prep, found: &[Finding]) -> Vec<Entry> {
         says: format!("{:.0} % is added to everything that is used up.", 100.0 * prep.spare),
     });
     notes
-}
-
-#[cfg(test)]
-mod tests {
-    use super::thing;
-
-    #[test]
-    fn no_word_is_said_twice() {
-        assert_eq!(thing("5 drops", "lactase drops"), "5 lactase drops");
-        assert_eq!(thing("0.8 g", "oat flour"), "0.8 g oat flour");
-        assert_eq!(thing("1/4 tsp", "glucoamylase powder"), "1/4 tsp glucoamylase powder");
-        assert_eq!(thing("5", "lactase drops"), "5 lactase drops");
-    }
 }

@@ -1,15 +1,14 @@
 //! Two pages for a substitute: the same class with fewer hazards.
 
-use super::clock::{at_minute, minute};
+use super::clock::{Hours, minute};
+use super::hour::Hour;
 use super::teacher_imprint;
 use crate::desk::DeskError;
 use crate::desk::print::Job;
-use barm_documents::sheet::{
-    self, Entry, Stretch, SubstituteHour, SubstitutePack, SubstituteStep,
-};
+use barm_documents::sheet::{self, Entry, SubstituteHour, SubstitutePack, SubstituteStep};
 use barm_domain::check::not_by_a_substitute;
 use barm_domain::plan::{Period, Plan};
-use barm_domain::schedule::{PhaseKind, Schedule, schedule};
+use barm_domain::schedule::schedule;
 
 /// Periods that fit in the table.
 const MOST_HOURS: usize = 7;
@@ -18,21 +17,27 @@ const MOST_HOURS: usize = 7;
 pub(crate) fn substitute_pdf(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
     let plan = job.plan;
     let periods: Vec<&Period> = job.periods().collect();
-    let hour = periods.first().map(|first| (*first, schedule(plan, first, None)));
+    let hours = Hours::from(job.wish.size);
+    let first = periods.first().map(|first| (*first, hour(plan, first)));
     let more = periods.len().saturating_sub(MOST_HOURS);
     let pack = SubstitutePack {
         imprint: teacher_imprint(job, "SUBSTITUTE"),
+        title: plan.title.clone(),
         about: if plan.big_question.is_empty() { &plan.title } else { &plan.big_question }
             .clone(),
-        hours: periods.iter().take(MOST_HOURS).map(|period| clock_of(plan, period)).collect(),
+        hours: periods
+            .iter()
+            .take(MOST_HOURS)
+            .map(|period| clock_of(plan, period, hours))
+            .collect(),
         more_hours: if more == 0 {
             String::new()
         } else {
             format!("And {more} more periods: the same minutes after their own bell.")
         },
-        stretches: hour.as_ref().map_or_else(Vec::new, |(_, hour)| stretches(hour)),
-        length: hour.as_ref().map_or(0.0, |(period, _)| period.length_min),
-        steps: hour.as_ref().map_or_else(Vec::new, |(period, hour)| steps(plan, period, hour)),
+        stretches: first.map_or_else(Vec::new, |(_, hour)| hour.stretches()),
+        length: first.map_or(0.0, |(period, _)| period.length_min),
+        steps: first.map_or_else(Vec::new, |(_, hour)| steps(plan, hour)),
         never: never(),
         left_out: left_out(plan),
         ready: ready(plan),
@@ -42,97 +47,74 @@ pub(crate) fn substitute_pdf(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
     Ok(sheet::substitute_pdf(&pack, job.wish.size.into())?)
 }
 
-/// Minutes that matter in a period, counted from its bell.
-struct Marks {
-    water: f64,
-    last_zero: f64,
-    last_read: f64,
-    open: f64,
+fn hour(plan: &Plan, period: &Period) -> Hour {
+    Hour::of(plan, period, &schedule(plan, period, None))
 }
 
-fn marks(plan: &Plan, period: &Period, hour: &Schedule) -> Marks {
-    let starts = || hour.starts.iter().map(|(_, at)| *at);
-    let first = starts().reduce(f64::min).unwrap_or(plan.timing.mixing_min);
-    Marks {
-        water: (first - plan.timing.wet_before_zero_min).max(0.0),
-        last_zero: starts().reduce(f64::max).unwrap_or(first),
-        last_read: first + f64::from(hour.last),
-        open: hour.clearing_min().min(period.length_min),
-    }
-}
-
-fn clock_of(plan: &Plan, period: &Period) -> SubstituteHour {
-    let marks = marks(plan, period, &schedule(plan, period, None));
+/// The columns stand in the order of time for those who still read when the first bags are opened.
+fn clock_of(plan: &Plan, period: &Period, hours: Hours) -> SubstituteHour {
+    let hour = hour(plan, period);
     let bags = plan.bags.iter().filter(|bag| bag.period == period.name).count();
-    let minutes =
-        [0.0, marks.water, marks.last_zero, marks.last_read, marks.open, period.length_min];
+    let minutes = [0.0, hour.water, hour.last_zero, hour.open, hour.last_read, hour.bell];
     SubstituteHour {
         period: period.name.clone(),
         count: format!("{}, {bags}", period.groups),
-        times: minutes.map(|minute| at_minute(period.start, minute)),
+        times: minutes.map(|minute| hours.at_minute(period.start, minute)),
     }
 }
 
-fn stretches(hour: &Schedule) -> Vec<Stretch> {
-    let says = |kind| match kind {
-        PhaseKind::SetUp => "mix and seal",
-        PhaseKind::Read => "read",
-        PhaseKind::Vent => "open",
-        PhaseKind::Clean => "clean",
+fn steps(plan: &Plan, hour: Hour) -> Vec<SubstituteStep> {
+    let open = if hour.last_read > hour.open {
+        format!(
+            "A group opens its bags over the tub, away from faces, once all of them have their \
+             last reading, and no earlier: the last group reads at minute {}.",
+            minute(hour.last_read)
+        )
+    } else {
+        "All bags have their last reading now: open them over the tub, away from faces."
+            .to_owned()
     };
-    let long = hour.phases.iter().filter(|phase| phase.to_min > phase.from_min);
-    long.map(|phase| Stretch {
-        says: says(phase.kind).to_owned(),
-        from: phase.from_min,
-        to: phase.to_min,
-    })
-    .collect()
-}
-
-fn steps(plan: &Plan, period: &Period, hour: &Schedule) -> Vec<SubstituteStep> {
-    let marks = marks(plan, period, hour);
     let all = [
-        (0.0, "Goggles on. Roles from the sheet. Read “Not today” aloud.", "you"),
         (
-            3.0,
-            "Labels on bags. Yeast and food in, as the tray list says. Shake ready-made \
-               solutions, then measure.",
-            "groups",
-        ),
-        (
-            marks.water - 1.0,
-            "Thermometer into the jug: 38 to 43 °C (100 to 109 °F)? Warmer: wait. \
-                             Cooler: go on all the same.",
+            0.0,
+            "Goggles on. Each group: who mixes, who reads, who writes? Read “Not today” aloud."
+                .to_owned(),
             "you",
         ),
         (
-            marks.water,
-            "Water in, air out, zip shut, card on. One group after the other, half a \
-                       minute apart.",
+            3.0_f64.min(hour.water),
+            "Labels on bags. Yeast and food in, as the tray list says. Shake ready-made \
+             solutions, then measure."
+                .to_owned(),
             "groups",
         ),
         (
-            marks.water + plan.timing.wet_before_zero_min,
-            "First height is the zero reading. Then \
-                       at the times on each sheet, at eye level, without touching.",
+            hour.water - 1.0,
+            "Thermometer into the jug: 38 to 43 °C (100 to 109 °F)? Warmer: wait. Cooler: go on \
+             all the same."
+                .to_owned(),
+            "you",
+        ),
+        (
+            hour.water,
+            "Water in, air out, zip shut, card on. One group after the other, half a minute apart."
+                .to_owned(),
             "groups",
         ),
         (
-            marks.open,
-            "Bags that have their last reading are opened over the tub, away from faces.",
+            hour.water + plan.timing.wet_before_zero_min,
+            "First height is the zero reading. Then at the times on each sheet, at eye level, \
+             without touching."
+                .to_owned(),
             "groups",
         ),
-        (
-            (period.length_min - plan.timing.clearing_min / 2.0).max(marks.open),
-            "Empty, wipe, \
-                       count bags back, wash hands with soap.",
-            "all",
-        ),
-        (period.length_min, "Sheets into the folder of the period.", "you"),
+        (hour.open, open, "groups"),
+        (hour.clean, "Empty, wipe, count bags back, wash hands with soap.".to_owned(), "all"),
+        (hour.bell, "Sheets into the folder of the period.".to_owned(), "you"),
     ];
-    let step = |(at, what, who): (f64, &str, &str)| SubstituteStep {
+    let step = |(at, what, who): (f64, String, &str)| SubstituteStep {
         minute: minute(at.max(0.0)),
-        what: what.to_owned(),
+        what,
         who: who.to_owned(),
     };
     all.into_iter().map(step).collect()

@@ -1,6 +1,6 @@
 //! What there is to do, in the teacher's words; on the overview and in the calendar.
 
-use super::prep::clock;
+use super::clock::Hours;
 use barm_domain::agenda::What;
 use barm_domain::plan::Plan;
 use barm_domain::prep::{Buy, Item, Prep, Stock};
@@ -31,7 +31,7 @@ pub(super) fn title(plan: &Plan, prep: &Prep, what: &What) -> String {
 }
 
 /// More about it, in a sentence or two; empty where the title says all.
-pub(super) fn details(plan: &Plan, prep: &Prep, what: &What) -> String {
+pub(super) fn details(plan: &Plan, prep: &Prep, what: &What, hours: Hours) -> String {
     let join = |items: Vec<String>| items.join("; ");
     match what {
         What::Order => join(bought(prep, |item| !fresh(item))),
@@ -46,12 +46,12 @@ pub(super) fn details(plan: &Plan, prep: &Prep, what: &What) -> String {
         What::Print => "Print at 100 %. Hold the test print of the labels against a sheet of \
                         labels first."
             .to_owned(),
-        What::Mix(place) => prep.stocks.get(*place).map_or_else(String::new, recipe),
+        What::Mix(place) => prep.stocks.get(*place).map_or_else(String::new, |one| recipe(one, hours)),
         What::Period(place) => plan.periods.get(*place).map_or_else(String::new, |period| {
             let bags = plan.bags.iter().filter(|bag| bag.period == period.name).count();
             let water = prep.periods.iter().find(|ready| ready.period == period.name);
             let water = water.and_then(|ready| ready.jugs.first()).map(|jug| {
-                format!(" Mix the water at {}.", clock(jug.mix_at))
+                format!(" Mix the water at {}.", hours.time(jug.mix_at))
             });
             format!(
                 "{} groups, {} students, {bags} bags.{}",
@@ -71,13 +71,13 @@ pub(super) fn details(plan: &Plan, prep: &Prep, what: &What) -> String {
     }
 }
 
-fn recipe(stock: &Stock) -> String {
+fn recipe(stock: &Stock, hours: Hours) -> String {
     format!(
         "Put {} into a little water, then water up to {}. Lid on, no dust, no student near. Use \
          it up by {}.",
         stock.takes,
         stock.makes,
-        clock(stock.use_by)
+        hours.time(stock.use_by)
     )
 }
 

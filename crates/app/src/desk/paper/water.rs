@@ -1,13 +1,13 @@
 //! Hot and cold water on paper.
 
-use super::prep::clock;
+use super::clock::Hours;
 use barm_documents::sheet::{Entry, WaterMix};
 use barm_domain::amount::show::both_degrees;
 use barm_domain::prep::{Hands, Jug, Mix, PeriodPrep};
 
 /// The waters of a period.
-pub(super) fn mixes(period: &PeriodPrep) -> Vec<WaterMix> {
-    period.jugs.iter().map(|jug| water_mix(period, jug)).collect()
+pub(super) fn mixes(period: &PeriodPrep, hours: Hours) -> Vec<WaterMix> {
+    period.jugs.iter().map(|jug| water_mix(period, jug, hours)).collect()
 }
 
 /// Which bags get the water of a jug, where a period has several.
@@ -28,7 +28,7 @@ pub(super) fn degrees(celsius: f64) -> String {
     format!("{} °C", (10.0 * celsius).round() / 10.0)
 }
 
-fn water_mix(period: &PeriodPrep, jug: &Jug) -> WaterMix {
+fn water_mix(period: &PeriodPrep, jug: &Jug, hours: Hours) -> WaterMix {
     let (hot, cold) = match jug.mix {
         Mix::Parts { hot, cold } => (hot.to_string(), cold.to_string()),
         Mix::NeedsHotter => ("hotter water needed".to_owned(), String::new()),
@@ -49,7 +49,7 @@ fn water_mix(period: &PeriodPrep, jug: &Jug) -> WaterMix {
         period: format!("Period {}", period.period),
         poured: degrees(jug.poured_celsius),
         whose: whose(period, jug),
-        clock: clock(jug.mix_at),
+        clock: hours.time(jug.mix_at),
         hot,
         cold,
         total: jug.makes.to_string(),
@@ -63,8 +63,8 @@ fn water_mix(period: &PeriodPrep, jug: &Jug) -> WaterMix {
 }
 
 /// When and how a jug is topped up while the groups of a period pour.
-pub(super) fn top_ups(period: &PeriodPrep) -> impl Iterator<Item = Entry> {
-    period.jugs.iter().filter_map(|jug| {
+pub(super) fn top_ups(period: &PeriodPrep, hours: Hours) -> impl Iterator<Item = Entry> {
+    period.jugs.iter().filter_map(move |jug| {
         let top_up = jug.top_up?;
         let water = if top_up.hot { "hot" } else { "cold" };
         let which = if period.jugs.len() > 1 {
@@ -77,7 +77,7 @@ pub(super) fn top_ups(period: &PeriodPrep) -> impl Iterator<Item = Entry> {
             says: format!(
                 "Top {which} up with {} of {water} water at {}.",
                 top_up.adds,
-                clock(top_up.at)
+                hours.time(top_up.at)
             ),
         })
     })

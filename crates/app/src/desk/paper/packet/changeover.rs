@@ -1,7 +1,6 @@
 //! What is done before, between and after the periods of a day: a row a task, a column a gap.
 
-use super::super::clock::at_minute;
-use super::super::prep::clock;
+use super::super::clock::Hours;
 use barm_documents::sheet::{Changeovers, Pause, PauseRow};
 use barm_domain::amount::show::both_degrees;
 use barm_domain::plan::{Day, Period, Plan};
@@ -17,11 +16,11 @@ struct Between<'a> {
 }
 
 /// The gaps of each day that has periods.
-pub(super) fn changeovers(plan: &Plan, prep: &Prep) -> Vec<Changeovers> {
-    plan.days.iter().filter_map(|day| of_day(plan, prep, day)).collect()
+pub(super) fn changeovers(plan: &Plan, prep: &Prep, hours: Hours) -> Vec<Changeovers> {
+    plan.days.iter().filter_map(|day| of_day(plan, prep, day, hours)).collect()
 }
 
-fn of_day(plan: &Plan, prep: &Prep, day: &Day) -> Option<Changeovers> {
+fn of_day(plan: &Plan, prep: &Prep, day: &Day, hours: Hours) -> Option<Changeovers> {
     let mut periods: Vec<&Period> =
         plan.periods.iter().filter(|period| period.day == day.name).collect();
     periods.sort_by_key(|period| period.start);
@@ -32,33 +31,33 @@ fn of_day(plan: &Plan, prep: &Prep, day: &Day) -> Option<Changeovers> {
     gaps.push(Between { before: Some(last), after: None });
     Some(Changeovers {
         day: format!("{}, {}", day.name, day.date.strftime("%B %-d")),
-        gaps: gaps.iter().map(gap).collect(),
-        rows: rows(plan, prep, day, &gaps),
+        gaps: gaps.iter().map(|one| gap(one, hours)).collect(),
+        rows: rows(plan, prep, day, &gaps, hours),
     })
 }
 
-fn end(period: &Period) -> String {
-    at_minute(period.start, period.length_min)
+fn end(period: &Period, hours: Hours) -> String {
+    hours.at_minute(period.start, period.length_min)
 }
 
-fn gap(gap: &Between<'_>) -> Pause {
+fn gap(gap: &Between<'_>, hours: Hours) -> Pause {
     match (gap.before, gap.after) {
         (Some(before), Some(after)) => {
             let minutes = minute_of(after.start) - minute_of(before.start) - before.length_min;
             Pause {
                 name: format!("{} → {}", before.name, after.name),
-                clock: format!("{} to {}", end(before), clock(after.start)),
+                clock: format!("{} to {}", end(before, hours), hours.time(after.start)),
                 length: format!("{:.0} min", minutes.max(0.0)),
             }
         }
         (None, Some(after)) => Pause {
             name: format!("before {}", after.name),
-            clock: format!("to {}", clock(after.start)),
+            clock: format!("to {}", hours.time(after.start)),
             length: String::new(),
         },
         (Some(before), None) => Pause {
             name: format!("after {}", before.name),
-            clock: format!("from {}", end(before)),
+            clock: format!("from {}", end(before, hours)),
             length: String::new(),
         },
         (None, None) => {
@@ -71,7 +70,13 @@ fn minute_of(time: Time) -> f64 {
     f64::from(time.hour()) * 60.0 + f64::from(time.minute())
 }
 
-fn rows(plan: &Plan, prep: &Prep, day: &Day, gaps: &[Between<'_>]) -> Vec<PauseRow> {
+fn rows(
+    plan: &Plan,
+    prep: &Prep,
+    day: &Day,
+    gaps: &[Between<'_>],
+    hours: Hours,
+) -> Vec<PauseRow> {
     let row = |what: &str, how: String, cell: &dyn Fn(&Between<'_>) -> Option<String>| {
         PauseRow { what: what.to_owned(), how, cells: gaps.iter().map(cell).collect() }
     };
@@ -95,7 +100,7 @@ fn rows(plan: &Plan, prep: &Prep, day: &Day, gaps: &[Between<'_>]) -> Vec<PauseR
         row(&format!("Make {product}"), how, &|gap| {
             let next = gap.after?;
             let due = |stock: &&&Stock| stock.periods.first() == Some(&next.name);
-            batches.iter().find(due).map(|stock| clock(stock.make_at))
+            batches.iter().find(due).map(|stock| hours.time(stock.make_at))
         })
     }));
     let says: BTreeSet<String> =
@@ -104,7 +109,7 @@ fn rows(plan: &Plan, prep: &Prep, day: &Day, gaps: &[Between<'_>]) -> Vec<PauseR
     let how = one.unwrap_or_else(|| "by the table of hot and cold water".to_owned());
     rows.push(row("Water mixed", how, &|gap| {
         let jug: &Jug = ready(gap.after?)?.jugs.first()?;
-        Some(clock(jug.mix_at))
+        Some(hours.time(jug.mix_at))
     }));
     rows.push(row("Trays swapped", "one tray a group, labels up".into(), &|gap| {
         let ready: &PeriodPrep = ready(gap.after?)?;

@@ -1,11 +1,13 @@
 //! What could hurt, what brings it up, and what becomes of what is left.
 
 use super::super::caution;
-use barm_documents::sheet::{Entry, Hazard};
+use barm_documents::sheet::{Entry, Hazard, Heed};
 use barm_domain::check::{CAUTION_RULES, CautionRule};
 use barm_domain::finding::Finding;
-use barm_domain::plan::{Circumstance, Plan};
+use barm_domain::outlook::Entry as Foreseen;
+use barm_domain::plan::{Circumstance, Period, Plan};
 use barm_domain::prep::{Item, Prep};
+use std::collections::BTreeSet;
 
 /// The cautions of a plan, those that it answers among them, in the order of their codes.
 pub(super) fn hazards(found: &[Finding]) -> Vec<Hazard> {
@@ -20,10 +22,51 @@ pub(super) fn hazards(found: &[Finding]) -> Vec<Hazard> {
     CAUTION_RULES.iter().filter_map(hazard).collect()
 }
 
-/// The same in a word or two.
-pub(super) fn in_brief(found: &[Finding]) -> Vec<Entry> {
-    let brief = |one: Hazard| Entry { head: one.caution.code, says: one.hazard };
-    hazards(found).into_iter().map(brief).collect()
+/// Cautions that bite while a class is at its benches, in the order of the hour, each with what is
+/// done about it there; their rules tell the rest.
+const AT_THE_BENCH: [(&str, &str); 8] = [
+    ("S05", "goggles on from the bell until the last bag is empty"),
+    ("S09", "nobody eats, drinks or tastes"),
+    ("S03", "only you pour hot water; above 49 °C (120 °F) none goes to students"),
+    ("S02", "never spray; wipe up wet, wash hands after"),
+    ("S07", "open it in time, over the tub, away from faces"),
+    ("S16", "nobody blows into the meter; a clean tube for each group"),
+    ("S32", "nobody sniffs at a bag"),
+    ("S19", "look at the floor, dry it at once"),
+];
+
+/// Cautions that a clipboard has room for.
+const MOST_HEEDS: usize = 6;
+
+/// The few cautions that bite in this period.
+pub(super) fn in_the_hour(
+    plan: &Plan,
+    period: &Period,
+    found: &[Finding],
+    own: &[&Foreseen],
+) -> Vec<Heed> {
+    let here = plan.bags.iter().filter(|bag| bag.period == period.name);
+    let names: BTreeSet<&str> = here.map(|bag| bag.treatment.as_str()).collect();
+    let enzyme = plan
+        .treatments()
+        .any(|(_, one)| names.contains(one.name.as_str()) && plan.recipe(one).enzyme.is_some());
+    let left = period.length_min - plan.timing.mixing_min;
+    let bursts = own.iter().filter_map(|one| one.vent_by_min).any(|minute| minute <= left);
+    let bites = |code: &str| match code {
+        "S02" => enzyme,
+        "S07" => bursts,
+        _ => true,
+    };
+    let all = hazards(found);
+    let heed = |(code, does): &(&str, &str)| {
+        let own = all.iter().find(|one| one.caution.code == *code)?;
+        bites(code).then(|| Heed {
+            code: own.caution.code.clone(),
+            hazard: own.hazard.clone(),
+            does: (*does).to_owned(),
+        })
+    };
+    AT_THE_BENCH.iter().filter_map(heed).take(MOST_HEEDS).collect()
 }
 
 /// What becomes of bags, liquids, solutions and tools.

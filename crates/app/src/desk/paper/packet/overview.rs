@@ -1,6 +1,7 @@
 //! The investigation on one page.
 
-use super::super::clock::{at_minute, between};
+use super::super::clock::Hours;
+use super::super::hour::Hour;
 use super::super::looks;
 use super::super::todo;
 use crate::desk::print::Job;
@@ -27,7 +28,7 @@ pub(super) fn overview(job: &Job<'_>, prep: &Prep) -> Overview {
     Overview {
         big_question: big.to_owned(),
         questions,
-        periods: job.periods().map(|period| row(plan, period)).collect(),
+        periods: job.periods().map(|period| row(plan, period, job.wish.size.into())).collect(),
         dates: dates(plan, prep),
         standards: plan.standards.iter().filter_map(standard).collect(),
         first: first(job),
@@ -54,25 +55,23 @@ fn named(plan: &Plan, treatment: &Treatment) -> Named {
 /// A standard is claimed only with the student product that shows it.
 fn standard(standard: &barm_domain::plan::Standard) -> Option<Entry> {
     let shown_by = standard.shown_by.as_ref()?;
-    Some(Entry { head: standard.code.clone(), says: format!("shown by {shown_by}") })
+    Some(Entry { head: standard.code.clone(), says: shown_by.clone() })
 }
 
-fn row(plan: &Plan, period: &Period) -> PeriodRow {
-    let hour = schedule(plan, period, None);
+fn row(plan: &Plan, period: &Period, hours: Hours) -> PeriodRow {
+    let hour = Hour::of(plan, period, &schedule(plan, period, None));
     let bags = plan.bags.iter().filter(|bag| bag.period == period.name).count();
-    let start = |pick: fn(f64, f64) -> f64| hour.starts.iter().map(|(_, at)| *at).reduce(pick);
-    let (first, last) = (start(f64::min), start(f64::max));
-    let clock = |minute: f64| at_minute(period.start, minute);
+    let clock = |minute: f64| hours.at_minute(period.start, minute);
     PeriodRow {
         period: period.name.clone(),
         day: if plan.days.len() > 1 { period.day.clone() } else { String::new() },
-        clock: between(period.start, period.length_min),
+        clock: hours.between(period.start, period.length_min),
         students: period.students.to_string(),
         groups: period.groups.to_string(),
         bags: bags.to_string(),
-        zero: first.map_or_else(String::new, clock),
-        last: last.map_or_else(String::new, |at| clock(at + f64::from(hour.last))),
-        vent: clock(hour.clearing_min().min(period.length_min)),
+        zero: clock(hour.first_zero),
+        last: clock(hour.last_read),
+        vent: clock(hour.open),
     }
 }
 

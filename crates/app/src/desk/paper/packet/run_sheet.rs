@@ -1,27 +1,27 @@
 //! The hour of one period on a page.
 
-use super::super::clock::{at_minute, between};
+use super::super::clock::Hours;
+use super::super::hour::Hour;
 use super::super::{looks, period_number};
 use super::{hazards, steps};
 use crate::desk::print::Job;
 use barm_documents::chart::Estimate;
-use barm_documents::sheet::{GroupTimes, Hoped, Lettered, RunSheet, Stretch};
+use barm_documents::sheet::{GroupTimes, Hoped, Lettered, RunSheet};
 use barm_domain::code::BagCode;
 use barm_domain::outlook::Entry;
 use barm_domain::plan::{Period, Plan, PlannedBag};
 use barm_domain::prep::Prep;
-use barm_domain::schedule::{PhaseKind, Schedule, schedule};
+use barm_domain::schedule::{Schedule, schedule};
 
 /// A sheet for each period that is printed.
 pub(super) fn run_sheets(job: &Job<'_>, prep: &Prep, entries: &[Entry]) -> Vec<RunSheet> {
-    let brief = hazards::in_brief(job.found());
-    let sheet =
-        |period| RunSheet { hazards: brief.clone(), ..one(job.plan, period, prep, entries) };
-    job.periods().map(sheet).collect()
+    job.periods().map(|period| one(job, period, prep, entries)).collect()
 }
 
-fn one(plan: &Plan, period: &Period, prep: &Prep, entries: &[Entry]) -> RunSheet {
-    let hour = schedule(plan, period, None);
+fn one(job: &Job<'_>, period: &Period, prep: &Prep, entries: &[Entry]) -> RunSheet {
+    let (plan, hours) = (job.plan, Hours::from(job.wish.size));
+    let schedule = schedule(plan, period, None);
+    let hour = Hour::of(plan, period, &schedule);
     let bags: Vec<&PlannedBag> =
         plan.bags.iter().filter(|bag| bag.period == period.name).collect();
     let own: Vec<&Entry> = own(&bags, entries);
@@ -32,20 +32,26 @@ fn one(plan: &Plan, period: &Period, prep: &Prep, entries: &[Entry]) -> RunSheet
         sign: period_number(plan, &period.name).unwrap_or(place),
         summary: format!(
             "{}, {} groups, {} bags",
-            between(period.start, period.length_min),
+            hours.between(period.start, period.length_min),
             period.groups,
             bags.len()
         ),
         length: period.length_min,
-        stretches: hour.phases.iter().filter(|p| p.to_min > p.from_min).map(stretch).collect(),
-        steps: steps::steps(plan, period, &hour, prep, &own),
+        stretches: hour.stretches(),
+        tight: hour.tight(hours, period),
+        steps: steps::steps(
+            &steps::Told { plan, period, schedule: &schedule, hour, hours },
+            prep,
+            &own,
+        ),
         minutes: std::iter::once(0)
-            .chain(hour.minutes.iter().copied())
+            .chain(schedule.minutes.iter().copied())
             .map(|m| m.to_string())
             .collect(),
-        rows: rows(plan, period, &hour, &bags),
+        rows: rows(plan, period, &schedule, &bags, hours),
         hoped: own.iter().map(|entry| hoped(plan, entry)).collect(),
-        hazards: Vec::new(),
+        heeds: hazards::in_the_hour(plan, period, job.found(), &own),
+        cautions: hazards::hazards(job.found()).len(),
     }
 }
 
@@ -71,22 +77,13 @@ fn hoped(plan: &Plan, entry: &Entry) -> Hoped {
     }
 }
 
-fn stretch(phase: &barm_domain::schedule::Phase) -> Stretch {
-    let says = match phase.kind {
-        PhaseKind::SetUp => "mix and seal",
-        PhaseKind::Read => "read",
-        PhaseKind::Vent => "open",
-        PhaseKind::Clean => "clean",
-    };
-    Stretch { says: says.to_owned(), from: phase.from_min, to: phase.to_min }
-}
-
 /// A row for each group that has bags, in the order in which they start.
 fn rows(
     plan: &Plan,
     period: &Period,
     hour: &Schedule,
     bags: &[&PlannedBag],
+    hours: Hours,
 ) -> Vec<GroupTimes> {
     let row = |&(group, start): &(u32, f64)| {
         let mut own: Vec<&&PlannedBag> = bags.iter().filter(|bag| bag.group == group).collect();
@@ -95,7 +92,9 @@ fn rows(
         (!own.is_empty()).then(|| GroupTimes {
             group: group_name(plan, period, group),
             bags: own.iter().map(|bag| lettered(plan, bag)).collect(),
-            times: minutes.map(|m| at_minute(period.start, start + f64::from(m))).collect(),
+            times: minutes
+                .map(|m| hours.at_minute(period.start, start + f64::from(m)))
+                .collect(),
         })
     };
     hour.starts.iter().filter_map(row).collect()

@@ -1,21 +1,36 @@
 //! What happens in a period, minute by minute, in the teacher's words.
 
-use super::super::clock::{at_minute, minute};
+use super::super::clock::{Hours, minute};
+use super::super::hour::Hour;
 use super::run_sheet::group_name;
 use barm_documents::sheet::Step;
 use barm_domain::amount::show::both_degrees;
 use barm_domain::outlook::Entry;
 use barm_domain::plan::{Period, Plan};
 use barm_domain::prep::{Hands, Prep};
-use barm_domain::schedule::{PhaseKind, Schedule};
+use barm_domain::schedule::Schedule;
 
-/// Share of the time for mixing after which dry things are measured out: before it, roles and
-/// goggles (common practice, no source).
+/// Share of the time for mixing after which dry things are measured out: before it, goggles and who
+/// does what (common practice, no source).
 const ROLES: f64 = 0.3;
 
 /// A rise that an eye tells from nothing across a bench (mm), the same as for the call to the
 /// whole class.
 const SEEN_MM: f64 = 3.0;
+
+/// The period that is told.
+pub(super) struct Told<'a> {
+    /// The plan.
+    pub(super) plan: &'a Plan,
+    /// One of its periods.
+    pub(super) period: &'a Period,
+    /// Its starts and planned minutes.
+    pub(super) schedule: &'a Schedule,
+    /// The minutes that matter in it.
+    pub(super) hour: Hour,
+    /// How times are written.
+    pub(super) hours: Hours,
+}
 
 /// A step before its times are written.
 struct At {
@@ -26,21 +41,15 @@ struct At {
 }
 
 /// Every step of a period in the order of time.
-pub(super) fn steps(
-    plan: &Plan,
-    period: &Period,
-    hour: &Schedule,
-    prep: &Prep,
-    own: &[&Entry],
-) -> Vec<Step> {
+pub(super) fn steps(told: &Told<'_>, prep: &Prep, own: &[&Entry]) -> Vec<Step> {
     let mut all = Vec::new();
-    setting_up(plan, period, hour, prep, &mut all);
-    reading(plan, period, hour, own, &mut all);
-    clearing(plan, period, hour, &mut all);
+    setting_up(told, prep, &mut all);
+    reading(told, own, &mut all);
+    clearing(told, &mut all);
     // What falls on one minute keeps the order in which it was told.
     all.sort_by(|a, b| a.minute.total_cmp(&b.minute));
     let written = |step: At| Step {
-        clock: at_minute(period.start, step.minute),
+        clock: told.hours.at_minute(told.period.start, step.minute),
         minute: minute(step.minute),
         what: step.what,
         loud: step.loud,
@@ -53,10 +62,12 @@ fn step(minute: f64, what: impl Into<String>, who: &'static str) -> At {
     At { minute: minute.max(0.0), what: what.into(), loud: String::new(), who }
 }
 
-fn setting_up(plan: &Plan, period: &Period, hour: &Schedule, prep: &Prep, all: &mut Vec<At>) {
-    let first = hour.starts.first().map_or(plan.timing.mixing_min, |(_, at)| *at);
-    let wet = (first - plan.timing.wet_before_zero_min).max(0.0);
-    all.push(step(0.0, "Bell. Goggles on, roles, safety line. Guesses locked.", "all"));
+fn setting_up(told: &Told<'_>, prep: &Prep, all: &mut Vec<At>) {
+    let (plan, period, starts) = (told.plan, told.period, &told.schedule.starts);
+    let wet = told.hour.water;
+    let say = "Bell. Who mixes, who reads, who writes? Guesses onto the sheet.";
+    let loud = "Goggles on.".to_owned();
+    all.push(At { loud, ..step(0.0, say, "all") });
     all.push(step((ROLES * wet).floor(), dry(plan), "groups"));
     let ready = prep.periods.iter().find(|ready| ready.period == period.name);
     let jugs = ready.map(|ready| ready.jugs.as_slice()).unwrap_or_default();
@@ -70,11 +81,11 @@ fn setting_up(plan: &Plan, period: &Period, hour: &Schedule, prep: &Prep, all: &
     }
     let by_teacher = jugs.iter().any(|jug| jug.hands != Hands::Students);
     let pours = if by_teacher { "You pour the hot. " } else { "" };
-    let firsts = hour.starts.first().map_or_else(String::new, |(group, _)| {
+    let firsts = starts.first().map_or_else(String::new, |(group, _)| {
         let name = group_name(plan, period, *group);
         if *group == 0 { "Your bench first".to_owned() } else { format!("Group {name} first") }
     });
-    let waves = if hour.starts.len() > 1 { ", then a group every ½ min" } else { "" };
+    let waves = if starts.len() > 1 { ", then a group every ½ min" } else { "" };
     let what = format!("{pours}Water in, air out, zip, card on. {firsts}{waves}.");
     all.push(step(wet, what, "groups"));
     for top_up in ready.into_iter().flat_map(|ready| &ready.jugs).filter_map(|jug| jug.top_up) {
@@ -102,14 +113,11 @@ fn seconds(time: jiff::civil::Time) -> i32 {
     3600 * i32::from(time.hour()) + 60 * i32::from(time.minute()) + i32::from(time.second())
 }
 
-fn reading(plan: &Plan, period: &Period, hour: &Schedule, own: &[&Entry], all: &mut Vec<At>) {
-    let starts = || hour.starts.iter();
-    let (Some(&(_, first)), Some(&(end, last))) = (starts().next(), starts().next_back())
-    else {
-        return;
-    };
-    let length = f64::from(hour.last);
-    let loud = latest(period, hour, last);
+fn reading(told: &Told<'_>, own: &[&Entry], all: &mut Vec<At>) {
+    let (plan, period, schedule, hour) = (told.plan, told.period, told.schedule, told.hour);
+    let Some(&(end, _)) = schedule.starts.last() else { return };
+    let (first, last) = (hour.first_zero, hour.last_zero);
+    let loud = latest(told);
     if last > first {
         all.push(step(first, "First zero reading.", "groups"));
         let what = format!("Last zero, group {}.", group_name(plan, period, end));
@@ -117,38 +125,38 @@ fn reading(plan: &Plan, period: &Period, hour: &Schedule, own: &[&Entry], all: &
     } else {
         all.push(At { loud, ..step(first, "Zero readings.", "groups") });
     }
-    if hour.last == 0 {
+    if schedule.last == 0 {
         return;
     }
-    if let Some(look) = look_round(hour, own) {
+    if let Some(look) = look_round(schedule, own) {
         let what = format!(
             "Minute {look} for all: any card up {SEEN_MM:.0} mm? If none: jug first, then yeast."
         );
         all.push(step(last + f64::from(look), what, "you"));
     }
     if last > first {
-        all.push(step(first + length, "Last readings begin.", "groups"));
-        if last + length <= period.length_min {
-            all.push(step(last + length, "Last reading of the last group.", "groups"));
+        all.push(step(hour.first_last, "Last readings begin.", "groups"));
+        if hour.last_read <= hour.bell {
+            all.push(step(hour.last_read, "Last reading of the last group.", "groups"));
         }
     } else {
-        all.push(step(first + length, "Last reading.", "groups"));
+        all.push(step(hour.first_last, "Last reading.", "groups"));
     }
 }
 
 /// From when on it is too late to begin a bag, or what becomes of those who do.
-fn latest(period: &Period, hour: &Schedule, last_start: f64) -> String {
-    let clock = |minute: f64| at_minute(period.start, minute);
-    let length = f64::from(hour.last);
-    let (clearing, bell) = (hour.clearing_min() - length, period.length_min - length);
-    if hour.last == 0 || !clearing.is_finite() {
+fn latest(told: &Told<'_>) -> String {
+    let clock = |minute: f64| told.hours.at_minute(told.period.start, minute);
+    let (hour, length) = (told.hour, f64::from(told.schedule.last));
+    let (clearing, bell) = (hour.open - length, hour.bell - length);
+    if length == 0.0 {
         String::new()
-    } else if last_start <= clearing {
-        format!("No new bag after {}.", clock(clearing))
-    } else if last_start <= bell {
-        format!("After {}: reads while others clear.", clock(clearing))
+    } else if hour.last_zero <= clearing {
+        format!("No new bag after {}: no time to read it to the end.", clock(clearing))
+    } else if hour.last_zero <= bell {
+        format!("Who starts after {} still reads when others open.", clock(clearing))
     } else {
-        format!("After {}: the bell cuts off the last reading.", clock(bell))
+        format!("Who starts after {} misses the last reading.", clock(bell))
     }
 }
 
@@ -162,28 +170,26 @@ fn look_round(hour: &Schedule, own: &[&Entry]) -> Option<u32> {
     hour.minutes.iter().find(seen).copied().filter(|minute| *minute < hour.last)
 }
 
-fn clearing(plan: &Plan, period: &Period, hour: &Schedule, all: &mut Vec<At>) {
-    let starts = |kind| hour.phases.iter().find(|phase| phase.kind == kind).map(|p| p.from_min);
+fn clearing(told: &Told<'_>, all: &mut Vec<At>) {
+    let (plan, period, hour) = (told.plan, told.period, told.hour);
     let bags = plan.bags.iter().filter(|bag| bag.period == period.name).count();
-    let last = hour.starts.last().map_or(0.0, |(_, at)| at + f64::from(hour.last));
-    if let Some(vent) = starts(PhaseKind::Vent) {
-        let meters = plan.equipment.meters.is_some_and(|count| count > 0);
-        let meter = if meters { " Meter line closes." } else { "" };
-        let who_reads_on = vent < last;
-        let which = if who_reads_on { "Open finished bags" } else { "Open all bags" };
-        let what = format!("{which} over the tub.{meter}");
-        all.push(At { loud: "Goggles on, faces away.".to_owned(), ..step(vent, what, "all") });
-    }
-    if let Some(clean) = starts(PhaseKind::Clean) {
-        let count = if bags == 1 {
-            "1 bag and its card".to_owned()
-        } else {
-            format!("{bags} bags and their cards")
-        };
-        let what = format!("Empty, wipe, count {count} back. Wash hands.");
-        all.push(step(clean.max(last).min(period.length_min), what, "groups"));
-    }
+    let meters = plan.equipment.meters.is_some_and(|count| count > 0);
+    let meter = if meters { " Meters off." } else { "" };
+    let what = if hour.open < hour.last_read {
+        format!("Open finished bags only, over the tub.{meter}")
+    } else {
+        format!("Open all bags over the tub.{meter}")
+    };
+    let loud = "Goggles on, faces away.".to_owned();
+    all.push(At { loud, ..step(hour.open, what, "all") });
+    let count = if bags == 1 {
+        "1 bag and its card".to_owned()
+    } else {
+        format!("{bags} bags and their cards")
+    };
+    let what = format!("Empty, wipe, count {count} back. Wash hands.");
+    all.push(step(hour.clean, what, "groups"));
     let sheets =
         format!("Bell. Sheets into the folder of period {}. Trays swapped.", period.name);
-    all.push(step(period.length_min, sheets, "you"));
+    all.push(step(hour.bell, sheets, "you"));
 }
