@@ -110,11 +110,12 @@ fn planned_times_stand_on_the_data_sheet() {
     let Some(texts) = texts(&pdf) else {
         return skip("planned_times_stand_on_the_data_sheet", "poppler is not installed");
     };
-    // Period 1 begins at 8:10, its zero reading is 14 min later; the last period begins at 13:05.
+    // Period 1 begins at 8:10, its zero reading is 14 min later; the last period begins at
+    // 1:05 in the afternoon, as Letter has it.
     for (sheet, times) in [
         (sheet_code("1", 0), ["8:24", "8:28", "8:48"]),
         (sheet_code("1", 3), ["8:25:30", "8:29:30", "8:49:30"]),
-        (sheet_code("6", 8), ["13:23", "13:27", "13:47"]),
+        (sheet_code("6", 8), ["1:23", "1:27", "1:47"]),
     ] {
         let page = texts.iter().find(|text| text.contains(&sheet)).expect("its page");
         for time in times {

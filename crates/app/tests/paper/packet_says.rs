@@ -12,9 +12,7 @@ fn between_the_bells_each_gap_has_its_minutes_and_its_tasks() {
         return skip("between_the_bells", "qpdf or poppler is not installed");
     };
     for wanted in [
-        "1 → 2",
-        "2 → 4",
-        "4 → 6",
+        "1→2 2→4 4→6",
         "5 min",
         "55 min",
         "100 min",
@@ -128,7 +126,9 @@ fn labels_of_bags_and_cards_are_counted() {
     let Some(said) = chapter("Shopping and mixing", "Trays") else {
         return skip("labels_of_bags_and_cards", "qpdf or poppler is not installed");
     };
-    assert!(said.contains("247 labels 112 bags, 112 cards, 23 spare"), "{said}");
+    for wanted in ["247 labels", "112 bags, 112 cards, 23 spare", "labels 247"] {
+        assert!(said.contains(wanted), "{wanted} in {said}");
+    }
 }
 
 #[test]
