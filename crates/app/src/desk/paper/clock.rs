@@ -2,7 +2,7 @@
 
 use super::Size;
 use jiff::civil::Time;
-use jiff::{SignedDuration, ToSpan as _};
+use jiff::{SignedDuration, ToSpan as _, Unit};
 
 /// How hours are written: as where the paper is used.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,6 +42,11 @@ impl Hours {
             (true, false) => " pm",
         };
         format!("{}{half_day}", time.strftime(form))
+    }
+
+    /// A time of day to the nearest minute, for what needs no better: water is mixed, solutions are made.
+    pub(super) fn about(self, time: Time) -> String {
+        self.time(time.round(Unit::Minute).unwrap_or(time))
     }
 
     /// The time so many minutes after a bell, to the second.
@@ -99,6 +104,7 @@ mod tests {
         assert_eq!(Hours::Twelve.at_minute(bell, 15.5), "1:20:30");
         assert_eq!(Hours::TwentyFour.at_minute(bell, 15.5), "13:20:30");
         assert_eq!(Hours::Twelve.at_minute(bell, 40.0), "1:45");
+        assert_eq!(Hours::Twelve.about(time(8, 30, 3, 0)), "8:30");
         assert_eq!(minute(15.5), "15½");
         assert_eq!(minute(0.5), "½");
         assert_eq!(minute(0.0), "0");

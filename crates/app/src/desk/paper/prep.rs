@@ -127,8 +127,8 @@ fn stock(stock: &prep::Stock, hours: Hours) -> Stock {
              the time. Make it at {}, throw it away after {}.",
             stock.takes,
             stock.makes,
-            hours.time(stock.make_at),
-            hours.time(stock.use_by)
+            hours.about(stock.make_at),
+            hours.about(stock.use_by)
         ),
         serves: format!(
             "{} bags, {} {}",

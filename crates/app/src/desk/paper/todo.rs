@@ -51,7 +51,7 @@ pub(super) fn details(plan: &Plan, prep: &Prep, what: &What, hours: Hours) -> St
             let bags = plan.bags.iter().filter(|bag| bag.period == period.name).count();
             let water = prep.periods.iter().find(|ready| ready.period == period.name);
             let water = water.and_then(|ready| ready.jugs.first()).map(|jug| {
-                format!(" Mix the water at {}.", hours.time(jug.mix_at))
+                format!(" Mix the water at {}.", hours.about(jug.mix_at))
             });
             format!(
                 "{} groups, {} students, {bags} bags.{}",
@@ -77,7 +77,7 @@ fn recipe(stock: &Stock, hours: Hours) -> String {
          it up by {}.",
         stock.takes,
         stock.makes,
-        hours.time(stock.use_by)
+        hours.about(stock.use_by)
     )
 }
 

@@ -49,7 +49,7 @@ fn water_mix(period: &PeriodPrep, jug: &Jug, hours: Hours) -> WaterMix {
         period: format!("Period {}", period.period),
         poured: degrees(jug.poured_celsius),
         whose: whose(period, jug),
-        clock: hours.time(jug.mix_at),
+        clock: hours.about(jug.mix_at),
         hot,
         cold,
         total: jug.makes.to_string(),
@@ -77,7 +77,7 @@ pub(super) fn top_ups(period: &PeriodPrep, hours: Hours) -> impl Iterator<Item =
             says: format!(
                 "Top {which} up with {} of {water} water at {}.",
                 top_up.adds,
-                hours.time(top_up.at)
+                hours.about(top_up.at)
             ),
         })
     })

@@ -100,7 +100,7 @@ fn rows(
         row(&format!("Make {product}"), how, &|gap| {
             let next = gap.after?;
             let due = |stock: &&&Stock| stock.periods.first() == Some(&next.name);
-            batches.iter().find(due).map(|stock| hours.time(stock.make_at))
+            batches.iter().find(due).map(|stock| hours.about(stock.make_at))
         })
     }));
     let says: BTreeSet<String> =
@@ -109,7 +109,7 @@ fn rows(
     let how = one.unwrap_or_else(|| "by the table of hot and cold water".to_owned());
     rows.push(row("Water mixed", how, &|gap| {
         let jug: &Jug = ready(gap.after?)?.jugs.first()?;
-        Some(hours.time(jug.mix_at))
+        Some(hours.about(jug.mix_at))
     }));
     rows.push(row("Trays swapped", "one tray a group, labels up".into(), &|gap| {
         let ready: &PeriodPrep = ready(gap.after?)?;

@@ -89,7 +89,7 @@ fn setting_up(told: &Told<'_>, prep: &Prep, all: &mut Vec<At>) {
     let what = format!("{pours}Water in, air out, zip, card on. {firsts}{waves}.");
     all.push(step(wet, what, "groups"));
     for top_up in ready.into_iter().flat_map(|ready| &ready.jugs).filter_map(|jug| jug.top_up) {
-        let after = f64::from(seconds(top_up.at) - seconds(period.start)) / 60.0;
+        let after = (f64::from(seconds(top_up.at) - seconds(period.start)) / 60.0).round();
         let water = if top_up.hot { "hot" } else { "cold" };
         all.push(step(
             after,
