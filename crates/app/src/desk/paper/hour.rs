@@ -25,7 +25,7 @@ pub(super) struct Hour {
     pub(super) last_read: f64,
     /// Finished bags are opened from then on.
     pub(super) open: f64,
-    /// All bags are read and open: emptying and wiping.
+    /// Emptying and wiping: once all bags are read, unless the bell comes before that.
     pub(super) clean: f64,
     /// The bell at the end.
     pub(super) bell: f64,
@@ -40,6 +40,7 @@ impl Hour {
         let last_zero = starts().reduce(f64::max).unwrap_or(first_zero);
         let last_read = last_zero + f64::from(hour.last);
         let clean = hour.phases.iter().find(|phase| phase.kind == PhaseKind::Clean);
+        let clearing = clean.map_or(bell, |phase| phase.from_min);
         Self {
             water: (first_zero - plan.timing.wet_before_zero_min).max(0.0),
             first_zero,
@@ -47,7 +48,7 @@ impl Hour {
             first_last: first_zero + f64::from(hour.last),
             last_read,
             open: hour.clearing_min().min(bell),
-            clean: clean.map_or(bell, |phase| phase.from_min).max(last_read).min(bell),
+            clean: if last_read > bell { clearing } else { clearing.max(last_read) },
             bell,
         }
     }
@@ -113,7 +114,7 @@ mod tests {
             assert_eq!(parts.first().map(|part| part.from), Some(0.0));
             assert_eq!(parts.last().map(|part| part.to), Some(hour.bell));
             assert!(parts.windows(2).all(|two| two[0].to == two[1].from), "{parts:?}");
-            assert!(hour.clean >= hour.last_read.min(hour.bell), "{hour:?}");
+            assert!(hour.last_read > hour.bell || hour.clean >= hour.last_read, "{hour:?}");
         }
     }
 

@@ -64,7 +64,12 @@ fn clock_of(plan: &Plan, period: &Period, hours: Hours) -> SubstituteHour {
 }
 
 fn steps(plan: &Plan, hour: Hour) -> Vec<SubstituteStep> {
-    let open = if hour.last_read > hour.open {
+    let open = if hour.last_read > hour.bell {
+        "A group opens its bags over the tub, away from faces, once all of them have their last \
+         reading. In time before the bell everybody opens, read or not: the last groups do not get \
+         to their last reading."
+            .to_owned()
+    } else if hour.last_read > hour.open {
         format!(
             "A group opens its bags over the tub, away from faces, once all of them have their \
              last reading, and no earlier: the last group reads at minute {}.",
