@@ -277,6 +277,9 @@ fn an_amount_is_told_in_the_other_kind_of_unit() {
         ("4.2 g", Some(4.2), Some("1 tsp")),
         ("1 tsp", Some(4.2), Some("4.2 g")),
         ("1/4 cup", None, Some("59 mL")),
+        // 0.32 of a teaspoon lies below 3/8, 0.17 above 1/8, both by more than a level spoon may.
+        ("0.8 g", Some(2.5), Some("almost 1/4 tsp + 1/8 tsp")),
+        ("0.8 g", Some(4.69), Some("over 1/8 tsp")),
         // Nothing where no spoon comes near, and nothing for what is counted.
         ("0.1 g", yeast, None),
         ("2 g", None, None),

@@ -17,6 +17,14 @@ pub(crate) enum Dry {
 }
 
 impl Dry {
+    /// An enzyme in that amount: powder in milliliters is a solution of it.
+    pub(crate) fn enzyme(name: &str, amount: &Amount) -> Self {
+        match enzyme(name, amount) {
+            Ok(shelf) if shelf.is_stock => Self::Solution(shelf.product.key),
+            _ => Self::Named(name.to_owned()),
+        }
+    }
+
     /// What it is called in a language.
     pub(crate) fn name(&self, words: &Catalog) -> String {
         match self {
@@ -55,12 +63,7 @@ pub(crate) fn contents(plan: &Plan, recipe: &Recipe) -> Vec<Content> {
         add(amount, Dry::Named(food.clone()), spoon(food));
     }
     if let (Some(name), Some(amount)) = (&recipe.enzyme, &recipe.enzyme_amount) {
-        // Powder in milliliters is a solution of it; nobody but the teacher handles the powder.
-        let thing = match enzyme(name, amount) {
-            Ok(shelf) if shelf.is_stock => Dry::Solution(shelf.product.key),
-            _ => Dry::Named(name.clone()),
-        };
-        add(amount, thing, None);
+        add(amount, Dry::enzyme(name, amount), None);
     }
     for extra in &recipe.extras {
         add(&extra.amount, Dry::Named(extra.item.clone()), spoon(&extra.item));

@@ -8,6 +8,7 @@ mod calendar;
 #[path = "../browser/fetched.rs"]
 mod fetched;
 mod gauge;
+mod given;
 mod handed_out;
 mod hands;
 mod join;

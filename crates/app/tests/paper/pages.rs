@@ -30,6 +30,18 @@ pub(crate) fn texts(pdf: &Path) -> Option<Vec<String>> {
     Some(pages)
 }
 
+/// Words of the pages of a file in the order in which they were set, which is that of its tags; none
+/// without poppler.
+pub(crate) fn as_set(pdf: &Path) -> Option<Vec<String>> {
+    let (fine, said) = say("pdftotext", &["-raw", name(pdf), "-"])?;
+    assert!(fine, "{said}");
+    let plain = |page: &str| page.split_whitespace().collect::<Vec<_>>().join(" ");
+    // Where a word may be broken is no letter of it.
+    let mut pages: Vec<String> = said.replace('\u{ad}', "").split('\u{c}').map(plain).collect();
+    pages.pop();
+    Some(pages)
+}
+
 /// The pages of a file; none without poppler.
 pub(crate) fn pages(pdf: &Path) -> Option<Vec<Page>> {
     let (fine, said) = say("pdftotext", &["-bbox", name(pdf), "-"])?;

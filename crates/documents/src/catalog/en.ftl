@@ -342,6 +342,11 @@ together-water-temperature = how warm the water is
 together-water = how much water
 together-yeast-amount = how much yeast
 together-enzyme = the enzyme
+together-enzyme-amount = how much enzyme
+together-yeast = which yeast
+together-bag = the bag
+together-card = the card
+together-lies = where the bag lies
 together-levels = What goes into your bags?
 together-levels-lead = Write one kind of bag on each line. For amounts write the unit.
 together-level = Kind { $number }
@@ -351,7 +356,7 @@ together-same = What stays the same?
 together-same-lead = All bags of the class have this:
 together-same-bag = bag
 together-keeps = What else do all your bags have?
-together-keeps-lead = Like: white sugar + 0.5 g
+together-keeps-lead = Like: { $food } + { $amount }
 together-bags = How many bags of each kind?
 together-bags-lead = One bag can be luck.
 together-expects = What do you expect?
@@ -544,11 +549,12 @@ card-known-card = A heavy card presses the bag flat.
 card-known-lies = A warm bag makes gas faster than a cool one.
 card-change = We change
 card-keep = We keep the same
-card-keep-lead = All bags of the class have this:
+card-keep-lead = All bags of the class have this. Cross out what you change.
 card-same-water = { $amount } of water at { $degrees }
-card-same-bag = one bag: { $bag }
+card-same-bag = 1 { $bag } bag
 card-own-bags = Write what goes into each bag.
 card-own-steps = Write how you will make them. One step on each line.
+card-pour = Pour in the water: { $amount } at { $degrees }, or your own.
 card-bag = bag
 card-with = { $amount } ({ $other })
 card-none = –
@@ -560,6 +566,7 @@ card-wash = Wash your hands with soap.
 
 # What can hurt, in a child's words. The code is that of the caution it comes from.
 care = Take care
+either = { $first } or { $last }
 care-s02 = Enzyme drops can sting. Wipe up each spill with a wet cloth.
 care-s03 = Hot water burns. Only your teacher pours it.
 care-s04 = Keep your hands out of the warm tray.
@@ -602,24 +609,37 @@ unit-packet = packet
 unit-packets = packets
 unit-piece = piece
 unit-pieces = pieces
+unit-almost = almost
+unit-over = over
 
 # The data sheet.
 data-name = Data sheet
 data-zero-at = zero at
 data-zero = zero
+data-rise = rise
+data-rise-how = last − zero
 data-how = Write each height in whole mm.
 data-late = Was the zero late? Cross out its time and write the true one.
 data-curve = Draw each height as a point. Join the points of each bag.
 
 # The planning sheet, beside the words of the planning page.
 planning-name = Planning sheet
+planning-title = Your plan
+planning-lead = Read your plan. Then write what you expect, and why.
+planning-question = Question { $number }
+planning-changes = You change one thing:
+planning-kind = kind of bag
+planning-beside = compare it with
+planning-bags = Bags: { $bags }
+planning-choose = Choose one question.
 
 # The tally sheet on the wall.
 tally-name = Tally sheet
 tally-kind = kind of bag
 tally-rise = how far each card rose
 tally-how = Take the last height. Take away the zero height. Write it in the box of your bag.
-tally-dot = Then draw a dot for it above the line.
+tally-scale = Agree on a scale. Write its mm at the long marks.
+tally-dot = Then draw a dot for each rise above the line.
 
 # Squared paper.
 graph-name = Graph paper

@@ -342,6 +342,11 @@ together-water-temperature = qué tan tibia está el agua
 together-water = cuánta agua
 together-yeast-amount = cuánta levadura
 together-enzyme = la enzima
+together-enzyme-amount = cuánta enzima
+together-yeast = qué levadura
+together-bag = la bolsa
+together-card = la tarjeta
+together-lies = dónde está la bolsa
 together-levels = ¿Qué va en sus bolsas?
 together-levels-lead = Escriban un tipo de bolsa en cada línea. Pongan la unidad.
 together-level = Tipo { $number }
@@ -351,7 +356,7 @@ together-same = ¿Qué queda igual?
 together-same-lead = Todas las bolsas de la clase tienen esto:
 together-same-bag = bolsa
 together-keeps = ¿Qué más tienen todas sus bolsas?
-together-keeps-lead = Así: azúcar blanca + 0.5 g
+together-keeps-lead = Así: { $food } + { $amount }
 together-bags = ¿Cuántas bolsas de cada tipo?
 together-bags-lead = Una sola bolsa puede ser suerte.
 together-expects = ¿Qué creen que va a pasar?
@@ -544,11 +549,12 @@ card-known-card = Una tarjeta pesada aplasta la bolsa.
 card-known-lies = Una bolsa tibia hace gas más rápido que una fría.
 card-change = Cambiamos
 card-keep = Dejamos igual
-card-keep-lead = Todas las bolsas de la clase tienen esto:
+card-keep-lead = Todas las bolsas de la clase tienen esto. Tachen lo que cambian.
 card-same-water = { $amount } de agua a { $degrees }
-card-same-bag = una bolsa: { $bag }
+card-same-bag = 1 bolsa { $bag }
 card-own-bags = Escriban qué va en cada bolsa.
 card-own-steps = Escriban cómo las van a hacer. Un paso en cada línea.
+card-pour = Echen el agua: { $amount } a { $degrees }, o la suya.
 card-bag = bolsa
 card-with = { $amount } ({ $other })
 card-none = –
@@ -560,6 +566,7 @@ card-wash = Lávense las manos con jabón.
 
 # Lo que puede hacer daño, en palabras de niño. El código es el del aviso del que viene.
 care = Tengan cuidado
+either = { $first } o { $last }
 care-s02 = Las gotas de enzima pican. Limpien cada derrame con un trapo mojado.
 care-s03 = El agua muy caliente quema. Solo la sirve su maestra o maestro.
 care-s04 = No metan las manos en la bandeja tibia.
@@ -602,24 +609,37 @@ unit-packet = sobre
 unit-packets = sobres
 unit-piece = pieza
 unit-pieces = piezas
+unit-almost = casi
+unit-over = más de
 
 # La hoja de datos.
 data-name = Hoja de datos
 data-zero-at = cero a las
 data-zero = cero
+data-rise = subida
+data-rise-how = fin − cero
 data-how = Anoten cada altura en mm enteros.
 data-late = ¿El cero fue tarde? Tachen su hora y pongan la hora real.
 data-curve = Marquen cada altura con un punto. Unan los puntos de cada bolsa.
 
 # La hoja para planear, junto a las palabras de su página.
 planning-name = Hoja para planear
+planning-title = Su plan
+planning-lead = Lean su plan. Luego escriban qué creen que va a pasar y por qué.
+planning-question = Pregunta { $number }
+planning-changes = Cambian una cosa:
+planning-kind = tipo de bolsa
+planning-beside = se compara con
+planning-bags = Bolsas: { $bags }
+planning-choose = Escojan una pregunta.
 
 # La hoja de la pared.
 tally-name = Hoja de la clase
 tally-kind = tipo de bolsa
 tally-rise = cuánto subió cada tarjeta
 tally-how = Tomen la última altura. Réstenle la altura cero. Escríbanlo en la casilla de su bolsa.
-tally-dot = Luego marquen un punto sobre la línea.
+tally-scale = Escojan una escala. Pongan sus mm en las marcas largas.
+tally-dot = Luego marquen un punto por cada subida sobre la línea.
 
 # Papel cuadriculado.
 graph-name = Papel cuadriculado

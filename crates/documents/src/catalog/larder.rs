@@ -56,7 +56,8 @@ impl Catalog {
     #[must_use]
     pub fn own_words(&self, text: &str) -> String {
         let own = |id: &'static str| (spoken(id).to_owned(), self.cupboard(id));
-        replaced(text, ids().map(own).collect())
+        let stock = PRODUCTS.iter().map(|product| self.stock(product.key));
+        replaced(text, ids().map(own).chain(stock).collect())
     }
 
     /// A text with the names that a plan writes in the place of those of this language. Capital
@@ -69,7 +70,16 @@ impl Catalog {
             let key = format!("{LARDER}word-{word}");
             (self.say(&key), english.say(&key))
         };
-        replaced(text, ids().map(plans).chain(WORDS.iter().map(word)).collect())
+        let stock = PRODUCTS.iter().map(|product| {
+            let (plans, own) = self.stock(product.key);
+            (own, plans)
+        });
+        replaced(text, ids().map(plans).chain(stock).chain(WORDS.iter().map(word)).collect())
+    }
+
+    /// What the solution made of an enzyme product is called in a plan, and in this language.
+    fn stock(&self, product: &str) -> (String, String) {
+        (Self::of("en").solution(product), self.solution(product))
     }
 
     /// What a treatment is called: its name in the plan with names of this language in the place of
@@ -225,6 +235,7 @@ mod tests {
             ("miel", "honey"),
             ("Azúcar Blanca + 0.5 g", "white sugar + 0.5 g"),
             ("azucar blanca; miel", "white sugar; honey"),
+            ("solución de glucoamilasa", "glucoamylase solution"),
             ("harina de maíz fina, integral", "corn flour, whole-grain"),
             ("honey", "honey"),
             ("mieles", "mieles"),

@@ -2,10 +2,11 @@
 
 use super::Catalog;
 
-/// Measures that have a name of their own in every language; all others are metric.
-const UNITS: [&str; 12] = [
+/// Measures that have a name of their own in every language, with the words that stand before spoons
+/// that are not level; all others are metric.
+const UNITS: [&str; 14] = [
     "tsp", "tbsp", "cup", "cups", "drop", "drops", "tablet", "tablets", "packet", "packets",
-    "piece", "pieces",
+    "piece", "pieces", "almost", "over",
 ];
 
 impl Catalog {
@@ -50,6 +51,7 @@ mod tests {
             assert_ne!(spanish.amount(unit), unit);
         }
         assert_eq!(spanish.amount("2 tbsp + 1 1/2 tsp"), "2 cda. + 1 1/2 cdta.");
+        assert_eq!(spanish.amount("almost 1/4 tsp"), "casi 1/4 cdta.");
         assert_eq!(spanish.amount("40 mL"), "40 mL");
     }
 

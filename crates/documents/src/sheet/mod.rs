@@ -48,7 +48,10 @@ pub use packet::{
 };
 #[cfg(feature = "pdf")]
 pub use planning::planning_pdf;
-pub use planning::{PlanningLevel, PlanningSheet, PlanningSheets, PlanningVariable};
+pub use planning::{
+    PlanningKind, PlanningLevel, PlanningQuestion, PlanningSheet, PlanningSheets,
+    PlanningVariable,
+};
 pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, WaterMix};
 #[cfg(feature = "pdf")]
 pub use print::{forecast_pdf, packet_pdf, prep_pdf, results_pdf, substitute_pdf};

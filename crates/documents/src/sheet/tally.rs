@@ -25,8 +25,10 @@ pub struct TallySheet {
     /// Whose it is.
     #[serde(flatten)]
     pub head: Head,
-    /// End of the line on which dots are drawn (mm).
-    pub top: u32,
+    /// Marks below zero on the line on which dots are drawn.
+    pub below: u32,
+    /// Marks above zero; what each stands for is left to be written.
+    pub above: u32,
     /// A row a treatment.
     pub rows: Vec<TallyRow>,
 }

@@ -8,10 +8,13 @@ use barm_science::setup::YeastKind;
 
 /// What a measure in the other kind of unit may be off by (1); own rule: less than a heaped spoon is.
 const CLOSE: f64 = 0.15;
+/// What a spoon that is not level may be off by (1); own rule: a third more or less can be seen.
+const NEAR: f64 = 0.35;
 
 /// An amount in the other kind of unit: level spoons and cups for what is weighed or comes in mL,
 /// grams or mL for what comes in spoons. `grams_per_tsp` is the mass of a level customary teaspoon
-/// (g). Nothing for drops and pieces, and nothing where no spoons come near.
+/// (g). Where no level spoon comes close, `almost` or `over` stands before the nearest. Nothing for
+/// drops and pieces, and nothing where no spoons come near.
 pub fn other_unit(amount: &Amount, grams_per_tsp: Option<f64>) -> Option<String> {
     match amount.kind {
         AmountKind::Mass => in_spoons(amount.value / grams_per_tsp? * TEASPOON_ML),
@@ -49,12 +52,18 @@ fn several(ml: f64) -> Option<String> {
         let close = (kitchen.teaspoons() / wanted - 1.0).abs() <= CLOSE;
         return close.then(|| kitchen.to_string());
     }
-    if (eighths / 8.0 / wanted - 1.0).abs() > CLOSE {
+    let off = eighths / 8.0 / wanted - 1.0;
+    if off.abs() > NEAR {
         return None;
     }
     let eighths = eighths as u32;
     let parts = [(4, "1/2 tsp"), (2, "1/4 tsp"), (1, "1/8 tsp")];
     let taken: Vec<&str> =
         parts.iter().filter(|(of, _)| eighths & of != 0).map(|(_, name)| *name).collect();
-    Some(taken.join(" + "))
+    let level = taken.join(" + ");
+    Some(match off {
+        CLOSE.. => format!("almost {level}"),
+        off if off < -CLOSE => format!("over {level}"),
+        _ => level,
+    })
 }

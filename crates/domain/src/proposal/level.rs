@@ -102,7 +102,7 @@ fn one(
         Variable::Enzyme if none => difference.enzyme = Some(None),
         Variable::Enzyme => match Cupboard::enzyme(part) {
             Ok(key) if open.has(&key) => {
-                difference.enzyme_amount = opened::enzyme_amount(plan, &key);
+                difference.enzyme_amount = opened::enzyme_given(plan, &key);
                 difference.enzyme = Some(Some(key));
             }
             Ok(key) => return Err(not_open(&key)),

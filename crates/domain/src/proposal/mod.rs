@@ -18,7 +18,7 @@ pub use approve::{ApproveError, approve};
 pub use ask::{Ask, asks};
 pub use coverage::{Covered, coverage, partners, same_question};
 pub use judge::{Judged, judge, trial};
-pub use opened::{Opened, opened};
+pub use opened::{Opened, enzyme_given, opened};
 pub use wording::wording;
 pub use written::Written;
 

@@ -1,9 +1,10 @@
 //! The cupboard that the teacher opened to the groups.
 
-use crate::amount::Amount;
+use crate::amount::{Amount, AmountKind};
 use crate::cupboard::{Cupboard, PLAIN_MATERIALS};
 use crate::plan::Plan;
 use barm_science::enzyme::PRODUCTS;
+use barm_science::enzyme::products::{Measure, product};
 
 /// What groups may put into bags: what the plan buys or uses.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -44,15 +45,20 @@ pub fn opened(plan: &Plan) -> Opened {
     open
 }
 
-/// How much of an enzyme the plan gives, or what is usual for it.
-pub(super) fn enzyme_amount(plan: &Plan, key: &str) -> Option<Amount> {
+/// How much of an enzyme a group is given: what the plan gives, or what is usual. Powders and tablets
+/// come in mL of a solution that the teacher makes; nobody else handles them dry.
+pub fn enzyme_given(plan: &Plan, key: &str) -> Option<Amount> {
+    let dry =
+        product(key).is_some_and(|one| matches!(one.measure, Measure::Gram | Measure::Tablet));
+    let flows = |amount: &Amount| matches!(amount.kind, AmountKind::Volume | AmountKind::Drops);
     let used = plan.treatments().find_map(|(_, treatment)| {
         let recipe = plan.recipe(treatment);
-        recipe.enzyme_amount.filter(|_| recipe.enzyme.as_deref() == Some(key))
+        let own = recipe.enzyme.as_deref() == Some(key);
+        recipe.enzyme_amount.filter(|amount| own && (!dry || flows(amount)))
     });
     let usual = match key {
         "lactase-drops" => "5 drops",
-        "lactase-tablet" => "1 tablet",
+        "lactase-tablet" => "5 mL",
         _ => "2 mL",
     };
     used.or_else(|| Amount::parse(usual).ok())

@@ -15,9 +15,12 @@ use barm_domain::bench::other_unit;
 use barm_domain::plan::{Inquiry, Lies, Plan, PlannedBag, Question, Recipe};
 use barm_domain::schedule::schedule;
 
-/// Rows and lines to write on, for a group that plans its own bags: what changes beside yeast and
-/// water has seldom more parts.
+/// Rows to write on, for a group that plans its own bags: what changes beside yeast and water has
+/// seldom more parts.
 const BLANKS: u32 = 3;
+
+/// Lines for how it makes them; what every bag needs stands in steps of its own.
+const HOW: u32 = 2;
 
 /// The cards as a PDF.
 pub(crate) fn bench_cards_pdf(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
@@ -152,7 +155,12 @@ fn steps(job: &Job<'_>, seat: &Seat<'_>) -> Vec<CardStep> {
         vec![loud("goggles", "step-goggles", say("care-s09")), step("label", labels)];
     if seat.plans() {
         steps.push(CardStep { recipe: true, ..step("spoon", say("card-own-bags")) });
-        steps.push(CardStep { lines: BLANKS, ..step("dropper", say("card-own-steps")) });
+        steps.push(CardStep { lines: HOW, ..step("dropper", say("card-own-steps")) });
+        // What a group changes is its choice; all else is poured as the class pours it.
+        let base = &job.plan.base;
+        let (amount, degrees) = (water(words, base), both_degrees(base.water_celsius));
+        let poured = [("amount", amount.as_str()), ("degrees", degrees.as_str())];
+        steps.push(step("thermometer", words.say_with("card-pour", &poured)));
     } else {
         steps.push(CardStep { recipe: true, ..step("spoon", say("step-each")) });
         steps.push(each(job, seat, "thermometer", |recipe| {
@@ -162,18 +170,19 @@ fn steps(job: &Job<'_>, seat: &Seat<'_>) -> Vec<CardStep> {
         }));
     }
     steps.push(step("bag", say("step-close")));
-    if seat.plans() {
-        steps.push(step("card", say("step-bench")));
+    steps.push(step("yeast", say("step-rub")));
+    let lies = |recipe: &Recipe| {
+        say(match recipe.lies {
+            Lies::Bench => "step-bench",
+            Lies::Towel => "step-towel",
+            Lies::WarmTray(_) => "step-tray",
+        })
+    };
+    steps.push(if seat.plans() {
+        step("card", lies(&job.plan.base))
     } else {
-        steps.push(step("yeast", say("step-rub")));
-        steps.push(each(job, seat, "card", |recipe| {
-            say(match recipe.lies {
-                Lies::Bench => "step-bench",
-                Lies::Towel => "step-towel",
-                Lies::WarmTray(_) => "step-tray",
-            })
-        }));
-    }
+        each(job, seat, "card", lies)
+    });
     steps.push(loud("ruler", "step-zero", say("bench-how")));
     steps.push(step("clock", format!("{} {}", readings(job, seat), say("card-missed"))));
     steps

@@ -2,6 +2,7 @@
 
 use super::seats::Seat;
 use crate::desk::print::Job;
+use barm_documents::catalog::Catalog;
 use barm_domain::bench::ingredient;
 use barm_domain::outlook::Entry;
 use barm_domain::plan::Recipe;
@@ -24,7 +25,7 @@ pub(super) fn care(job: &Job<'_>, seat: &Seat<'_>) -> Vec<String> {
         match code {
             "S07" => said.extend(bursting(job, seat, &key)),
             "S10" => {
-                let allergens = allergens(job).join(", ");
+                let allergens = any_of(words, &allergens(job));
                 if !allergens.is_empty() {
                     said.push(words.say_with(&key, &[("allergens", &allergens)]));
                 }
@@ -47,6 +48,17 @@ fn bursting(job: &Job<'_>, seat: &Seat<'_>, key: &str) -> Vec<String> {
         Some(job.wish.words.say_with(key, &[("bag", &head.letter), ("minute", &minute)]))
     });
     said.collect()
+}
+
+/// A list of which one may be, such as `milk, egg or wheat`.
+fn any_of(words: &Catalog, list: &[String]) -> String {
+    match list {
+        [first @ .., last] if !first.is_empty() => {
+            let first = first.join(", ");
+            words.say_with("either", &[("first", &first), ("last", last)])
+        }
+        _ => list.concat(),
+    }
 }
 
 /// The allergens of all food that goes into bags of the class, in the language of the card.

@@ -2,7 +2,7 @@
 //! later, row by row.
 
 use super::clock::Hours;
-use super::seats::{Bench, Seat, seats};
+use super::seats::{Bench, Seat, letter, seats};
 use super::squares::squares;
 use super::{face, look, student_imprint};
 use crate::desk::DeskError;
@@ -34,9 +34,7 @@ fn data_sheet(job: &Job<'_>, seat: &Seat<'_>) -> DataSheet {
     let schedule = schedule(job.plan, seat.period, None);
     let mut minutes = schedule.minutes.clone();
     minutes.insert(0, 0);
-    // Bags take their zero in the order of their places; typed in they are by letter.
-    let mut bags = seat.bags.clone();
-    bags.sort_by(|a, b| a.code.cmp(&b.code));
+    let bags = &seat.bags;
     let start = schedule.start_of(seat.group).unwrap_or(job.plan.timing.mixing_min);
     let hours = Hours::from(job.wish.size);
     let clock = |minute: &u32| hours.at_minute(seat.period.start, start + f64::from(*minute));
@@ -47,8 +45,7 @@ fn data_sheet(job: &Job<'_>, seat: &Seat<'_>) -> DataSheet {
         DataRow {
             code: bag.code.clone(),
             name: code.map_or_else(|| bag.code.clone(), name),
-            letter: code
-                .map_or_else(|| bag.place.to_string(), |code| code.letter().to_string()),
+            letter: letter(bag),
             look: look(job.plan, &bag.treatment),
             treatment: job.wish.words.treatment(&bag.treatment),
             digits,

@@ -1,17 +1,17 @@
 //! Planning sheets: the planning page on paper, with as much of the answer as a group is given.
 
 use super::bench_card::{known, questions};
-use super::seats::{Bench, Seat, seats};
+use super::seats::{Bench, Seat, letter, seats};
 use super::{face, look, student_imprint};
 use crate::desk::DeskError;
 use crate::desk::print::Job;
 use crate::desk::room::Kind;
-use crate::desk::room::proposals::{PlanTogetherView, Typed, together};
-use barm_documents::catalog::Catalog;
+use crate::desk::room::proposals::{Typed, together};
 use barm_documents::sheet::{
-    self, PlanningLevel, PlanningSheet, PlanningSheets, PlanningVariable,
+    self, PlanningKind, PlanningLevel, PlanningQuestion, PlanningSheet, PlanningSheets,
+    PlanningVariable,
 };
-use barm_domain::plan::{Inquiry, PlannedBag, Question, Variable};
+use barm_domain::plan::{Inquiry, PlannedBag, Question};
 
 /// Lines for kinds of bag, as many as the page has fields.
 const KINDS: u32 = 4;
@@ -33,91 +33,94 @@ fn planning_sheet(job: &Job<'_>, seat: &Seat<'_>) -> PlanningSheet {
     let blank = Typed::default().row(&group);
     let view = together(plan, Kind::Real, &group, blank, false, None);
     let own = questions(plan, &seat.bags);
-    let given = if seat.plans() { Given::default() } else { Given::of(job, seat, &own) };
     let asks = match seat.inquiry {
         Inquiry::Open => Vec::new(),
         _ if own.is_empty() => vec![plan.big_question.clone()],
         _ => own.iter().map(|question| question.asks.clone()).collect(),
     };
-    let ticked = |variable: &str| given.variables.iter().any(|own| own.words() == variable);
-    let variable = |name: &&str| PlanningVariable {
-        name: words.say(&format!("together-{}", name.replace(' ', "-"))),
-        ticked: ticked(name),
+    let given = match (seat.plans(), own.as_slice()) {
+        (true, _) => Vec::new(),
+        (false, []) => vec![given(job, seat, &view.variables, None)],
+        (false, own) => {
+            own.iter().map(|one| given(job, seat, &view.variables, Some(*one))).collect()
+        }
     };
     PlanningSheet {
         head: seat.head.clone(),
+        given,
         known: match seat.inquiry {
             Inquiry::Confirmation => known(words, &own),
             _ => Vec::new(),
         },
+        cupboard: view.cupboard.iter().map(|one| one.name(words)).collect(),
         asks,
-        variables: view.variables.iter().map(variable).collect(),
-        kinds: if given.levels.is_empty() { KINDS } else { 0 },
-        levels: given.levels,
-        beside: given.beside,
-        bags: given.bags,
-        cupboard: view.cupboard.iter().map(|food| words.cupboard(food)).collect(),
-        same: same(words, &view),
-        big_question: view.big_question,
+        variables: view.variables.iter().map(|name| variable(job, name)).collect(),
+        kinds: KINDS,
         controls: view.controls.iter().map(|name| words.treatment(name)).collect(),
+        same: view.same.iter().map(|one| one.says(words)).collect(),
+        example: view.example.map(|(food, much)| (food.name(words), words.amount(&much))),
+        big_question: view.big_question,
     }
 }
 
-/// What all bags of the class have, in the words of the page.
-fn same(words: &Catalog, view: &PlanTogetherView) -> Vec<String> {
-    let said = view.same.iter().filter(|(_, amount)| !amount.is_empty());
-    said.map(|(variable, amount)| match variable {
-        Variable::Bag => format!("{}: {}", words.say("together-same-bag"), words.bag(amount)),
-        other => {
-            let name = words.say(&format!("together-{}", other.words().replace(' ', "-")));
-            format!("{name}: {}", words.amount(amount))
-        }
-    })
-    .collect()
+/// What a thing that may be changed is called.
+fn variable(job: &Job<'_>, name: &str) -> String {
+    job.wish.words.say(&format!("together-{}", name.replace(' ', "-")))
 }
 
-/// What a group that follows the plan finds written on its sheet.
-#[derive(Default)]
-struct Given {
-    variables: Vec<Variable>,
-    levels: Vec<PlanningLevel>,
-    beside: Vec<String>,
-    bags: u32,
+/// What the plan gives to a group for one of its questions; for a group whose bags answer none, all
+/// its bags under the question of the class.
+fn given(
+    job: &Job<'_>,
+    seat: &Seat<'_>,
+    variables: &[&'static str],
+    question: Option<&Question>,
+) -> PlanningQuestion {
+    let plan = job.plan;
+    let answers = |bag: &&&PlannedBag| question.is_none_or(|one| one.id == bag.question);
+    let mut kinds: Vec<&str> = Vec::new();
+    for bag in seat.bags.iter().filter(answers) {
+        if !kinds.contains(&bag.treatment.as_str()) {
+            kinds.push(&bag.treatment);
+        }
+    }
+    let beside = |name: &str| plan.beside(question?, plan.treatment(name)?);
+    let compared: Vec<(&str, Option<&str>)> =
+        kinds.iter().map(|name| (*name, beside(name))).collect();
+    let reference = |name: &str| compared.iter().any(|(_, beside)| *beside == Some(name));
+    let levels = compared.iter().filter(|(name, _)| !reference(name));
+    let mut variables = variables.to_vec();
+    let changed = question.map(|one| one.variable.words());
+    variables.extend(changed.filter(|changed| !variables.contains(changed)));
+    PlanningQuestion {
+        asks: question.map_or_else(|| plan.big_question.clone(), |one| one.asks.clone()),
+        variables: variables
+            .iter()
+            .map(|name| PlanningVariable {
+                name: variable(job, name),
+                ticked: changed == Some(*name),
+            })
+            .collect(),
+        levels: levels
+            .map(|(name, beside)| PlanningLevel {
+                kind: kind(job, seat, name),
+                beside: beside.map(|name| kind(job, seat, name)),
+            })
+            .collect(),
+    }
 }
 
-impl Given {
-    /// From the group's own bags: what is compared with something is a kind, what it is compared
-    /// with stands beside it.
-    fn of(job: &Job<'_>, seat: &Seat<'_>, questions: &[&Question]) -> Self {
-        let (plan, words) = (job.plan, job.wish.words);
-        let variables = questions.iter().map(|question| question.variable).collect();
-        let mut given = Self { variables, ..Self::default() };
-        let reference = |name: &str| {
-            let all = || questions.iter();
-            all().any(|question| question.reference.as_deref() == Some(name))
-                || (!questions.is_empty() && plan.is_control(name))
-        };
-        let mut counts: Vec<(&str, u32)> = Vec::new();
-        for PlannedBag { treatment, .. } in seat.bags.iter().copied() {
-            match counts.iter_mut().find(|(name, _)| name == treatment) {
-                Some((_, count)) => *count += 1,
-                None => counts.push((treatment, 1)),
-            }
-        }
-        for (name, count) in counts {
-            if reference(name) {
-                given.beside.push(words.treatment(name));
-            } else {
-                given.bags = given.bags.max(count);
-                let look = look(plan, name);
-                given.levels.push(PlanningLevel { name: words.treatment(name), look });
-            }
-        }
-        if given.beside.is_empty() {
-            let references = questions.iter().filter_map(|one| one.reference.as_deref());
-            given.beside = references.map(|name| words.treatment(name)).collect();
-            given.beside.dedup();
-        }
-        given
+/// A kind of bag with the letters of the group's bags of it.
+fn kind(job: &Job<'_>, seat: &Seat<'_>, treatment: &str) -> PlanningKind {
+    let words = job.wish.words;
+    let own = seat.bags.iter().filter(|bag| bag.treatment == treatment);
+    let letters: Vec<String> = own.map(|bag| letter(bag)).collect();
+    PlanningKind {
+        name: words.treatment(treatment),
+        look: look(job.plan, treatment),
+        bags: match letters.as_slice() {
+            [] => String::new(),
+            some => words.say_with("planning-bags", &[("bags", &some.join(", "))]),
+        },
     }
 }

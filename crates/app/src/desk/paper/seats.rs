@@ -89,12 +89,17 @@ impl Seat<'_> {
     }
 }
 
-/// A bag in the head of a table; one whose code cannot be read has its place for a letter.
-pub(super) fn head_bag(job: &Job<'_>, bag: &PlannedBag) -> HeadBag {
+/// The letter of a bag; one whose code cannot be read has its place for a letter.
+pub(super) fn letter(bag: &PlannedBag) -> String {
     let letter = bag.code.parse::<BagCode>().map(|code| code.letter().to_string());
+    letter.unwrap_or_else(|_| bag.place.to_string())
+}
+
+/// A bag in the head of a table.
+pub(super) fn head_bag(job: &Job<'_>, bag: &PlannedBag) -> HeadBag {
     HeadBag {
         code: bag.code.clone(),
-        letter: letter.unwrap_or_else(|_| bag.place.to_string()),
+        letter: letter(bag),
         look: look(job.plan, &bag.treatment),
     }
 }

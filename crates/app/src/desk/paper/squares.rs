@@ -1,4 +1,4 @@
-//! How far the squares, dots and gauges of a class reach: what the whole class may need, never what
+//! How far the squares and gauges of a class reach: what the whole class may need, never what
 //! one treatment does.
 
 use crate::desk::print::Job;
@@ -25,12 +25,6 @@ pub(super) fn squares(job: &Job<'_>, period: &Period) -> Option<Squares> {
     let top = tens(highest_rise(job).map_or_else(|| fullest(job), |rise| rise + ZERO_MM));
     let major = if top > 120 { 20 } else { 10 };
     Some(Squares { last, steps, top: top.div_ceil(major) * major, major })
-}
-
-/// The end of a line on which rises are drawn as dots (mm).
-pub(super) fn rises_to(job: &Job<'_>) -> u32 {
-    // A quarter more: one bag in ten rises higher than its upper edge.
-    tens(highest_rise(job).map_or_else(|| fullest(job), |rise| 1.25 * rise))
 }
 
 /// The end of the scale of a gauge (mm): no bag of the plan stands higher.

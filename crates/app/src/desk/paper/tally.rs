@@ -2,7 +2,7 @@
 
 use super::data_sheet::digits;
 use super::seats::{Bench, seats};
-use super::squares::{gauge_to, rises_to};
+use super::squares::gauge_to;
 use super::{face, look, student_imprint};
 use crate::desk::DeskError;
 use crate::desk::print::Job;
@@ -14,25 +14,30 @@ use barm_domain::code::BagCode;
 use barm_domain::plan::{Period, PlannedBag};
 use barm_domain::sheet_code::SheetCode;
 
+/// Marks below and above zero on the line for dots. Each is as many millimeters as the class or its
+/// teacher writes: how far cards will rise is not told to students, and a full bag stands far higher
+/// than most do.
+const BELOW: u32 = 5;
+const ABOVE: u32 = 30;
+
 /// The tally sheets as a PDF, one for each period.
 pub(crate) fn tally_pdf(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
-    let top = rises_to(job);
     let sheets = TallySheets {
         imprint: student_imprint(job, "TALLY"),
         title: job.plan.title.clone(),
-        sheets: job.periods().map(|period| tally_sheet(job, period, top)).collect(),
+        sheets: job.periods().map(|period| tally_sheet(job, period)).collect(),
     };
     Ok(sheet::tally_pdf(&sheets, face(job))?)
 }
 
-fn tally_sheet(job: &Job<'_>, period: &Period, top: u32) -> TallySheet {
+fn tally_sheet(job: &Job<'_>, period: &Period) -> TallySheet {
     let (plan, words) = (job.plan, job.wish.words);
     let sign = SheetCode::of(plan, &period.name, 0).map_or(1, SheetCode::period);
     let rows = plan.treatments().filter_map(|(_, treatment)| {
         let own =
             |bag: &&PlannedBag| bag.period == period.name && bag.treatment == treatment.name;
         let mut bags: Vec<&PlannedBag> = plan.bags.iter().filter(own).collect();
-        bags.sort_by_key(|bag| (bag.group, &bag.code));
+        bags.sort_by_key(|bag| (bag.group, bag.place, &bag.code));
         let bag = |bag: &&PlannedBag| TallyBag {
             name: bag.code.parse::<BagCode>().map_or_else(|_| bag.code.clone(), name),
             digits: digits(job, bag),
@@ -50,7 +55,8 @@ fn tally_sheet(job: &Job<'_>, period: &Period, top: u32) -> TallySheet {
             whose: words.say_with("wall-period", &[("period", &period.name)]),
             name: words.say("tally-name"),
         },
-        top,
+        below: BELOW,
+        above: ABOVE,
         rows: rows.collect(),
     }
 }

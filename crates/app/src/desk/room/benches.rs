@@ -34,6 +34,8 @@ pub(crate) struct BenchBag {
     pub(crate) name: String,
     /// Its group; 0 for the teacher's bench.
     pub(crate) group: u32,
+    /// Its place on the bench, from 1.
+    pub(crate) place: u32,
     /// What it is in truth.
     pub(crate) treatment: String,
     /// How that treatment looks on every page.
@@ -67,11 +69,11 @@ impl Benches {
         Self { bags, schedule }
     }
 
-    /// The bags of a group by letter.
+    /// The bags of a group by bench place, as on its screen and its paper.
     pub(crate) fn of_group(&self, group: u32) -> Vec<&BenchBag> {
         let mut bags: Vec<&BenchBag> =
             self.bags.iter().filter(|bag| bag.group == group).collect();
-        bags.sort_by_key(|bag| bag.code);
+        bags.sort_by_key(|bag| (bag.place, bag.code));
         bags
     }
 
@@ -92,6 +94,7 @@ fn bag(scene: &Scene<'_>, line: Line) -> BenchBag {
     BenchBag {
         name: name(line.code),
         group: line.bag.group,
+        place: line.bag.place,
         look: look(scene.plan, &treatment),
         treatment,
         tag: match line.state {

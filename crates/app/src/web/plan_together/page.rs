@@ -4,7 +4,6 @@ use crate::desk::Catalog;
 use crate::desk::room::Kind;
 use crate::desk::room::proposals::{Answer, PlanTogetherView};
 use crate::web::head::lead;
-use barm_domain::plan::Variable;
 use maud::{Markup, html};
 
 /// Lines for kinds of bag.
@@ -115,7 +114,7 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
     html! {
         section.step {
             h2 { (say("together-cupboard")) }
-            ul.chips { @for food in &view.cupboard { li { (words.cupboard(food)) } } }
+            ul.chips { @for food in &view.cupboard { li { (food.name(words)) } } }
         }
         div.step { (line("asks", &say("together-asks"), &wrote.asks)) p.soft { (say("together-asks-lead")) } }
         div.step {
@@ -144,7 +143,7 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
                 }
             }
             datalist id="cupboard" {
-                @for food in &view.cupboard { option value=(words.cupboard(food)) {} }
+                @for food in &view.cupboard { option value=(food.name(words)) {} }
             }
         }))
         div.step {
@@ -157,14 +156,13 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
         }
         (step(&say("together-same"), Some(say("together-same-lead")), &html! {
             ul.chips {
-                @for (variable, amount) in &view.same {
-                    @let amount =
-                        if *variable == Variable::Bag { words.bag(amount) } else { amount.clone() };
-                    li { (kept(*variable, words)) ": " (amount) }
-                }
+                @for one in &view.same { li { (one.says(words)) } }
             }
             (line("keeps", &say("together-keeps"), &words.own_words(&wrote.keeps)))
-            p.soft { (say("together-keeps-lead")) }
+            @if let Some((food, amount)) = &view.example {
+                @let named = [("food", food.name(words)), ("amount", words.amount(amount))];
+                p.soft { (words.say_with("together-keeps-lead", &named.each_ref().map(|(at, says)| (*at, says.as_str())))) }
+            }
         }))
         div.step {
             label for="bags" { (say("together-bags")) }
@@ -179,13 +177,6 @@ fn write(view: &PlanTogetherView, words: &Catalog) -> Markup {
             textarea id="because" name="because" maxlength="400" { (view.wrote.because) }
         }
     }
-}
-
-fn kept(variable: Variable, words: &Catalog) -> String {
-    if variable == Variable::Bag {
-        return words.say("together-same-bag");
-    }
-    words.say(&format!("together-{}", variable.words().replace(' ', "-")))
 }
 
 fn think(view: &PlanTogetherView, words: &Catalog) -> Markup {

@@ -3,6 +3,7 @@
 //! Proposals are words of children: they lie where words can be deleted, apart from the record.
 //! What was approved stands in the plan.
 
+mod same;
 mod together;
 mod waiting;
 

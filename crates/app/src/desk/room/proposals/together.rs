@@ -1,12 +1,14 @@
 //! The planning page of a group: it is asked, and never told.
 
+use super::same::{Same, same};
 use super::{Answer, Group, handed_in};
 use crate::desk::DeskError;
+use crate::desk::contents::Dry;
 use crate::desk::room::hour::zone;
 use crate::desk::room::{Kind, Room, Scene};
 use barm_documents::proposals::Row;
 use barm_domain::plan::{Inquiry, Plan, Variable};
-use barm_domain::proposal::{Ask, Written, asks, judge, opened};
+use barm_domain::proposal::{Ask, Written, asks, enzyme_given, judge, opened};
 use jiff::Timestamp;
 
 /// What a group's planning page shows. It has no place for a forecast, for another group's
@@ -23,10 +25,12 @@ pub(crate) struct PlanTogetherView {
     pub(crate) kind: Kind,
     /// Things that may be changed.
     pub(crate) variables: Vec<&'static str>,
-    /// What is in the cupboard, by ids.
-    pub(crate) cupboard: Vec<String>,
-    /// What every bag has unless the group says otherwise, such as `40 mL`.
-    pub(crate) same: Vec<(Variable, String)>,
+    /// What is in the cupboard, as a group is given it.
+    pub(crate) cupboard: Vec<Dry>,
+    /// What every bag has unless the group says otherwise.
+    pub(crate) same: Vec<Same>,
+    /// A food of the cupboard, and how much of it goes into a bag; nothing if there is none.
+    pub(crate) example: Option<(Dry, String)>,
     /// Names of controls that bags can be compared with.
     pub(crate) controls: Vec<String>,
     /// What the group wrote, or nothing yet.
@@ -102,32 +106,27 @@ pub(crate) fn together(
     answer: Option<Answer>,
 ) -> PlanTogetherView {
     let open = opened(plan);
-    let ids = open.foods.iter().chain(&open.enzymes).map(ToString::to_string);
+    let foods = open.foods.iter().cloned().map(Dry::Named);
+    let enzymes = open.enzymes.iter().filter_map(|key| {
+        let amount = enzyme_given(plan, key)?;
+        Some(Dry::enzyme(key, &amount))
+    });
     let started = !wrote.written.changes.is_empty();
     // Judged without a forecast: a question must not tell what will happen.
     let judged = judge(plan, &wrote.written, &[], &[]);
     let lone: Vec<Ask> = if started { asks(&judged) } else { Vec::new() };
     let base = &plan.base;
+    let much = base.food_amount.as_ref().map_or("1 g", |amount| amount.written.as_str());
+    let example = open.foods.first().map(|food| (Dry::Named(food.clone()), much.to_owned()));
     PlanTogetherView {
         period: group.0.clone(),
         group: group.1,
         big_question: plan.big_question.clone(),
         kind,
         variables: VARIABLES.map(Variable::words).to_vec(),
-        cupboard: ids.collect(),
-        same: vec![
-            (Variable::Water, base.water.written.clone()),
-            (Variable::WaterTemperature, format!("{} °C", base.water_celsius.round())),
-            (Variable::YeastAmount, base.yeast_amount.written.clone()),
-            (
-                Variable::FoodAmount,
-                base.food_amount
-                    .as_ref()
-                    .map(|amount| amount.written.clone())
-                    .unwrap_or_default(),
-            ),
-            (Variable::Bag, base.bag.written.clone()),
-        ],
+        cupboard: foods.chain(enzymes).collect(),
+        same: same(base),
+        example,
         controls: plan.controls.iter().map(|control| control.treatment.name.clone()).collect(),
         wrote,
         asks: lone,
@@ -191,8 +190,8 @@ impl Typed {
 
 #[cfg(test)]
 mod tests {
-    use super::{Answer, Kind, PlanTogetherView, Typed, together};
-    use crate::desk::start;
+    use super::{Answer, Dry, Kind, PlanTogetherView, Typed, together};
+    use crate::desk::{Catalog, start};
     use barm_documents::plan_text;
     use barm_domain::plan::Plan;
     use barm_domain::proposal::Ask;
@@ -235,6 +234,7 @@ mod tests {
             variables: _,
             cupboard,
             same,
+            example,
             controls: _,
             wrote: _,
             asks: _,
@@ -242,8 +242,44 @@ mod tests {
             looked: _,
             answer: _,
         } = view(Typed::default(), None);
-        assert!(cupboard.iter().any(|food| food == "honey"));
-        assert!(same.iter().any(|(_, amount)| amount == "40 mL"));
+        assert!(cupboard.contains(&Dry::Named("honey".into())));
+        assert!(same.iter().any(|one| one.amount == "40 mL" && one.other.is_some()));
+        let (food, _) = example.expect("a food");
+        assert!(cupboard.contains(&food), "what stands as an example lies in the cupboard");
+    }
+
+    /// The cautions say that students never see powder: what the plan buys as powder stands in the
+    /// cupboard as the solution that the teacher makes, and what a group writes by that name is
+    /// understood in every language.
+    #[test]
+    fn no_powder_of_an_enzyme_stands_in_the_cupboard() {
+        let read = plan_text::read(include_bytes!("../../../demo/plan.toml"));
+        let plan = read.plan.expect("the demonstration plan");
+        let group = ("2".to_owned(), 3);
+        for (language, solution) in
+            [("en", "glucoamylase solution"), ("es", "solución de glucoamilasa")]
+        {
+            let words = Catalog::of(language);
+            let written = Typed {
+                changes: "enzyme".into(),
+                levels: vec![words.plan_words(solution), "none".into()],
+                keeps: "oat flour".into(),
+                beside: "Oat flour".into(),
+                bags: "2".into(),
+                ..Typed::default()
+            };
+            let row = written.row(&group);
+            let view = together(&plan, Kind::Real, &group, row, false, None);
+            let names: Vec<String> = view.cupboard.iter().map(|one| one.name(words)).collect();
+            assert!(names.iter().any(|name| name == solution), "{names:?}");
+            let powder = |name: &&String| {
+                name.contains("amilasa en polvo") || name.contains("amylase powder")
+            };
+            assert_eq!(names.iter().find(powder), None);
+            assert_eq!(view.asks, [], "{language}");
+            let back = words.own_words(&view.wrote.written.levels[0]);
+            assert_eq!(back, solution);
+        }
     }
 
     #[test]

@@ -50,7 +50,7 @@ pub(crate) struct Bench {
     pub(crate) when: When,
     /// The planned minute it is about.
     pub(crate) minute: Option<u32>,
-    /// Its bags by letter.
+    /// Its bags by bench place.
     pub(crate) bags: Vec<RunBag>,
     /// What it works with in the place of its own numbers.
     pub(crate) stand_in: Option<Lent>,

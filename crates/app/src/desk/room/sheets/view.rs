@@ -33,7 +33,7 @@ pub(crate) struct SheetView {
     pub(crate) next: Option<(String, u32)>,
     /// Planned minutes, the zero reading first.
     pub(crate) minutes: Vec<u32>,
-    /// One row a bag, by letter.
+    /// One row a bag, by bench place.
     pub(crate) rows: Vec<Row>,
 }
 
@@ -194,7 +194,7 @@ fn sheets(scene: &Scene<'_>) -> Vec<(String, Tab)> {
     all
 }
 
-/// The bags of a group by letter.
+/// The bags of a group by bench place, as on its sheet.
 pub(super) fn bags<'a>(
     scene: &Scene<'a>,
     period: &str,
@@ -202,7 +202,7 @@ pub(super) fn bags<'a>(
 ) -> Vec<(BagCode, &'a PlannedBag)> {
     let own = scene.plan.bags.iter().filter(|bag| bag.period == period && bag.group == group);
     let mut own: Vec<_> = own.filter_map(|bag| Some((bag.code.parse().ok()?, bag))).collect();
-    own.sort_by_key(|(code, _)| *code);
+    own.sort_by_key(|(code, bag)| (bag.place, *code));
     own
 }
 
