@@ -95,6 +95,6 @@ pub struct PlanningKind {
 /// [`PdfError`] if the layout engine refuses; no text on the sheets can make it do so.
 #[cfg(feature = "pdf")]
 pub fn planning_pdf(sheets: &PlanningSheets, face: Face) -> Result<Vec<u8>, PdfError> {
-    let starts = ["together-", "planning-", "card-known"];
+    let starts = ["together-", "planning-", "card-known", "card-none"];
     hand::set("planning sheets", include_str!("planning.typ"), sheets, face, &starts)
 }
