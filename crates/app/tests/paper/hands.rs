@@ -52,10 +52,10 @@ fn codes(words: &[&str]) -> Vec<String> {
 }
 
 /// Whether every page of a file is that of one group, its bags in the order of their places, group
-/// after group, as poppler extracts the text.
+/// after group, in the order in which the text was set.
 fn has_each_groups_codes(plan: &Path, pdf: &Path) -> Option<()> {
     let mut found: Vec<(String, Vec<String>)> = Vec::new();
-    for page in texts(pdf)? {
+    for page in as_set(pdf)? {
         let words: Vec<&str> = page.split_whitespace().collect();
         let sheet = words.iter().find(|word| {
             let parts: Vec<&str> = word.split('-').collect();
@@ -83,7 +83,8 @@ fn has_each_groups_codes(plan: &Path, pdf: &Path) -> Option<()> {
 
 #[test]
 fn every_group_finds_its_own_codes_in_order_on_its_card_and_its_data_sheet() {
-    for print in PRINTS.iter() {
+    // The bare plan has no bags.
+    for print in PRINTS.iter().filter(|print| print.class != Class::Bare) {
         for file in ["bench-cards.pdf", "data-sheets.pdf"] {
             let pdf = print.file(file).expect("it is printed");
             if has_each_groups_codes(&plan_of(print.class), &pdf).is_none() {
@@ -197,7 +198,9 @@ fn the_squares_follow_the_minutes_of_the_plan() {
             let Some(pages) = as_set(&out.join(file)) else {
                 return skip("the_squares_follow_the_minutes", "poppler is not installed");
             };
-            assert!(pages[0].contains(wanted), "{every}: {}", pages[0]);
+            // A number and its unit stand so close that poppler may see one word.
+            let close = |text: &str| text.split_whitespace().collect::<String>();
+            assert!(close(&pages[0]).contains(&close(wanted)), "{every}: {}", pages[0]);
         }
     }
 }

@@ -96,9 +96,10 @@ fn slides_can_be_read_from_the_back_of_a_room() {
 
 /// Where the figures under the dots of a slide stand, by figure; none on a slide without dots.
 fn scale(page: &Page) -> Vec<(String, i64)> {
-    let unit = page.words.iter().find(|word| {
-        word.text == "mm" && word.top > page.height * 0.5 && word.left > page.width * 0.4
-    });
+    // The unit of the axis stands below those of the rows.
+    let units =
+        page.words.iter().filter(|word| word.text == "mm" && word.left > page.width * 0.4);
+    let unit = units.max_by(|a, b| a.top.total_cmp(&b.top));
     let Some(unit) = unit else { return Vec::new() };
     let on_line = page.words.iter().filter(|word| (word.bottom - unit.bottom).abs() < 2.0);
     let figures = on_line.filter(|word| word.text.parse::<f64>().is_ok());

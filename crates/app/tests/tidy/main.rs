@@ -1,6 +1,7 @@
 //! Guards the house rules that `docs/ARCHITECTURE.md` states as absences.
 
 mod markup;
+mod spaces;
 
 use barm_domain::code::BagCode;
 use std::collections::BTreeSet;

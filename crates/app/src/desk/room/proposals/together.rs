@@ -264,7 +264,7 @@ mod tests {
                 changes: "enzyme".into(),
                 levels: vec![words.plan_words(solution), "none".into()],
                 keeps: "oat flour".into(),
-                beside: "Oat flour".into(),
+                beside: "none".into(),
                 bags: "2".into(),
                 ..Typed::default()
             };
