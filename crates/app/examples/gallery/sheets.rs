@@ -39,7 +39,7 @@ const RUNS: &[(&str, &[&str])] = &[
     ("large", &["--what", "bench-cards,data-sheets", "--large", "--level", "structured"]),
     ("es", &["--what", "bench-cards,data-sheets,planning", "--language", "es"]),
     ("a4", &["--what", "labels", "--paper", "a4"]),
-    ("ten", &["--what", "labels", "--labels", "10-up", "--period", "1"]),
+    ("ten", &["--what", "labels", "--labels", "10-up"]),
 ];
 
 /// All of it, in the order in which a teacher needs it.
