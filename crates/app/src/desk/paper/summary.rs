@@ -64,10 +64,17 @@ fn capital(text: &str) -> String {
         .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
+/// Where the catalog has the names of the months.
+const MONTHS: [&str; 12] = [
+    "month-1", "month-2", "month-3", "month-4", "month-5", "month-6", "month-7", "month-8",
+    "month-9", "month-10", "month-11", "month-12",
+];
+
 /// The day in words, or the first and the last of several.
 fn days(plan: &Plan, words: &Catalog) -> String {
     let told = |date: Date| {
-        let month = words.say(&format!("month-{}", date.month()));
+        let month = MONTHS[date.month() as usize - 1];
+        let month = words.say(month);
         let (day, year) = (date.day().to_string(), date.year().to_string());
         words.say_with("date-words", &[("month", &month), ("day", &day), ("year", &year)])
     };
