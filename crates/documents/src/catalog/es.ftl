@@ -695,13 +695,13 @@ summary-rest-none = Todavía no hay alturas que comparar.
 summary-further = Y más
 summary-further-says = Vimos más diferencias como estas: { $count }.
 summary-no-food = una bolsa sin alimento
-summary-picture = Subida en mm. Cada marca es una bolsa. La línea vertical es el promedio; la barra dice qué tan lejos quedan de él. Ninguna marca es una persona.
+summary-picture = Subida en mm. Cada marca es una bolsa, no una persona. La raya es el promedio; la barra, lo que varían.
 summary-know-says = Las bolsas hechas igual no suben igual. Por eso cada tipo se hizo más de una vez. Decimos que una diferencia es clara solo si es mayor que la del azar. Se probaron esta levadura, estos alimentos y este salón, no otros.
 summary-safe-lead = Esto pide nuestro plan:
 summary-safe-goggles = Lentes de seguridad puestos, manos lavadas y mesas limpias.
 summary-safe-taste = Nadie prueba ni come nada, y nadie sopla en nada.
 summary-safe-enzyme = Solo el maestro usa polvos. Los estudiantes reciben líquidos.
-summary-safe-water = El agua está tibia, no caliente. El alimento que puede dañar a alguien se cambia para toda la clase.
+summary-safe-water = El agua está tibia, no caliente. Lo que puede dañar a alguien se cambia para todos.
 summary-safe-poured = Todas las bolsas se abren y se vacían el mismo día. Ninguna va a casa.
 summary-home-says = ¿Qué cambiaron y qué dejaron igual? ¿Qué bolsa les sorprendió? ¿Cómo sabrían más?
 
