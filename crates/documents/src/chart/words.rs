@@ -52,25 +52,31 @@ static SAID: LazyLock<Vec<(&str, [String; 11])>> = LazyLock::new(|| {
 
 impl Words {
     /// The words in English, which teachers' sheets have.
-    pub const ENGLISH: Self = Self {
-        minutes: "min",
-        millimeters: "mm",
-        last_reading: "last reading",
-        bell: "bell",
-        to: "to",
-        mad: "MAD",
-        same_as: "same as",
-        gap: "gap",
-        mads: "MADs",
-        nothing: "no readings",
-        kinds: "kinds",
-    };
+    pub const ENGLISH: Self = Self::in_order([
+        "min",
+        "mm",
+        "last reading",
+        "bell",
+        "to",
+        "MAD",
+        "same as",
+        "gap",
+        "MADs",
+        "no readings",
+        "kinds",
+    ]);
 
     /// The words in the language of a catalog.
     #[must_use]
     pub fn of(catalog: &Catalog) -> Self {
         let said = SAID.iter().find(|(code, _)| *code == catalog.code());
-        let Some((_, texts)) = said else { return Self::ENGLISH };
+        said.map_or(Self::ENGLISH, |(_, texts)| {
+            Self::in_order(texts.each_ref().map(String::as_str))
+        })
+    }
+
+    /// Texts in the order of [`KEYS`].
+    const fn in_order(texts: [&'static str; KEYS.len()]) -> Self {
         let [
             minutes,
             millimeters,
@@ -83,7 +89,7 @@ impl Words {
             mads,
             nothing,
             kinds,
-        ] = texts.each_ref().map(String::as_str);
+        ] = texts;
         Self {
             minutes,
             millimeters,
