@@ -4,6 +4,7 @@
 //! aside, so that the order of the terms decides which sum of squares each of them gets, and a
 //! contrast that the design cannot tell is recognized instead of guessed.
 
+use crate::householder::{Mirror, length};
 use thiserror::Error;
 
 /// Share of its own length below which a column counts as explained by those before it (1).
@@ -113,36 +114,21 @@ fn factorize(columns: &[Vec<f64>], y: &[f64]) -> Fit {
             set_aside.push(at);
             continue;
         }
-        let mut mirror = work[at][rank..].to_vec();
-        let diagonal = -left.copysign(mirror[0]);
-        mirror[0] -= diagonal;
-        let scale = 2.0 / mirror.iter().map(|v| v * v).sum::<f64>();
+        let Some((mirror, diagonal)) = Mirror::of(&work[at][rank..]) else {
+            set_aside.push(at);
+            continue;
+        };
         for other in work.iter_mut().skip(at + 1).chain([&mut effects]) {
-            reflect(&mut other[rank..], &mirror, scale);
+            mirror.turn(&mut other[rank..]);
         }
         for &aside in &set_aside {
-            reflect(&mut work[aside][rank..], &mirror, scale);
+            mirror.turn(&mut work[aside][rank..]);
         }
         work[at][rank] = diagonal;
         kept.push(at);
     }
     let r = kept.iter().chain(&set_aside).map(|&at| work[at][..kept.len()].to_vec()).collect();
     Fit { rows, r, effects, kept, set_aside }
-}
-
-fn reflect(column: &mut [f64], mirror: &[f64], scale: f64) {
-    let along: f64 = column.iter().zip(mirror).map(|(c, m)| c * m).sum::<f64>() * scale;
-    for (c, m) in column.iter_mut().zip(mirror) {
-        *c -= along * m;
-    }
-}
-
-fn length(column: &[f64]) -> f64 {
-    let largest = column.iter().fold(0.0_f64, |most, v| most.max(v.abs()));
-    if largest <= 0.0 {
-        return 0.0;
-    }
-    largest * libm::sqrt(column.iter().map(|v| (v / largest) * (v / largest)).sum())
 }
 
 impl Fit {

@@ -1,0 +1,9 @@
+//! Parameters from data: nonlinear least squares.
+
+mod least_squares;
+mod problem;
+mod triangle;
+mod trust;
+
+pub use least_squares::{Estimates, FitError, least_squares};
+pub use problem::Problem;
