@@ -4,7 +4,7 @@
 //! J. R. Dormand, P. J. Prince (1980), "A family of embedded Runge-Kutta formulae", *J. Comput.
 //! Appl. Math.* 6, 19-26; step control, stiffness test and dense output as in E. Hairer,
 //! S. P. Nørsett, G. Wanner, *Solving Ordinary Differential Equations I*, 2nd ed. (1993),
-//! sections II.4 to II.6 and IV.2, code DOPRI5. Coefficients from memory; `tests/solver.rs`
+//! sections II.4 to II.6 and IV.2, code DOPRI5. Coefficients from memory; `tests/solver/order.rs`
 //! measures the orders that only the right ones give.
 
 use super::control::{MOST_STEPS, first_step, stands_still};

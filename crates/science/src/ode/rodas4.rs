@@ -4,7 +4,7 @@
 //! # Source
 //! E. Hairer, G. Wanner, *Solving Ordinary Differential Equations II*, 2nd ed. (1996),
 //! section IV.7 and code RODAS, first set of coefficients. Coefficients from memory;
-//! `tests/solver.rs` measures the orders that only the right ones give.
+//! `tests/solver/order.rs` measures the orders that only the right ones give.
 
 use super::control::{MOST_STEPS, first_step, stands_still};
 use super::matrix::Factored;
@@ -79,7 +79,9 @@ pub fn slopes<const N: usize, S: System<N>>(
     let mut jacobian = [[0.0; N]; N];
     let mut at = *y;
     for j in 0..N {
-        let nudge = (f64::EPSILON * y[j].abs().max(system.smallest(j))).sqrt();
+        // A share of the state itself: a share of its root would move a small state by more than its
+        // own bend allows, and the derivative would be no derivative.
+        let nudge = f64::EPSILON.sqrt() * y[j].abs().max(system.smallest(j));
         at[j] = y[j] + nudge;
         // What was really added, after rounding.
         let nudge = at[j] - y[j];
