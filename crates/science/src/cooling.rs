@@ -193,6 +193,17 @@ impl Cooling {
         }
     }
 
+    /// What does not change in it, by name.
+    pub(crate) const fn fixed(&self) -> [(&'static str, f64); 5] {
+        [
+            ("room_celsius", self.room_celsius),
+            ("to_room_per_min", self.to_room_per_min),
+            ("to_tray_per_min", self.to_tray_per_min),
+            ("tray_at_zero_celsius", self.tray_at_zero_celsius),
+            ("tray_per_min", self.tray_per_min),
+        ]
+    }
+
     /// Time constant towards the room, in minutes; endless for a bag that does not cool.
     pub fn time_constant_min(&self) -> f64 {
         1.0 / self.to_room_per_min

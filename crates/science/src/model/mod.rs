@@ -7,6 +7,7 @@ pub mod balance;
 pub mod card;
 pub mod course;
 mod cutting;
+mod fixed;
 pub mod mixture;
 mod pantry;
 pub mod parameters;

@@ -1,0 +1,53 @@
+"""Whether the model here and the program's give the same rates."""
+
+import math
+
+from numba import njit
+import numpy as np
+
+from model import build
+
+# Relative difference up to which two rates are the same.
+SAME = 1e-12
+
+
+def apart(ours, theirs):
+    """Relative difference of two numbers; two zeros are the same, and nothing is like no number."""
+    size = max(abs(ours), abs(theirs))
+    return abs(ours - theirs) / size if size != 0.0 else 0.0
+
+
+def compiled_rates(about, bag):
+    """Rates of one bag, compiled."""
+    return build(about, bag, njit(error_model="numpy"))
+
+
+def check(about):
+    """Compares every shown rate, plain and compiled.
+
+    Returns how many were compared, the largest difference, and the compiled rates of every bag;
+    stops at the first bag with a larger difference than `SAME`, naming the states.
+    """
+    compared, most, compiled = 0, 0.0, {}
+    for bag in about["bags"]:
+        plain = build(about, bag)
+        fast = compiled[bag["name"]] = compiled_rates(about, bag)
+        worst = dict.fromkeys(about["states"], 0.0)
+        for shown in bag["shown"]:
+            listed = [math.nan] * len(worst)
+            plain(shown["minute"], shown["state"], listed)
+            array = np.full(len(worst), math.nan)
+            fast(shown["minute"], np.array(shown["state"]), array)
+            for name, a, b, c in zip(worst, listed, array, shown["rates"]):
+                compared += 2
+                off = max(apart(a, c), apart(b, c))
+                worst[name] = off if off > worst[name] or math.isnan(off) else worst[name]
+        wrong = {name: off for name, off in worst.items() if not off <= SAME}
+        if wrong:
+            raise SystemExit(
+                f"The bag '{bag['name']}' has other rates here than in the program. A law was "
+                "changed there and not in bench/model.py. Largest relative differences:\n"
+                + "\n".join(f"  {name}: {off:.1e}" for name, off in wrong.items())
+            )
+        most = max(most, *worst.values())
+    return compared, most, compiled

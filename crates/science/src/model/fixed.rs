@@ -1,0 +1,35 @@
+//! What does not change in a bag, by name: enough for another program to work out the same rates.
+
+use super::mixture::Mixture;
+
+impl Mixture {
+    /// Every number, beside the facts and the parameters, that the rates of this bag read; each
+    /// with its name and in the unit that stands at its field.
+    ///
+    /// A comparison with other solvers needs it. A bag without yeast has none of the crowd's.
+    pub fn fixed(&self) -> Vec<(&'static str, f64)> {
+        let mut all = vec![
+            ("pressure", self.pressure.0),
+            ("water_kg", self.water_kg),
+            ("solution_l", self.solution_l),
+            ("j_per_k", self.j_per_k),
+            ("salts_osmol_per_l", self.salts_osmol_per_l),
+            ("salt_mol_per_kg", self.salt_mol_per_kg),
+            ("base_mol_per_kg", self.base_mol_per_kg),
+            ("acid_mol_per_kg", self.acid_mol_per_kg),
+            ("air", self.air),
+            ("half_pocket", self.half_pocket),
+            ("face_m2", self.face_m2),
+            ("film_um", self.film_um),
+        ];
+        if let Some(crowd) = &self.crowd {
+            all.extend([
+                ("dry_g", crowd.dry_g),
+                ("co2_per_min", crowd.co2_per_min),
+                ("reserve_full", crowd.reserve),
+            ]);
+        }
+        all.extend(self.cooling.fixed());
+        all
+    }
+}
