@@ -54,6 +54,7 @@ def build(about, bag, jit=lambda f: f):
 
     CELSIUS, AWAKE, ALIVE, INDUCED = (place[n] for n in ("celsius", "awake", "alive", "induced"))
     RESERVE, RAW, COOKED, DEXTRIN = (place[n] for n in ("reserve", "raw", "cooked", "dextrin"))
+    MALTOTRIOSE, GALACTOSIDES = (place[n] for n in ("maltotriose", "galactosides"))
     MALTOSE, SUCROSE, LACTOSE = (place[n] for n in ("maltose", "sucrose", "lactose"))
     GALACTOSE, GLUCOSE, FRUCTOSE = (place[n] for n in ("galactose", "glucose", "fructose"))
     DISSOLVED, GAS, PERMEATED = (place[n] for n in ("dissolved", "gas", "permeated"))
@@ -412,7 +413,8 @@ def build(about, bag, jit=lambda f: f):
     def osmotic(y):
         singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE]
         bound = y[SUCROSE] + y[MALTOSE] + y[LACTOSE]
-        particles = singles + 0.5 * bound + y[DEXTRIN] / dextrin_units
+        threes = y[MALTOTRIOSE] + y[GALACTOSIDES]
+        particles = singles + 0.5 * bound + threes / 3.0 + y[DEXTRIN] / dextrin_units
         share = max(salts + 1e-3 * particles / solution_l, 0.0) / half_osmotic
         return 1.0 / (1.0 + share**osmotic_steepness)
 

@@ -43,7 +43,7 @@ fn rows(plan: &Plan, at: usize, bag: &PlannedBag) -> Result<Vec<String>, Box<dyn
     let last = plan.common_last_reading_min();
     let span = Span { last_minute: last, draws: DAYS, until_hours: 0.0 };
     let mut chance = Chance(DAY ^ (at as u64 + 1).wrapping_mul(0x9e37_79b9_7f4a_7c15));
-    let streams = Streams { day: DAY, bag: chance.next() };
+    let streams = Streams::alone(DAY, chance.next());
     let forecast = forecast(&setup, &span, &streams)?;
     let rises = forecast.rise_mm().draw(TAKEN);
     let zero = 4.0 + 1.2 * chance.normal();

@@ -10,7 +10,7 @@ use barm_science::setup::*;
 use std::time::Instant;
 
 fn food(composition: Composition, grams: f64) -> Vec<Portion> {
-    vec![Portion { composition, grams, dosing_sd: 0.1, content_sd: 0.1 }]
+    vec![Portion { composition, grams, dosing_sd: 0.1, content_sd: 0.1, grain: None }]
 }
 
 fn main() {
@@ -20,7 +20,7 @@ fn main() {
         water_celsius: 40.0,
         water_celsius_sd: 1.0,
         water_dosing_sd: 0.05,
-        yeast: Some(YeastDose { kind: YeastKind::Instant, grams: 2.0, dosing_sd: 0.05 }),
+        yeast: Some(YeastDose::fresh(YeastKind::Instant, 2.0, 0.05)),
         foods,
         enzymes,
         bag: StandardBag::Snack.bag(),
@@ -87,7 +87,7 @@ fn main() {
     let span = Span::to(32);
     for (name, setup) in cases {
         let t = Instant::now();
-        let f = forecast(&setup, &span, &Streams { day: 1, bag: 2 }).unwrap();
+        let f = forecast(&setup, &span, &Streams::alone(1, 2)).unwrap();
         let ms = t.elapsed().as_secs_f64() * 1e3;
         let b = f.rise_mm().band();
         let g = f.gas_ml().band();

@@ -3,7 +3,7 @@
 use crate::fact::Fact;
 use crate::{
     air, bag, carbon_dioxide, carbonate, card_height, constants, cooling, enzyme, ethanol,
-    food, forecast, gas, meter, model, permeation, ruler, stoichiometry, water, yeast,
+    food, gas, meter, model, permeation, prior, ruler, stoichiometry, water, yeast,
 };
 
 /// The lists of all modules, one line each.
@@ -37,7 +37,7 @@ const LISTS: &[&[Fact]] = &[
     food::label::FACTS,
     model::parameters::FACTS,
     model::card::FACTS,
-    forecast::FACTS,
+    prior::FACTS,
 ];
 
 /// All facts, module by module, and at the end what each food of the table is made of.

@@ -25,6 +25,7 @@ pub mod model;
 pub mod monotone;
 pub mod ode;
 pub mod permeation;
+pub mod prior;
 pub mod ruler;
 pub mod setup;
 pub mod statistics;

@@ -31,6 +31,8 @@ const fn molar(name: &'static str, c: f64, h: f64, o: f64, rest: f64) -> Fact {
 pub const HEXOSE: Fact = molar("stoichiometry.hexose", 6.0, 12.0, 6.0, 0.0);
 /// Sucrose, maltose, lactose (g/mol).
 pub const DISACCHARIDE: Fact = molar("stoichiometry.disaccharide", 12.0, 22.0, 11.0, 0.0);
+/// Raffinose, maltotriose (g/mol).
+pub const TRISACCHARIDE: Fact = molar("stoichiometry.trisaccharide", 18.0, 32.0, 16.0, 0.0);
 /// One glucose unit inside starch or dextrin (g/mol).
 pub const GLUCAN_UNIT: Fact = molar("stoichiometry.glucan_unit", 6.0, 10.0, 5.0, 0.0);
 /// Water (g/mol).
@@ -101,6 +103,7 @@ pub const FACTS: &[Fact] = &[
     CL,
     HEXOSE,
     DISACCHARIDE,
+    TRISACCHARIDE,
     GLUCAN_UNIT,
     WATER,
     CARBON_DIOXIDE,
@@ -121,6 +124,9 @@ pub const HEXOSE_PER_STARCH: f64 = HEXOSE.value / GLUCAN_UNIT.value;
 
 /// Hexose that a gram of sucrose, maltose or lactose gives when water splits it (g/g).
 pub const HEXOSE_PER_DISACCHARIDE: f64 = 2.0 * HEXOSE.value / DISACCHARIDE.value;
+
+/// Hexose that a gram of maltotriose or raffinose gives when water splits it completely (g/g).
+pub const HEXOSE_PER_TRISACCHARIDE: f64 = 3.0 * HEXOSE.value / TRISACCHARIDE.value;
 
 /// Carbon dioxide that a gram of hexose gives at most (mol/g).
 pub const CO2_MOL_PER_G_HEXOSE: f64 = CO2_PER_HEXOSE.value / HEXOSE.value;
@@ -145,4 +151,5 @@ pub const fn hexose_in_all(food: &Composition) -> f64 {
         + food.galactose
         + glucans * HEXOSE_PER_STARCH
         + pairs * HEXOSE_PER_DISACCHARIDE
+        + (food.maltotriose + food.galactosides) * HEXOSE_PER_TRISACCHARIDE
 }

@@ -100,13 +100,19 @@ fn portion(
 ) -> Result<Portion, BenchError> {
     let food = ingredient(plan, item, item_key)?;
     let (grams, dosing_sd) = food_grams(&food, amount, amount_key)?;
-    Ok(Portion { composition: food.composition, grams, dosing_sd, content_sd: food.content_sd })
+    Ok(Portion {
+        composition: food.composition,
+        grams,
+        dosing_sd,
+        content_sd: food.content_sd,
+        grain: None,
+    })
 }
 
 fn yeast(recipe: &Recipe) -> Result<Option<YeastDose>, BenchError> {
     let Some(kind) = recipe.yeast else { return Ok(None) };
     let (grams, dosing_sd) = yeast_grams(kind, &recipe.yeast_amount)?;
-    Ok(Some(YeastDose { kind, grams, dosing_sd }))
+    Ok(Some(YeastDose::fresh(kind, grams, dosing_sd)))
 }
 
 fn enzyme_dose(recipe: &Recipe) -> Result<Option<EnzymeDose>, BenchError> {

@@ -175,7 +175,7 @@ fn with_sugar(setup: &Setup) -> Setup {
     let yeast = setup.yeast.map_or(0.0, |yeast| yeast.grams);
     let composition = Composition { glucose: 100.0, ..Composition::default() };
     let grams = SUGAR_TO_YEAST * yeast;
-    more.foods.push(Portion { composition, grams, dosing_sd: 0.0, content_sd: 0.0 });
+    more.foods.push(Portion { composition, grams, ..Portion::default() });
     more
 }
 

@@ -146,7 +146,13 @@ pub(crate) fn setup_on(
 
 /// Where the chance of one treatment comes from.
 fn streams(look: Look, treatment: &Treatment) -> Streams {
-    Streams { day: look.seed, bag: bag_seed(look.seed, &treatment.name) }
+    // Treatments are compared as one class makes them: the same day, period and group.
+    Streams {
+        day: look.seed,
+        period: look.seed,
+        group: look.seed,
+        bag: bag_seed(look.seed, &treatment.name),
+    }
 }
 
 /// A seed of the treatment's own, so that its spoons differ from those of the others and its

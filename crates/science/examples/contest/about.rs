@@ -4,8 +4,8 @@ use super::cases::Case;
 use barm_science::model::Parameters;
 use barm_science::model::state::{
     ALIVE, AWAKE, BYPRODUCT, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_ORDER, ENZYMES,
-    ETHANOL, FRUCTOSE, GALACTOSE, GAS, GLUCOSE, INDUCED, LACTOSE, MALTOSE, PERMEATED, RAW,
-    RESERVE, STATES, SUCROSE, State, WATER_USED,
+    ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSIDES, GAS, GLUCOSE, INDUCED, LACTOSE, MALTOSE,
+    MALTOTRIOSE, PERMEATED, RAW, RESERVE, STATES, SUCROSE, State, WATER_USED,
 };
 use barm_science::ode::System;
 use barm_science::setup::{EnzymeKind, YeastKind};
@@ -26,6 +26,8 @@ fn names() -> Vec<String> {
         (RAW, "raw"),
         (COOKED, "cooked"),
         (DEXTRIN, "dextrin"),
+        (MALTOTRIOSE, "maltotriose"),
+        (GALACTOSIDES, "galactosides"),
         (MALTOSE, "maltose"),
         (SUCROSE, "sucrose"),
         (LACTOSE, "lactose"),

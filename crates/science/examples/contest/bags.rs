@@ -21,7 +21,7 @@ pub(crate) fn stock(key: &str, ml: f64) -> EnzymeDose {
 
 /// Yeast weighed on a balance.
 pub(crate) fn yeast(kind: YeastKind, grams: f64) -> YeastDose {
-    YeastDose { kind, grams, dosing_sd: 0.02 }
+    YeastDose::fresh(kind, grams, 0.02)
 }
 
 /// What every bag of the demonstration's plan is.

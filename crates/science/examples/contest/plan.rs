@@ -49,7 +49,7 @@ pub(crate) fn forecast_all(kinds: usize, draws: usize, threads: usize) {
         for first in 0..threads {
             scope.spawn(move || {
                 for (k, setup) in setups.iter().enumerate().skip(first).step_by(threads) {
-                    let streams = Streams { day: 1, bag: 100 + k as u64 };
+                    let streams = Streams::alone(1, 100 + k as u64);
                     let forecast = forecast(setup, span, &streams).expect("a forecast");
                     black_box(forecast.rise_mm().band());
                 }

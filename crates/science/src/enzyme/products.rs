@@ -57,24 +57,9 @@ pub struct Product {
     pub dust: bool,
 }
 
-const NOTHING: Composition = Composition {
-    water: 0.0,
-    raw_starch: 0.0,
-    cooked_starch: 0.0,
-    dextrin: 0.0,
-    maltose: 0.0,
-    sucrose: 0.0,
-    lactose: 0.0,
-    galactose: 0.0,
-    glucose: 0.0,
-    fructose: 0.0,
-    salt: 0.0,
-    acid: 0.0,
-    bicarbonate: 0.0,
-};
-
 /// Home-brew powders are bulked with dextrose or maltodextrin; which one is anyone's guess.
-const BULKED: Composition = Composition { water: 5.0, glucose: 40.0, dextrin: 50.0, ..NOTHING };
+const BULKED: Composition =
+    Composition { water: 5.0, glucose: 40.0, dextrin: 50.0, ..Composition::NONE };
 
 const SHELF: &str = "usual strength on the shelf, from memory; go by the label when it says";
 
@@ -94,7 +79,7 @@ pub const PRODUCTS: &[Product] = &[
         activity_sd: 0.8,
         grams: 0.045,
         // The rest is glycerol, which baker's yeast does not ferment.
-        carrier: Composition { water: 45.0, ..NOTHING },
+        carrier: Composition { water: 45.0, ..Composition::NONE },
         carrier_sd: 0.1,
         dust: false,
     },
@@ -107,7 +92,7 @@ pub const PRODUCTS: &[Product] = &[
         label: LabelUnit::FccLactase,
         activity_sd: 0.6,
         grams: 0.6,
-        carrier: Composition { water: 5.0, glucose: 15.0, ..NOTHING },
+        carrier: Composition { water: 5.0, glucose: 15.0, ..Composition::NONE },
         carrier_sd: 0.6,
         dust: true,
     },
@@ -133,7 +118,7 @@ pub const PRODUCTS: &[Product] = &[
         label: LabelUnit::Amyloglucosidase,
         activity_sd: 0.8,
         grams: 1.15,
-        carrier: Composition { water: 50.0, glucose: 10.0, ..NOTHING },
+        carrier: Composition { water: 50.0, glucose: 10.0, ..Composition::NONE },
         carrier_sd: 0.6,
         dust: false,
     },
@@ -172,7 +157,7 @@ pub const PRODUCTS: &[Product] = &[
         label: LabelUnit::Sumner,
         activity_sd: 0.8,
         grams: 1.15,
-        carrier: Composition { water: 45.0, ..NOTHING },
+        carrier: Composition { water: 45.0, ..Composition::NONE },
         carrier_sd: 0.1,
         dust: false,
     },
@@ -202,18 +187,19 @@ impl Product {
 
     /// `amount` measures put straight into a bag.
     pub fn dose(&self, amount: f64, dosing_sd: f64) -> EnzymeDose {
-        EnzymeDose {
-            kind: self.kind,
-            units: amount * self.units(),
-            activity_sd: self.activity_sd,
+        EnzymeDose::fresh(
+            self.kind,
+            amount * self.units(),
+            self.activity_sd,
             dosing_sd,
-            carrier: Some(Portion {
+            Some(Portion {
                 composition: self.carrier,
                 grams: amount * self.grams,
                 dosing_sd,
                 content_sd: self.carrier_sd,
+                grain: None,
             }),
-        }
+        )
     }
 
     /// `taken_ml` of a stock solution that holds `amount` measures in `stock_ml`.
@@ -231,34 +217,27 @@ impl Product {
         let share = taken_ml / stock_ml;
         let water = (stock_ml - grams).max(0.0);
         let all = grams + water;
-        let carrier = &self.carrier;
+        let mut composition = self.carrier;
         let in_stock = |part: f64| part * grams / all;
-        let composition = Composition {
-            water: (carrier.water * grams + 100.0 * water) / all,
-            raw_starch: in_stock(carrier.raw_starch),
-            cooked_starch: in_stock(carrier.cooked_starch),
-            dextrin: in_stock(carrier.dextrin),
-            maltose: in_stock(carrier.maltose),
-            sucrose: in_stock(carrier.sucrose),
-            lactose: in_stock(carrier.lactose),
-            galactose: in_stock(carrier.galactose),
-            glucose: in_stock(carrier.glucose),
-            fructose: in_stock(carrier.fructose),
-            salt: in_stock(carrier.salt),
-            acid: in_stock(carrier.acid),
-            bicarbonate: in_stock(carrier.bicarbonate),
-        };
-        EnzymeDose {
-            kind: self.kind,
-            units: share * amount * self.units(),
-            activity_sd: self.activity_sd,
+        composition.water = (composition.water * grams + 100.0 * water) / all;
+        for sugar in composition.carbohydrates_mut() {
+            *sugar = in_stock(*sugar);
+        }
+        composition.salt = in_stock(composition.salt);
+        composition.acids = composition.acids.times(grams / all);
+        composition.bicarbonate = in_stock(composition.bicarbonate);
+        EnzymeDose::fresh(
+            self.kind,
+            share * amount * self.units(),
+            self.activity_sd,
             dosing_sd,
-            carrier: Some(Portion {
+            Some(Portion {
                 composition,
                 grams: share * all,
                 dosing_sd,
                 content_sd: self.carrier_sd,
+                grain: None,
             }),
-        }
+        )
     }
 }

@@ -34,7 +34,7 @@ pub struct Food {
     /// Major allergens that it often carries traces of.
     pub traces: &'static [Allergen],
     /// Names of its facts, in the order of [`Food::parts`], then teaspoon, piece and content.
-    pub(super) fact_names: [&'static str; 16],
+    pub(super) fact_names: [&'static str; 18],
     /// Citation of the table; empty if it is not in one.
     pub(super) source: &'static str,
 }
@@ -52,21 +52,7 @@ pub struct FoodStatus {
     pub spoon: Status,
 }
 
-pub(super) const NONE: Composition = Composition {
-    water: 0.0,
-    raw_starch: 0.0,
-    cooked_starch: 0.0,
-    dextrin: 0.0,
-    maltose: 0.0,
-    sucrose: 0.0,
-    lactose: 0.0,
-    galactose: 0.0,
-    glucose: 0.0,
-    fructose: 0.0,
-    salt: 0.0,
-    acid: 0.0,
-    bicarbonate: 0.0,
-};
+pub(super) const NONE: Composition = Composition::NONE;
 
 /// Share of a flour's starch that the mill has damaged, so that enzymes reach it cold (1).
 pub const DAMAGED_FLOUR: Fact = Fact::memory(
@@ -111,11 +97,17 @@ impl Food {
 
     /// So many grams of it, measured with a relative standard deviation from bag to bag.
     pub const fn portion(&self, grams: f64, dosing_sd: f64) -> Portion {
-        Portion { composition: self.composition, grams, dosing_sd, content_sd: self.content_sd }
+        Portion {
+            composition: self.composition,
+            grams,
+            dosing_sd,
+            content_sd: self.content_sd,
+            grain: None,
+        }
     }
 
     /// Its parts in fixed order: value, unit and how it came to us.
-    fn parts(&self) -> [(f64, &'static str, Status); 13] {
+    fn parts(&self) -> [(f64, &'static str, Status); 15] {
         let c = &self.composition;
         let FoodStatus { water, starch, sugars, .. } = self.status;
         let salt = if self.usda.is_some() { Status::Derived } else { Status::Memory };
@@ -125,6 +117,8 @@ impl Food {
             (c.raw_starch, grams, starch),
             (c.cooked_starch, grams, starch),
             (c.dextrin, grams, starch),
+            (c.maltotriose, grams, starch),
+            (c.galactosides, grams, starch),
             (c.maltose, grams, sugars),
             (c.sucrose, grams, sugars),
             (c.lactose, grams, sugars),
@@ -132,7 +126,7 @@ impl Food {
             (c.glucose, grams, sugars),
             (c.fructose, grams, sugars),
             (c.salt, grams, salt),
-            (c.acid, "mol/(100.g)", Status::Memory),
+            (c.acids.sum(), "mol/(100.g)", Status::Memory),
             (c.bicarbonate, "mol/(100.g)", Status::Derived),
         ]
     }
@@ -213,8 +207,8 @@ macro_rules! food {
             content_sd: $content_sd,
             allergens: &[$($($allergen),*)?],
             traces: &[$($($trace),*)?],
-            fact_names: food!(@names $id water raw_starch cooked_starch dextrin maltose sucrose
-                lactose galactose glucose fructose salt acid bicarbonate teaspoon piece content_sd),
+            fact_names: food!(@names $id water raw_starch cooked_starch dextrin maltotriose
+                galactosides maltose sucrose lactose galactose glucose fructose salt acid bicarbonate teaspoon piece content_sd),
             source: concat!($(
                 "USDA National Nutrient Database for Standard Reference, Release 28 (2015), NDB ",
                 $number, ": ", $description

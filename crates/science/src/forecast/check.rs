@@ -93,6 +93,8 @@ pub fn possible(setup: &Setup) -> Result<(), SetupError> {
     if let Some(yeast) = &setup.yeast {
         within("yeast.grams", yeast.grams, "g", 0.0, 100.0)?;
         within("yeast.dosing_sd", yeast.dosing_sd, "", 0.0, MOST_SD)?;
+        within("yeast.age_months", yeast.age_months, "months", 0.0, 120.0)?;
+        within("yeast.stored_celsius", yeast.stored_celsius, "°C", -30.0, 50.0)?;
     }
     for (i, food) in setup.foods.iter().enumerate() {
         portion(&format!("foods[{i}]"), food)?;
@@ -101,6 +103,13 @@ pub fn possible(setup: &Setup) -> Result<(), SetupError> {
         within(&format!("enzymes[{i}].units"), enzyme.units, "µmol/min", 0.0, 1e7)?;
         within(&format!("enzymes[{i}].activity_sd"), enzyme.activity_sd, "", 0.0, MOST_SD)?;
         within(&format!("enzymes[{i}].dosing_sd"), enzyme.dosing_sd, "", 0.0, MOST_SD)?;
+        within(
+            &format!("enzymes[{i}].stock_age_min"),
+            enzyme.stock_age_min,
+            "min",
+            0.0,
+            2880.0,
+        )?;
         if let Some(carrier) = &enzyme.carrier {
             portion(&format!("enzymes[{i}].carrier"), carrier)?;
         }
@@ -130,6 +139,8 @@ fn composition(field: &str, made_of: &Composition) -> Result<(), SetupError> {
         ("raw_starch", made_of.raw_starch),
         ("cooked_starch", made_of.cooked_starch),
         ("dextrin", made_of.dextrin),
+        ("maltotriose", made_of.maltotriose),
+        ("galactosides", made_of.galactosides),
         ("maltose", made_of.maltose),
         ("sucrose", made_of.sucrose),
         ("lactose", made_of.lactose),
@@ -145,6 +156,15 @@ fn composition(field: &str, made_of: &Composition) -> Result<(), SetupError> {
     }
     // Food tables round each part, so that a pure sugar may add up to a little over the whole.
     within(&format!("{field} (sum of parts)"), sum, "g per 100 g", 0.0, 105.0)?;
-    within(&format!("{field}.acid"), made_of.acid, "mol per 100 g", 0.0, 3.0)?;
+    let acids = [
+        ("acids.acetic", made_of.acids.acetic),
+        ("acids.malic", made_of.acids.malic),
+        ("acids.citric", made_of.acids.citric),
+        ("acids.lactic", made_of.acids.lactic),
+        ("acids (sum)", made_of.acids.sum()),
+    ];
+    for (acid, value) in acids {
+        within(&format!("{field}.{acid}"), value, "mol per 100 g", 0.0, 3.0)?;
+    }
     within(&format!("{field}.bicarbonate"), made_of.bicarbonate, "mol per 100 g", 0.0, 1.2)
 }

@@ -1,8 +1,9 @@
 //! The deck: what each draw says about the day and about the bag.
 
-use super::spread::{AIR_LOG_SD, parameters, scaled};
-use super::streams::{Source, Streams, fingerprint};
+use super::spread::{parameters, scaled};
+use super::streams::{Streams, fingerprint};
 use crate::model::Parameters;
+use crate::prior::{AIR_LOG_SD, Prior};
 use crate::setup::{Composition, Portion, Setup};
 
 /// A portion's own factors, one for each draw.
@@ -38,18 +39,25 @@ fn made_of(part: &Composition) -> u64 {
             part.glucose,
             part.fructose,
             part.salt,
-            part.acid,
+            part.acids.sum(),
             part.bicarbonate,
         ]
         .into_iter()
+        // Parts that few foods have: where they are missing they leave the stream as it is.
+        .chain([part.maltotriose, part.galactosides].into_iter().filter(|part| *part > 0.0))
         .flat_map(f64::to_le_bytes),
     )
 }
 
 impl<'a> Deck<'a> {
-    pub(super) fn new(setup: &'a Setup, streams: &Streams, draws: usize) -> Self {
-        let day = Source { seed: streams.day, draws };
-        let bag = Source { seed: streams.bag, draws };
+    pub(super) fn new(
+        setup: &'a Setup,
+        streams: &Streams,
+        prior: &Prior,
+        draws: usize,
+    ) -> Self {
+        let sources = streams.sources(draws);
+        let (day, bag) = (sources.day, sources.bag);
         let helping = |name: &str, place: usize, portion: &Portion| Helping {
             mass: scaled(portion.dosing_sd, bag.deviates(name, place as u64)),
             content: scaled(
@@ -82,7 +90,7 @@ impl<'a> Deck<'a> {
             |sd: f64, deviates: Vec<f64>| deviates.into_iter().map(|z| sd * z).collect();
         Self {
             setup,
-            parameters: parameters(setup, &day, &bag),
+            parameters: parameters(setup, prior, &sources),
             water: scaled(setup.water_dosing_sd, bag.deviates("water", 0)),
             warmer: shift(setup.water_celsius_sd, bag.deviates("warmer", 0)),
             air: scaled(AIR_LOG_SD.value, bag.deviates("air", 0)),
@@ -118,29 +126,11 @@ impl Helping {
     fn apply(&self, k: usize, portion: &mut Portion) {
         portion.grams *= self.mass[k];
         let part = &mut portion.composition;
-        let sugars = part.raw_starch
-            + part.cooked_starch
-            + part.dextrin
-            + part.maltose
-            + part.sucrose
-            + part.lactose
-            + part.galactose
-            + part.glucose
-            + part.fructose;
+        let sugars: f64 = part.carbohydrates().iter().sum();
         // What is not water or salt is the most that carbohydrate can be.
         let room = (100.0 - part.water - part.salt).max(sugars);
         let factor = if sugars > 0.0 { self.content[k].min(room / sugars) } else { 1.0 };
-        for sugar in [
-            &mut part.raw_starch,
-            &mut part.cooked_starch,
-            &mut part.dextrin,
-            &mut part.maltose,
-            &mut part.sucrose,
-            &mut part.lactose,
-            &mut part.galactose,
-            &mut part.glucose,
-            &mut part.fructose,
-        ] {
+        for sugar in part.carbohydrates_mut() {
             *sugar *= factor;
         }
     }

@@ -8,6 +8,7 @@ use crate::model::course::tolerance;
 use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES, State};
 use crate::model::{Mixture, Parameters};
 use crate::ode::{self, Step, Tolerance};
+use crate::prior::Prior;
 use crate::setup::Setup;
 use crate::stoichiometry::ETHANOL as ETHANOL_MASS;
 use crate::units::Pascal;
@@ -26,8 +27,9 @@ pub(super) fn run(
     setup: &Setup,
     span: &Span,
     streams: &Streams,
+    prior: &Prior,
 ) -> Result<Forecast, SetupError> {
-    let deck = Deck::new(setup, streams, span.draws);
+    let deck = Deck::new(setup, streams, prior, span.draws);
     let empty = || Series::filled(span.draws, span.last_minute, 0.0);
     let mut forecast = Forecast {
         rise_mm: empty(),

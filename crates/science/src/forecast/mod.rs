@@ -14,10 +14,10 @@ pub use bands::{Band, Series};
 pub use check::{SetupError, possible};
 pub use compare::{Difference, Unlike};
 pub use ethanol::EthanolEstimate;
-pub use spread::FACTS;
 pub use streams::Streams;
 
 use crate::bag::WORKING_FILL;
+use crate::prior::Prior;
 use crate::setup::Setup;
 use crate::units::Pascal;
 
@@ -133,7 +133,20 @@ impl Forecast {
 /// # Errors
 /// [`SetupError`] names the field whose value cannot be, the value and what may be.
 pub fn forecast(setup: &Setup, span: &Span, streams: &Streams) -> Result<Forecast, SetupError> {
+    forecast_from(setup, span, streams, &Prior::default())
+}
+
+/// The same from another state of knowledge, such as one that a day's readings left.
+///
+/// # Errors
+/// [`SetupError`] names the field whose value cannot be, the value and what may be.
+pub fn forecast_from(
+    setup: &Setup,
+    span: &Span,
+    streams: &Streams,
+    prior: &Prior,
+) -> Result<Forecast, SetupError> {
     possible(setup)?;
     check::span(span)?;
-    ensemble::run(setup, span, streams)
+    ensemble::run(setup, span, streams, prior)
 }

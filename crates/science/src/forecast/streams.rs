@@ -7,8 +7,42 @@ use crate::statistics::distribution::normal;
 pub struct Streams {
     /// Seed of all that the bags of one day share. Give every forecast of the day the same one.
     pub day: u64,
+    /// Seed of what the bags of one period share: its jug, the age of its solutions.
+    pub period: u64,
+    /// Seed of what the bags of one group share: how it fills a spoon.
+    pub group: u64,
     /// Seed of what belongs to one bag. Give every treatment, and every replicate of it, its own.
     pub bag: u64,
+}
+
+/// Sets the streams of periods and of groups apart from others of the same number: digits of π.
+const PERIOD: u64 = 0x243F_6A88_85A3_08D3;
+const GROUP: u64 = 0x1319_8A2E_0370_7344;
+
+impl Streams {
+    /// A bag that is alone in its period and its group: nothing but the day is shared with others.
+    pub const fn alone(day: u64, bag: u64) -> Self {
+        Self { day, period: bag, group: bag, bag }
+    }
+
+    pub(super) const fn sources(&self, draws: usize) -> Sources {
+        Sources {
+            day: Source { seed: self.day, draws },
+            // One number may be given for several levels; their streams must differ all the same.
+            period: Source { seed: self.period ^ PERIOD, draws },
+            group: Source { seed: self.group ^ GROUP, draws },
+            bag: Source { seed: self.bag, draws },
+        }
+    }
+}
+
+/// A source of chance for each level.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Sources {
+    pub(super) day: Source,
+    pub(super) period: Source,
+    pub(super) group: Source,
+    pub(super) bag: Source,
 }
 
 /// A small generator of pseudorandom numbers, the same on every machine.

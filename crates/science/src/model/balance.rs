@@ -3,12 +3,12 @@
 use super::mixture::Mixture;
 use super::rates::CARBON_PER_HEXOSE;
 use super::state::{
-    BYPRODUCT, CARBOHYDRATES, COOKED, DEXTRIN, DISSOLVED, ETHANOL, FRUCTOSE, GALACTOSE, GAS,
-    GLUCOSE, PERMEATED, RAW, State, WATER_USED,
+    BYPRODUCT, CARBOHYDRATES, COOKED, DEXTRIN, DISSOLVED, ETHANOL, FRUCTOSE, GALACTOSE,
+    GALACTOSIDES, GAS, GLUCOSE, MALTOTRIOSE, PERMEATED, RAW, State, WATER_USED,
 };
 use crate::stoichiometry::{
     CARBON_DIOXIDE, CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, GLUCAN_UNIT, HEXOSE,
-    WATER,
+    TRISACCHARIDE, WATER,
 };
 
 /// Carbon in the bag and what went through its film, in mmol.
@@ -39,6 +39,7 @@ pub fn carbohydrate_mg(y: &State) -> f64 {
             let molar = match i {
                 RAW | COOKED | DEXTRIN => GLUCAN_UNIT.value,
                 GALACTOSE | GLUCOSE | FRUCTOSE => HEXOSE.value,
+                MALTOTRIOSE | GALACTOSIDES => TRISACCHARIDE.value / 3.0,
                 _ => 0.5 * DISACCHARIDE.value,
             };
             molar * y[i]

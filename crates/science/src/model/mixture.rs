@@ -5,13 +5,16 @@ use super::parameters::{
     DEXTRIN_UNITS, POCKET_DEPTH, Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME,
 };
 use super::state::{
-    ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYMES, FRUCTOSE, GALACTOSE, GAS,
-    GLUCOSE, LACTOSE, MALTOSE, RAW, RESERVE, STATES, SUCROSE, State, enzyme_place,
+    ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_PLACES, ENZYMES, FRUCTOSE,
+    GALACTOSE, GALACTOSIDES, GAS, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES,
+    SUCROSE, State, enzyme_place,
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, film_j_per_k};
 use crate::gas;
 use crate::setup::{EnzymeKind, Setup, YeastKind};
-use crate::stoichiometry::{CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT};
+use crate::stoichiometry::{
+    CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE,
+};
 use crate::units::{Celsius, Pascal};
 use crate::yeast::{self, waking};
 use crate::{bag, water};
@@ -58,8 +61,8 @@ pub struct Mixture {
     /// One face of the bag (m²) and the film's thickness (µm).
     pub(super) face_m2: f64,
     pub(super) film_um: f64,
-    /// Kinds of enzyme present, by place.
-    pub(super) enzymes: [bool; 6],
+    /// Which enzymes are present, by their places.
+    pub(super) enzymes: [bool; ENZYME_PLACES],
     start: State,
 }
 
@@ -126,6 +129,8 @@ impl Mixture {
         start[RAW] = units(pantry.sum.raw_starch, GLUCAN_UNIT.value);
         start[COOKED] = units(pantry.sum.cooked_starch, GLUCAN_UNIT.value);
         start[DEXTRIN] = units(pantry.sum.dextrin, GLUCAN_UNIT.value);
+        start[MALTOTRIOSE] = units(pantry.sum.maltotriose, TRISACCHARIDE.value / 3.0);
+        start[GALACTOSIDES] = units(pantry.sum.galactosides, TRISACCHARIDE.value / 3.0);
         start[MALTOSE] = units(pantry.sum.maltose, pair);
         start[SUCROSE] = units(pantry.sum.sucrose, pair);
         start[LACTOSE] = units(pantry.sum.lactose, pair);
@@ -138,7 +143,7 @@ impl Mixture {
             start[AWAKE] = waking::awake_at_once(crowd.kind);
             start[RESERVE] = crowd.reserve;
         }
-        let mut enzymes = [false; 6];
+        let mut enzymes = [false; ENZYME_PLACES];
         for enzyme in setup.enzymes.iter().filter(|enzyme| enzyme.units > 0.0) {
             let place = enzyme_place(enzyme.kind);
             enzymes[place] = true;
@@ -163,11 +168,11 @@ impl Mixture {
             j_per_k,
             salts_osmol_per_l: (2.0 * salt_mol
                 + 2.0 * pantry.sum.bicarbonate
-                + pantry.sum.acid)
+                + pantry.sum.acids.sum())
                 / solution_l,
             salt_mol_per_kg: (salt_mol + pantry.sum.bicarbonate) / water_kg,
             base_mol_per_kg: pantry.sum.bicarbonate / water_kg,
-            acid_mol_per_kg: pantry.sum.acid / water_kg,
+            acid_mol_per_kg: pantry.sum.acids.sum() / water_kg,
             air: setup.trapped_air_ml * mmol_per_ml,
             half_pocket: 1e3 * POCKET_DEPTH.value * face_m2 * mmol_per_ml,
             face_m2,
@@ -204,7 +209,10 @@ impl Mixture {
     pub fn osmol_per_l(&self, y: &State) -> f64 {
         let singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE];
         let pairs = y[SUCROSE] + y[MALTOSE] + y[LACTOSE];
-        let particles = singles + 0.5 * pairs + y[DEXTRIN] / DEXTRIN_UNITS.value;
+        let particles = singles
+            + 0.5 * pairs
+            + (y[MALTOTRIOSE] + y[GALACTOSIDES]) / 3.0
+            + y[DEXTRIN] / DEXTRIN_UNITS.value;
         self.salts_osmol_per_l + 1e-3 * particles / self.solution_l
     }
 
@@ -234,7 +242,12 @@ impl Mixture {
         let mut mmol = y[GAS] + y[DISSOLVED];
         if self.crowd.is_some() {
             let has = |kind: EnzymeKind| self.enzymes[enzyme_place(kind)];
-            let mut hexose = y[RESERVE] + y[MALTOSE] + y[SUCROSE] + y[GLUCOSE] + y[FRUCTOSE];
+            let mut hexose = y[RESERVE]
+                + y[MALTOTRIOSE]
+                + y[MALTOSE]
+                + y[SUCROSE]
+                + y[GLUCOSE]
+                + y[FRUCTOSE];
             if has(EnzymeKind::Glucoamylase)
                 || has(EnzymeKind::FungalAlphaAmylase)
                 || has(EnzymeKind::BacterialAlphaAmylase)

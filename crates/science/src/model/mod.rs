@@ -1,4 +1,5 @@
-//! The bag model: everything that happens in one bag, as 26 coupled rates of change.
+//! The bag model: everything that happens in one bag, as coupled rates of change,
+//! one for each state of [`state`].
 //!
 //! Time is in minutes from the zero reading, amounts in mmol. The equations, with letters, units
 //! and sources, stand in `docs/science/bag-model.md`.
@@ -6,7 +7,6 @@
 pub mod balance;
 pub mod card;
 pub mod course;
-mod cutting;
 mod fixed;
 pub mod mixture;
 mod pantry;

@@ -16,17 +16,16 @@ impl Pantry {
         let part = &portion.composition;
         self.grams += portion.grams;
         self.sum.water += of(part.water);
-        self.sum.raw_starch += of(part.raw_starch);
-        self.sum.cooked_starch += of(part.cooked_starch);
-        self.sum.dextrin += of(part.dextrin);
-        self.sum.maltose += of(part.maltose);
-        self.sum.sucrose += of(part.sucrose);
-        self.sum.lactose += of(part.lactose);
-        self.sum.galactose += of(part.galactose);
-        self.sum.glucose += of(part.glucose);
-        self.sum.fructose += of(part.fructose);
+        let sugars = part.carbohydrates();
+        for (all, sugar) in self.sum.carbohydrates_mut().into_iter().zip(sugars) {
+            *all += of(sugar);
+        }
         self.sum.salt += of(part.salt);
-        self.sum.acid += of(part.acid);
+        let acids = part.acids.times(0.01 * portion.grams);
+        self.sum.acids.acetic += acids.acetic;
+        self.sum.acids.malic += acids.malic;
+        self.sum.acids.citric += acids.citric;
+        self.sum.acids.lactic += acids.lactic;
         self.sum.bicarbonate += of(part.bicarbonate);
     }
 
@@ -34,6 +33,8 @@ impl Pantry {
     pub(super) fn dissolved_g(&self) -> f64 {
         let sum = &self.sum;
         sum.dextrin
+            + sum.maltotriose
+            + sum.galactosides
             + sum.maltose
             + sum.sucrose
             + sum.lactose

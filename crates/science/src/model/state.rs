@@ -2,8 +2,11 @@
 
 use crate::setup::EnzymeKind;
 
+/// Number of kinds of enzyme that are followed.
+pub const ENZYME_PLACES: usize = 6;
+
 /// Number of states.
-pub const STATES: usize = 26;
+pub const STATES: usize = ENZYMES + ENZYME_PLACES;
 
 /// State of one bag. Amounts of carbohydrate are mmol of hexose units, whatever they are bound in,
 /// so that splitting a sugar moves an amount from one place to another.
@@ -25,35 +28,39 @@ pub const RAW: usize = 5;
 pub const COOKED: usize = 6;
 /// Dextrin (mmol hexose units).
 pub const DEXTRIN: usize = 7;
+/// Maltotriose (mmol hexose units).
+pub const MALTOTRIOSE: usize = 8;
+/// Raffinose and its like (mmol hexose units).
+pub const GALACTOSIDES: usize = 9;
 /// Maltose (mmol hexose units).
-pub const MALTOSE: usize = 8;
+pub const MALTOSE: usize = 10;
 /// Sucrose (mmol hexose units).
-pub const SUCROSE: usize = 9;
+pub const SUCROSE: usize = 11;
 /// Lactose (mmol hexose units).
-pub const LACTOSE: usize = 10;
+pub const LACTOSE: usize = 12;
 /// Galactose (mmol).
-pub const GALACTOSE: usize = 11;
+pub const GALACTOSE: usize = 13;
 /// Glucose (mmol).
-pub const GLUCOSE: usize = 12;
+pub const GLUCOSE: usize = 14;
 /// Fructose (mmol).
-pub const FRUCTOSE: usize = 13;
+pub const FRUCTOSE: usize = 15;
 /// Inorganic carbon in the liquid, in all forms (mmol).
-pub const DISSOLVED: usize = 14;
+pub const DISSOLVED: usize = 16;
 /// Carbon dioxide in the gas (mmol).
-pub const GAS: usize = 15;
+pub const GAS: usize = 17;
 /// Carbon dioxide that went through the film (mmol).
-pub const PERMEATED: usize = 16;
+pub const PERMEATED: usize = 18;
 /// Ethanol (mmol).
-pub const ETHANOL: usize = 17;
+pub const ETHANOL: usize = 19;
 /// Carbon in glycerol, acids and cells made on the side (mmol of carbon).
-pub const BYPRODUCT: usize = 18;
+pub const BYPRODUCT: usize = 20;
 /// Water used up by splitting (mmol).
-pub const WATER_USED: usize = 19;
-/// First of six activities left (mmol/min at the enzymes' reference temperature).
-pub const ENZYMES: usize = 20;
+pub const WATER_USED: usize = 21;
+/// First of the activities left (mmol/min at the enzymes' reference temperature).
+pub const ENZYMES: usize = 22;
 
 /// Kinds of enzyme in the order of their states.
-pub const ENZYME_ORDER: [EnzymeKind; 6] = [
+pub const ENZYME_ORDER: [EnzymeKind; ENZYME_PLACES] = [
     EnzymeKind::Glucoamylase,
     EnzymeKind::FungalAlphaAmylase,
     EnzymeKind::BacterialAlphaAmylase,
@@ -75,5 +82,17 @@ pub const fn enzyme_place(kind: EnzymeKind) -> usize {
 }
 
 /// All states that are hexose units.
-pub const CARBOHYDRATES: [usize; 10] =
-    [RESERVE, RAW, COOKED, DEXTRIN, MALTOSE, SUCROSE, LACTOSE, GALACTOSE, GLUCOSE, FRUCTOSE];
+pub const CARBOHYDRATES: [usize; 12] = [
+    RESERVE,
+    RAW,
+    COOKED,
+    DEXTRIN,
+    MALTOTRIOSE,
+    GALACTOSIDES,
+    MALTOSE,
+    SUCROSE,
+    LACTOSE,
+    GALACTOSE,
+    GLUCOSE,
+    FRUCTOSE,
+];

@@ -27,7 +27,7 @@ pub(crate) fn plain(celsius: f64) -> Setup {
 }
 
 pub(crate) fn yeast(kind: YeastKind, grams: f64) -> YeastDose {
-    YeastDose { kind, grams, dosing_sd: 0.1 }
+    YeastDose::fresh(kind, grams, 0.1)
 }
 
 pub(crate) fn grams(id: &str, grams: f64) -> Portion {

@@ -70,7 +70,7 @@ fn lactase_drops_do_in_a_day_what_the_bottle_promises() {
     milk.yeast = None;
     milk.water_ml = 850.0;
     let sugar = Composition { lactose: 100.0, ..Composition::default() };
-    let carton = Portion { composition: sugar, grams: 46.0, dosing_sd: 0.0, content_sd: 0.0 };
+    let carton = Portion { composition: sugar, grams: 46.0, ..Portion::default() };
     milk.foods = vec![carton];
     milk.enzymes = vec![product("lactase-drops").unwrap().dose(6.0, 0.0)];
     let mixture = Mixture::new(&milk, &Parameters::median()).held_at(5.0);

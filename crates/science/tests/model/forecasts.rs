@@ -9,7 +9,7 @@ use barm_science::model::{Mixture, Parameters, nominal};
 use barm_science::setup::Setup;
 
 fn of(setup: &Setup, day: u64, bag: u64) -> Forecast {
-    forecast(setup, &Span::to(40), &Streams { day, bag }).unwrap()
+    forecast(setup, &Span::to(40), &Streams::alone(day, bag)).unwrap()
 }
 
 fn mean_and_sd(values: &[f64]) -> (f64, f64) {
@@ -77,7 +77,7 @@ fn a_difference_is_readable_when_it_should_be() {
     let nothing = none.minus(&none).unwrap();
     assert_eq!(nothing.readable_at_min(3.0), None);
     assert!(nothing.chance_readable(3.0) < 1e-9);
-    let short = forecast(&setup, &Span::to(30), &Streams { day: 1, bag: 2 }).unwrap();
+    let short = forecast(&setup, &Span::to(30), &Streams::alone(1, 2)).unwrap();
     assert!(sugar.minus(&short).is_err(), "two lengths cannot be subtracted");
 }
 
@@ -106,7 +106,7 @@ fn the_time_of_filling_does_not_depend_on_the_last_reading() {
     let mut setup = bench::plain(30.0);
     setup.foods = vec![bench::grams("potato_flakes", 2.5)];
     setup.enzymes = vec![bench::served("glucoamylase-powder")];
-    let streams = Streams { day: 5, bag: 6 };
+    let streams = Streams::alone(5, 6);
     let span = |last_minute| Span { draws: 64, ..Span::to(last_minute) };
     let short = forecast(&setup, &span(20), &streams).unwrap();
     let long = forecast(&setup, &span(600), &streams).unwrap();

@@ -3,7 +3,7 @@
 use crate::bench;
 use barm_science::forecast::{SetupError, Span, Streams, forecast};
 use barm_science::model::nominal;
-use barm_science::setup::{Lying, Setup};
+use barm_science::setup::{Acids, Lying, Setup};
 
 type Spoil = fn(&mut Setup);
 
@@ -26,7 +26,15 @@ fn absurd_values_are_refused_by_name() {
         ("card.grams", |s| s.card.grams = -1.8),
         ("lying.celsius", |s| s.lying = Lying::WarmTray { celsius: 212.0 }),
         ("yeast.grams", |s| s.yeast.as_mut().unwrap().grams = -3.1),
+        ("yeast.age_months", |s| s.yeast.as_mut().unwrap().age_months = -1.0),
+        ("yeast.stored_celsius", |s| s.yeast.as_mut().unwrap().stored_celsius = 68.0),
         ("foods[0].grams", |s| s.foods[0].grams = f64::NAN),
+        ("foods[0].composition.maltotriose", |s| s.foods[0].composition.maltotriose = -1.0),
+        ("foods[0].composition.galactosides", |s| s.foods[0].composition.galactosides = 101.0),
+        ("foods[0].composition.acids.malic", |s| s.foods[0].composition.acids.malic = 3.5),
+        ("foods[0].composition.acids (sum)", |s| {
+            s.foods[0].composition.acids = Acids { acetic: 2.0, citric: 2.0, ..Acids::NONE };
+        }),
         ("foods[0].composition.sucrose", |s| s.foods[0].composition.sucrose = 101.0),
         ("foods[0].composition (sum of parts)", |s| s.foods[0].composition.glucose = 60.0),
         ("contents", |s| s.water_ml = 900.0),
@@ -34,6 +42,10 @@ fn absurd_values_are_refused_by_name() {
         ("enzymes[0].units", |s| {
             s.enzymes = vec![bench::served("lactase-drops")];
             s.enzymes[0].units = -1.0;
+        }),
+        ("enzymes[0].stock_age_min", |s| {
+            s.enzymes = vec![bench::served("lactase-drops")];
+            s.enzymes[0].stock_age_min = f64::NAN;
         }),
         ("enzymes[0].carrier.grams", |s| {
             s.enzymes = vec![bench::served("lactase-drops")];
@@ -43,7 +55,7 @@ fn absurd_values_are_refused_by_name() {
     for (name, spoil) in cases {
         let mut setup = bench::plain(40.0);
         spoil(&mut setup);
-        let streams = Streams { day: 1, bag: 1 };
+        let streams = Streams::alone(1, 1);
         match forecast(&setup, &Span::to(30), &streams) {
             Err(SetupError::OutsideRange { field, low, high, .. }) => {
                 assert_eq!(&field, name);
@@ -58,7 +70,7 @@ fn absurd_values_are_refused_by_name() {
 
 #[test]
 fn spans_have_their_limits() {
-    let (setup, streams) = (bench::plain(40.0), Streams { day: 1, bag: 1 });
+    let (setup, streams) = (bench::plain(40.0), Streams::alone(1, 1));
     for span in [
         Span { draws: 0, ..Span::to(30) },
         Span { last_minute: 0, ..Span::to(30) },
@@ -97,7 +109,7 @@ fn the_edges_of_sense_are_worked_out() {
     for (i, corner) in corners.iter().enumerate() {
         let mut setup = bench::plain(40.0);
         corner(&mut setup);
-        let forecast = forecast(&setup, &span, &Streams { day: 3, bag: 4 })
+        let forecast = forecast(&setup, &span, &Streams::alone(3, 4))
             .unwrap_or_else(|error| panic!("corner {i}: {error}"));
         for minute in 0..=60 {
             for gas in forecast.gas_ml().minute(minute) {

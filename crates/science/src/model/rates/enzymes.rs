@@ -1,16 +1,32 @@
 //! What enzymes do to the carbohydrates of a bag.
 
-use super::mixture::Mixture;
-use super::state::{
-    COOKED, DEXTRIN, FRUCTOSE, GALACTOSE, GLUCOSE, LACTOSE, MALTOSE, RAW, SUCROSE, State,
-    WATER_USED,
-};
+use super::FASTEST_LOSS_PER_MIN;
+use crate::enzyme::heat;
 use crate::enzyme::starch::{self, AlphaAmylase, BACTERIAL, Chains, Cuts, FUNGAL};
 use crate::enzyme::sugars::{ACID, Lactase, NEUTRAL, invertase_at_work};
+use crate::model::mixture::Mixture;
+use crate::model::state::{
+    COOKED, DEXTRIN, ENZYME_ORDER, ENZYMES, FRUCTOSE, GALACTOSE, GLUCOSE, LACTOSE, MALTOSE,
+    RAW, SUCROSE, State, WATER_USED,
+};
 use crate::setup::EnzymeKind;
 use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT};
+use crate::units::Celsius;
 
 impl Mixture {
+    /// Lets every enzyme in the bag loose, and lets heat wear it out.
+    pub(super) fn cut_all(&self, celsius: Celsius, y: &State, change: &mut State) {
+        for (place, kind) in ENZYME_ORDER.into_iter().enumerate() {
+            if self.enzymes[place] {
+                let heat = heat::heat(kind);
+                let left = y[ENZYMES + place];
+                let loss = self.parameters.enzyme_loss * heat.loss(celsius);
+                change[ENZYMES + place] = -loss.min(FASTEST_LOSS_PER_MIN) * left;
+                self.cut(kind, left.max(0.0) * heat.rate(celsius), y, change);
+            }
+        }
+    }
+
     /// mmol hexose units of chains in grams per litre.
     fn glucan_g_per_l(&self, units: f64) -> f64 {
         1e-3 * GLUCAN_UNIT.value * units / self.solution_l
@@ -22,7 +38,7 @@ impl Mixture {
     }
 
     /// Lets `activity` (mmol/min) of one enzyme loose.
-    pub(super) fn cut(&self, kind: EnzymeKind, activity: f64, y: &State, change: &mut State) {
+    fn cut(&self, kind: EnzymeKind, activity: f64, y: &State, change: &mut State) {
         let half = self.parameters.enzyme_half;
         match kind {
             EnzymeKind::Glucoamylase => {

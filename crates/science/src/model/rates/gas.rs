@@ -1,0 +1,54 @@
+//! Carbon dioxide between liquid, gas and room.
+
+use crate::carbonate::{Solutes, Speciation};
+use crate::model::mixture::Mixture;
+use crate::model::state::{DISSOLVED, GAS, PERMEATED, State};
+use crate::units::{Celsius, Pascal};
+use crate::{carbon_dioxide, gas, permeation};
+
+impl Mixture {
+    /// Acidity and carbon of a liquid with soda in it. Without soda neither counts: what dissolves
+    /// is carbon dioxide, and foods' own acids are buffered by salts that no label gives.
+    pub(super) fn acidity(&self, celsius: Celsius, y: &State) -> Option<Speciation> {
+        (self.base_mol_per_kg > 0.0).then(|| {
+            let liquid = Solutes {
+                carbon: 1e-3 * y[DISSOLVED].max(0.0) / self.water_kg,
+                base: self.base_mol_per_kg,
+                acid: self.acid_mol_per_kg,
+            };
+            liquid.speciation(celsius)
+        })
+    }
+
+    /// Carbon dioxide between liquid, where `dissolved` mmol of it are in that form, gas and room.
+    pub(super) fn exchange(
+        &self,
+        celsius: Celsius,
+        dissolved: f64,
+        y: &State,
+        change: &mut State,
+    ) {
+        let gases = y[GAS] + self.air;
+        let dry = gas::dry_pressure(celsius, self.pressure).0;
+        let share = if gases > 0.0 { (y[GAS] / gases).clamp(0.0, 1.0) } else { 1.0 };
+        // Dissolved when the gas is all carbon dioxide and steam (mmol).
+        let full = 1e3
+            * carbon_dioxide::mol_per_kg_pa(celsius)
+            * carbon_dioxide::salt_factor(self.salt_mol_per_kg, celsius)
+            * self.water_kg
+            * dry;
+        // Across the surface, as far as it is open to gas; and by bubbles, once they can form.
+        let open = gases / (gases + self.half_pocket);
+        let across = open * (dissolved - full * share);
+        let bubbles = (dissolved - full).max(0.0);
+        let out = self.parameters.release * (across + bubbles);
+        let leak = self.parameters.permeability
+            * open
+            * self.face_m2
+            * 6e4
+            * permeation::mol_per_m2_s(celsius, Pascal(share * dry), self.film_um);
+        change[DISSOLVED] -= out;
+        change[GAS] = out - leak;
+        change[PERMEATED] = leak;
+    }
+}

@@ -1,0 +1,116 @@
+//! What the yeast does: it wakes, dies, splits sucrose and ferments.
+
+use super::{CARBON_PER_HEXOSE, FASTEST_LOSS_PER_MIN};
+use crate::enzyme::{heat, starch};
+use crate::model::mixture::{Crowd, Mixture};
+use crate::model::state::{
+    ALIVE, AWAKE, BYPRODUCT, DISSOLVED, ETHANOL, FRUCTOSE, GLUCOSE, INDUCED, MALTOSE, RESERVE,
+    SUCROSE, State, WATER_USED,
+};
+use crate::setup::EnzymeKind;
+use crate::stoichiometry::{CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, HEXOSE};
+use crate::units::Celsius;
+use crate::yeast::hindrance::{ethanol_factor, osmotic_factor};
+use crate::yeast::sugars::{HALF_MALTOSE, HALF_RESERVE, uptake};
+use crate::yeast::temperature::response;
+use crate::yeast::waking::{tenfold_kill_min, wake_min};
+
+/// Temperature for which the yeast's table of rates is one (°C).
+const TABLE_CELSIUS: f64 = 30.0;
+
+impl Mixture {
+    /// Yeast's own invertase sits outside the cell: it works before the yeast wakes, and after it
+    /// has died.
+    pub(super) fn invert(
+        &self,
+        crowd: &Crowd,
+        celsius: Celsius,
+        y: &State,
+        change: &mut State,
+    ) {
+        if y[SUCROSE] > 0.0 {
+            let heat = heat::heat(EnzymeKind::Invertase);
+            let activity = 1e-3 * crowd.dry_g * self.parameters.own_invertase;
+            self.split_sucrose(activity * heat.rate(celsius), y, change);
+        }
+    }
+
+    pub(super) fn wake_and_die(
+        &self,
+        crowd: &Crowd,
+        celsius: Celsius,
+        y: &State,
+        change: &mut State,
+    ) {
+        let waking = self.parameters.wake * wake_min(celsius, crowd.kind);
+        change[AWAKE] = (1.0 - y[AWAKE]) / waking;
+        let kill = tenfold_kill_min(celsius, self.parameters.d60, self.parameters.death_z);
+        let death = core::f64::consts::LN_10 / kill;
+        change[ALIVE] = -death.min(FASTEST_LOSS_PER_MIN) * y[ALIVE];
+    }
+
+    /// Rate of the yeast at a temperature over its rate at 30 °C (1).
+    fn warmth(&self, celsius: Celsius) -> f64 {
+        let (steeper, shift) = (self.parameters.steepness, self.parameters.optimum_shift);
+        let table = response(Celsius(celsius.0 - shift));
+        if steeper.abs() + shift.abs() > 0.0 {
+            table / response(Celsius(TABLE_CELSIUS - shift))
+                * libm::exp(steeper * (celsius.0 - TABLE_CELSIUS))
+        } else {
+            table
+        }
+    }
+
+    /// Ferments, at `fit` of the rate that the liquid's acidity allows; returns the hexose used
+    /// (mmol/min).
+    pub(super) fn ferment(
+        &self,
+        crowd: &Crowd,
+        celsius: Celsius,
+        fit: f64,
+        y: &State,
+        change: &mut State,
+    ) -> f64 {
+        let p = &self.parameters;
+        let g_per_l = |mmol: f64| 1e-3 * HEXOSE.value * mmol / self.solution_l;
+        let ethanol = 1e-3 * ETHANOL_MASS.value * y[ETHANOL] / self.solution_l;
+        let made_per_hexose = CO2_PER_HEXOSE.value * p.co2_yield;
+        // Hexose that unhindered carriers would take up (mmol/min).
+        let most = crowd.co2_per_min / made_per_hexose
+            * y[AWAKE].max(0.0)
+            * y[ALIVE].max(0.0)
+            * self.warmth(celsius)
+            * osmotic_factor(self.osmol_per_l(y), p.half_osmotic)
+            * ethanol_factor(ethanol, p.ethanol_most)
+            * fit;
+        let carriers = uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose);
+        let idle = carriers.idle();
+        let half_maltose = HALF_MALTOSE.value;
+        let maltose_g_per_l = 1e-3 * DISACCHARIDE.value * self.pairs_per_l(y[MALTOSE]);
+        let maltose_full = starch::saturation(maltose_g_per_l, half_maltose);
+
+        let glucose = most * carriers.glucose;
+        let fructose = most * p.fructose_rate * carriers.fructose;
+        let maltose = most * p.maltose_rate * y[INDUCED].max(0.0) * maltose_full * idle;
+        let stock = if y[RESERVE] > 0.0 {
+            starch::saturation(y[RESERVE], HALF_RESERVE.value * crowd.reserve)
+        } else {
+            0.0
+        };
+        let reserve = most * p.reserve_rate * (1.0 + HALF_RESERVE.value) * stock * idle;
+        let hexose = glucose + fructose + maltose + reserve;
+
+        change[GLUCOSE] -= glucose;
+        change[FRUCTOSE] -= fructose;
+        change[MALTOSE] -= maltose;
+        change[RESERVE] -= reserve;
+        change[INDUCED] = (1.0 - y[INDUCED]) / p.induction * idle * maltose_full * y[AWAKE];
+        let co2 = made_per_hexose * hexose;
+        let ethanol = CO2_PER_HEXOSE.value * p.ethanol_yield * hexose;
+        change[DISSOLVED] += co2;
+        change[ETHANOL] = ethanol;
+        change[BYPRODUCT] = CARBON_PER_HEXOSE * hexose - co2 - 2.0 * ethanol;
+        change[WATER_USED] += 0.5 * (maltose + reserve);
+        hexose
+    }
+}
