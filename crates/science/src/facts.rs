@@ -19,6 +19,8 @@ const LISTS: &[&[Fact]] = &[
     bag::FACTS,
     card_height::FACTS,
     card_height::READING_FACTS,
+    card_height::HEIGHT_FACTS,
+    card_height::CALIBRATION_FACTS,
     ruler::FACTS,
     meter::FACTS,
     permeation::FACTS,

@@ -55,3 +55,27 @@ pub fn difference_sd_mm(division_mm: f64, parallax_mm: f64) -> f64 {
 pub fn usual_difference_sd_mm() -> f64 {
     difference_sd_mm(DIVISION.value, PARALLAX.value)
 }
+
+/// A ruler in somebody's hands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ruler {
+    /// Smallest division that is read (mm).
+    pub division_mm: f64,
+    /// Half width of what a slanting look changes (mm).
+    pub parallax_mm: f64,
+}
+
+impl Ruler {
+    /// An ordinary ruler in ordinary hands.
+    pub const USUAL: Self = Self { division_mm: DIVISION.value, parallax_mm: PARALLAX.value };
+
+    /// [`difference_sd_mm`] of two readings, in millimetres.
+    pub fn difference_sd_mm(&self) -> f64 {
+        difference_sd_mm(self.division_mm, self.parallax_mm)
+    }
+
+    /// [`reading_sd_mm`] of one reading, in millimetres: what all rises above one zero have in common.
+    pub fn reading_sd_mm(&self) -> f64 {
+        reading_sd_mm(self.division_mm)
+    }
+}

@@ -3,9 +3,15 @@
 //! The bag lies flat, a card lies on its middle, and gas lifts it. A small card on a large bag is
 //! blind at first: gas gathers in the light margins around the card before it lifts the card.
 
+mod calibration;
+mod pairs;
+mod posterior;
 mod prior;
 mod reading;
 
+pub use calibration::{CALIBRATION_FACTS, CalibrationError, HEIGHT_FACTS, Injected, calibrate};
+pub use pairs::{best_card, fit_together, largest_bag};
+pub use posterior::CurvePosterior;
 pub use prior::{
     BLIND_MARGIN, CAPACITY_FACTOR, CAPACITY_FACTOR_SD, CORRELATION, CurvePrior, FACTS,
     blind_pair, covered_share, mean_margin_mm, prior,

@@ -1,6 +1,6 @@
 //! What is known of a bag's curve before it is calibrated with a syringe.
 
-use super::CardCurve;
+use super::{CardCurve, CurvePosterior};
 use crate::bag::{SIMULATION, full_height_mm, short_side_and_aspect, simulated_capacity_ml};
 use crate::fact::Fact;
 use crate::setup::{Bag, Card};
@@ -74,33 +74,52 @@ const EXPONENTS: (f64, f64) = (1.2, 3.5);
 /// See [`EXPONENTS`].
 const DEAD_SHARES: (f64, f64) = (0.0, 0.6);
 
-/// A bag's curve as far as it is known beforehand.
+/// A bag's curve as far as it is known, beforehand or by a calibration.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CurvePrior {
-    /// The curve at the means.
+    /// The curve at the means of what is known.
     pub mean: CardCurve,
-    /// Standard deviation of the exponent (1).
+    /// Standard deviation of the exponent before any calibration (1).
     pub exponent_sd: f64,
-    /// Standard deviation of the dead share (1), cut at zero.
+    /// Standard deviation of the dead share before any calibration (1), cut at zero.
     pub dead_share_sd: f64,
     /// Capacity by the simulation, before [`CAPACITY_FACTOR`] (mL).
     simulated_ml: f64,
+    /// The curve at the means of the prior, whatever a calibration found since.
+    table: CardCurve,
+    /// What a calibration left open.
+    posterior: CurvePosterior,
 }
 
 impl CurvePrior {
-    /// The curve at three standard normal deviates: of the exponent, of the dead share (which
-    /// follows the exponent with [`CORRELATION`]) and of the capacity factor.
+    /// The curve at three independent standard normal deviates: of the exponent, of the dead share
+    /// (which follows the exponent with [`CORRELATION`]) and of the capacity factor; after a
+    /// calibration, of what that left open of them.
     pub fn curve(&self, exponent: f64, dead_share: f64, capacity: f64) -> CardCurve {
+        self.at(self.posterior.deviates([exponent, dead_share, capacity]))
+    }
+
+    /// The same bag and card with what a calibration left open, in place of all that was known before.
+    pub fn known(&self, posterior: CurvePosterior) -> Self {
+        Self { mean: self.at(posterior.mean), posterior, ..*self }
+    }
+
+    /// What a calibration left open of this bag.
+    pub const fn posterior(&self) -> CurvePosterior {
+        self.posterior
+    }
+
+    fn at(&self, [exponent, dead_share, capacity]: [f64; 3]) -> CardCurve {
         let own = (1.0 - CORRELATION.value * CORRELATION.value).sqrt();
         let dead_share = CORRELATION.value * exponent + own * dead_share;
         let factor = CAPACITY_FACTOR.value + CAPACITY_FACTOR_SD.value * capacity;
-        let exponent = self.mean.exponent + self.exponent_sd * exponent;
-        let dead_share = self.mean.dead_share + self.dead_share_sd * dead_share;
+        let exponent = self.table.exponent + self.exponent_sd * exponent;
+        let dead_share = self.table.dead_share + self.dead_share_sd * dead_share;
         CardCurve {
-            capacity_ml: with_room(self.simulated_ml * factor, self.mean.liquid_ml),
+            capacity_ml: with_room(self.simulated_ml * factor, self.table.liquid_ml),
             exponent: exponent.clamp(EXPONENTS.0, EXPONENTS.1),
             dead_share: dead_share.clamp(DEAD_SHARES.0, DEAD_SHARES.1),
-            ..self.mean
+            ..self.table
         }
     }
 }
@@ -141,18 +160,21 @@ pub fn prior(bag: &Bag, card: &Card, liquid_ml: f64) -> CurvePrior {
         + ((margin - 15.0) / 12.0).clamp(0.0, 1.0)
         + ((margin - 45.0) / 40.0).clamp(0.0, 1.0);
     let simulated_ml = simulated_capacity_ml(bag);
+    let table = CardCurve {
+        capacity_ml: with_room(CAPACITY_FACTOR.value * simulated_ml, liquid_ml),
+        liquid_ml,
+        full_height_mm: full_height_mm(bag).max(depth_mm + 1.0),
+        rest_height_mm: depth_mm,
+        exponent: exponent.clamp(EXPONENTS.0, EXPONENTS.1),
+        dead_share: dead_share.clamp(DEAD_SHARES.0, DEAD_SHARES.1),
+    };
     CurvePrior {
-        mean: CardCurve {
-            capacity_ml: with_room(CAPACITY_FACTOR.value * simulated_ml, liquid_ml),
-            liquid_ml,
-            full_height_mm: full_height_mm(bag).max(depth_mm + 1.0),
-            rest_height_mm: depth_mm,
-            exponent: exponent.clamp(EXPONENTS.0, EXPONENTS.1),
-            dead_share: dead_share.clamp(DEAD_SHARES.0, DEAD_SHARES.1),
-        },
+        mean: table,
         exponent_sd: EXPONENT_SD.value + EXPONENT_SD_STEP.value * wider,
         dead_share_sd: DEAD_SD.value + DEAD_SD_MARGIN.value * margin,
         simulated_ml,
+        table,
+        posterior: CurvePosterior::NOTHING_MEASURED,
     }
 }
 

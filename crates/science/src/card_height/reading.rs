@@ -40,8 +40,12 @@ pub struct GasEstimate {
 ///
 /// Model error, and the crumples of a real bag, which fade until [`CRUMPLE_SD`]'s rise of 5 mm.
 pub fn height_sd_mm(rise_mm: f64) -> f64 {
-    let crumpled = (1.0 - rise_mm / CRUMPLE_GONE.value).clamp(0.0, 1.0);
-    libm::hypot(MODEL_SD.value, CRUMPLE_SD.value * crumpled)
+    libm::hypot(MODEL_SD.value, CRUMPLE_SD.value * crumpled(rise_mm))
+}
+
+/// Share of its crumples that a bag still has at a rise (1).
+pub(super) fn crumpled(rise_mm: f64) -> f64 {
+    (1.0 - rise_mm / CRUMPLE_GONE.value).clamp(0.0, 1.0)
 }
 
 /// Gas made since the zero reading, in millilitres, from a rise above that reading.

@@ -5,6 +5,7 @@ mod bench;
 mod enzymes;
 mod forecasts;
 mod identities;
+mod off_center;
 mod other_solver;
 mod refusals;
 mod yeast;

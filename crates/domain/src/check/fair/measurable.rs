@@ -3,8 +3,10 @@
 use crate::bench::ingredient;
 use crate::check::place;
 use crate::finding::{Finding, Severity};
-use crate::plan::{Plan, Recipe};
-use barm_science::card_height::blind_pair;
+use crate::plan::{CardChoice, Plan, Recipe};
+use barm_science::bag::StandardBag;
+use barm_science::card_height::{best_card, blind_pair, largest_bag};
+use barm_science::setup::Card;
 
 pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
     let mut found: Vec<Finding> = plan
@@ -40,13 +42,36 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
                     "The {} card is too small for the {} bag: the gas goes round it at first and does not lift it.",
                     recipe.card.written, recipe.bag.written
                 ),
-                "Take a smaller bag, or a card that covers most of the bag.",
+                way_out(&recipe),
             )
             .at(place::key(plan, treatment, "card"))
             .says("own membrane simulation of bag and card, not yet compared with a measured bag"),
         );
     }
     found
+}
+
+/// Cards that are sold cut, or are a page or half of one; smallest first.
+const CARDS: [&str; 6] =
+    ["3 x 5 in", "4 x 6 in", "5 x 8 in", "5.5 x 8.5 in", "8 x 10 in", "8.5 x 11 in"];
+
+/// A card for this bag, and a bag for this card, where there is one.
+fn way_out(recipe: &Recipe) -> String {
+    let cards: Vec<CardChoice> =
+        CARDS.iter().filter_map(|size| CardChoice::parse(size).ok()).collect();
+    let sizes: Vec<Card> = cards.iter().map(|choice| choice.card).collect();
+    let card = best_card(&recipe.bag.bag, &sizes, recipe.water.value)
+        .map(|at| cards[at].written.clone());
+    let bag = largest_bag(&recipe.card.card, &StandardBag::ALL.map(StandardBag::bag))
+        .map(|at| StandardBag::ALL[at].name());
+    match (card, bag) {
+        (Some(card), Some(bag)) => {
+            format!("Take a card of {card} for this bag, or a {bag} bag under this card.")
+        }
+        (Some(card), None) => format!("Take a card of {card} for this bag."),
+        (None, Some(bag)) => format!("Take a {bag} bag under this card."),
+        (None, None) => "Take a smaller bag, or a card that covers most of the bag.".into(),
+    }
 }
 
 /// Whether a recipe can make gas at all: yeast, or soda.

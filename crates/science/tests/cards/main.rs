@@ -1,5 +1,9 @@
 //! Cards and gas: there and back, and intervals that hold what they promise.
 
+mod calibration;
+mod pairs;
+mod variants;
+
 use barm_science::bag::{self, StandardBag};
 use barm_science::card_height::{
     self, CardCurve, CurvePrior, GasEstimate, blind_pair, gas_from_rise, height_sd_mm,
