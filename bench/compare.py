@@ -22,12 +22,12 @@ for _variable in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
     os.environ[_variable] = "1"
 
 import numpy as np  # noqa: E402
+from numba import njit  # noqa: E402
 
 import report  # noqa: E402
 from check_rates import check  # noqa: E402
-from contestants import Direct, Program, line_up, returned  # noqa: E402
-from cvode import ADAMS  # noqa: E402
-from equal_error import GOOD, reference, settle  # noqa: E402
+from contestants import Program, line_up, returned  # noqa: E402
+from equal_error import GOOD, SHARES, reference, settle  # noqa: E402
 from model import build  # noqa: E402
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -54,15 +54,8 @@ def pin():
     return cores
 
 
-def call_by_numba(compiled, bag):
-    """Time of one compiled call of the rates (ns), as CVODE makes it."""
-    from numba import njit
-
-    count = len(bag["start"])
-    minutes = np.arange(bag["last_minute"] + 1.0)
-    solver = Direct("", compiled, bag, ADAMS, False)
-    solver.set(1e-6, np.full(count, 1e-9))
-    states = np.array(solver.solve())
+def call_by_numba(compiled, states):
+    """Time of one compiled call of the rates (ns), at the states of the bag's own course."""
 
     @njit
     def many(times, states, dy):
@@ -72,14 +65,14 @@ def call_by_numba(compiled, bag):
             total += dy[0]
         return total
 
-    dy = np.zeros(count)
+    dy = np.zeros(states.shape[1])
     many(10, states, dy)
     batches = []
     for _ in range(31):
         begin = time.perf_counter()
         many(10_000, states, dy)
         batches.append(1e5 * (time.perf_counter() - begin))
-    return float(np.median(batches)) if len(minutes) else 0.0
+    return float(np.median(batches))
 
 
 def race(program, about, bag, compiled, rounds, quick):
@@ -87,7 +80,7 @@ def race(program, about, bag, compiled, rounds, quick):
     names = about["states"]
     ruler, apart = reference(returned(compiled, len(names)), bag, names, bag["enzymes"])
     contestants = line_up(program, bag, build(about, bag), compiled)
-    shares = (1.0, 1e-4) if quick else (1.0, 1e-2, 1e-4, 1e-6)
+    shares = (1.0, 1e-4) if quick else SHARES
     rows, settings = [], {}
     for contestant in contestants:
         # Plain Python does what numba does, slowly: it takes over the setting.
@@ -119,7 +112,7 @@ def race(program, about, bag, compiled, rounds, quick):
         "apart": apart,
         "rows": rows,
         "call_ns": program.ask("call", bag["name"])["ns"],
-        "numba_ns": call_by_numba(compiled, bag),
+        "numba_ns": call_by_numba(compiled, ruler.reference),
         "whole_us": program.ask("whole", bag["name"], 2000)["us"],
     }
 
@@ -160,7 +153,8 @@ def main():
     about = program.ask("about")
     print("rates ...", file=sys.stderr)
     chosen = [bag for bag in about["bags"] if bag["timed"]][: 1 if asked.quick else None]
-    compared, most, compiled = check(about)
+    every = chosen if asked.quick else about["bags"]
+    compared, most, compiled = check(about, {bag["name"] for bag in every})
     lines.append(f"- rates compared: {compared}, apart by at most {most:.1e}")
     results = []
     for bag in chosen:

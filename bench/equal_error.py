@@ -41,16 +41,16 @@ class Ruler:
         )
         # A unit that nothing in the bag has: no error can arise there.
         self.most[self.most == 0.0] = 1.0
-        self._reference = reference
+        self.reference = reference
         self._size = np.maximum(np.abs(reference), FLOOR * self.most)
 
     def error(self, states):
         """Largest relative error."""
-        return float(np.max(np.abs(states - self._reference) / self._size))
+        return float(np.max(np.abs(states - self.reference) / self._size))
 
     def worst(self, states, names):
         """State and minute of the largest error."""
-        off = np.abs(states - self._reference) / self._size
+        off = np.abs(states - self.reference) / self._size
         minute, place = np.unravel_index(np.argmax(off), off.shape)
         return names[place], int(minute)
 

@@ -58,7 +58,7 @@ def bag_table(result):
         f"## Bag '{result['bag']}'",
         "",
         f"References apart: {result['apart']:.0e}. One call of the rates: "
-        f"{result['call_ns']:.0f} ns in Rust, {result['numba_ns']:.0f} ns by numba (as a C call).",
+        f"{result['call_ns']:.0f} ns in Rust, {result['numba_ns']:.0f} ns by numba.",
         "",
         "| contestant | rates in | relative tolerance | absolute over it (of the most) | error | "
         "evaluations | median µs | quartiles µs | times Barm's |",

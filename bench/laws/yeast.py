@@ -1,0 +1,176 @@
+"""What yeast does."""
+
+import math
+
+from laws.bag import LN_10
+from laws.curve import monotone, on_curve
+from laws.enzymes import FASTEST_LOSS, invertase, pairs, saturation
+from laws.temperature import arrhenius, liquid
+
+# Temperature at which the table of rates is one (°C), and those of the table.
+TABLE_CELSIUS = 30.0
+TEMPERATURES = (0, 5, 10, 15, 20, 25, 30, 35, 38, 40, 42, 45, 48, 50, 55, 60)
+ACIDITIES = (2.0, 3.0, 3.5, 4.0, 6.0, 7.0, 8.0, 9.0, 10.0)
+CARBON_PER_HEXOSE = 6.0
+
+
+def warmth(bag):
+    """Rate at a temperature over that at 30 °C (1)."""
+    x = tuple(float(t) for t in TEMPERATURES)
+    y = bag.facts(*(f"yeast.temperature.{t}c" for t in TEMPERATURES))
+    slope, read, exp = monotone(x, y), on_curve(bag), math.exp
+    steepness, shift = bag.parameters("steepness", "optimum_shift")
+    bent = abs(steepness) + abs(shift) > 0.0
+
+    @bag.jit
+    def factor(celsius):
+        table = read(x, y, slope, celsius - shift)
+        if bent:
+            table = table / read(x, y, slope, TABLE_CELSIUS - shift)
+            return table * exp(steepness * (celsius - TABLE_CELSIUS))
+        return table
+
+    return factor
+
+
+def fit_for_acidity(bag):
+    """Rate at a pH over the best (1)."""
+    y = bag.facts(*(f"yeast.ph.{x:g}".replace("3.5", "3_5") for x in ACIDITIES))
+    slope, read = monotone(ACIDITIES, y), on_curve(bag)
+    (buffered,) = bag.facts("yeast.buffered_ph")
+
+    @bag.jit
+    def factor(ph):
+        return read(ACIDITIES, y, slope, max(ph, buffered))
+
+    return factor
+
+
+def wake_and_die(bag):
+    """Waking, and death by heat."""
+    AWAKE, ALIVE = bag.places("awake", "alive")
+    least, more, start, fade, instant = bag.facts(
+        "yeast.wake.least",
+        "yeast.wake.more",
+        "yeast.wake.from",
+        "yeast.wake.fade",
+        "yeast.wake.instant",
+    )
+    kind = 1.0 if bag.yeast == "active_dry" else instant
+    slower, d60, death_z = bag.parameters("wake", "d60", "death_z")
+    within, exp = liquid(bag), math.exp
+
+    @bag.jit
+    def work(celsius, y, dy):
+        t = within(celsius)
+        waking = kind * (least + more * exp(-(t - start) / fade))
+        dy[AWAKE] = (1.0 - y[AWAKE]) / (slower * waking)
+        kill = d60 * exp(LN_10 * (60.0 - t) / death_z)
+        dy[ALIVE] = -min(LN_10 / kill, FASTEST_LOSS) * y[ALIVE]
+
+    return work
+
+
+def osmotic(bag):
+    """What dissolved particles leave of the rate (1)."""
+    GLUCOSE, FRUCTOSE, GALACTOSE = bag.places("glucose", "fructose", "galactose")
+    SUCROSE, MALTOSE, LACTOSE, DEXTRIN = bag.places("sucrose", "maltose", "lactose", "dextrin")
+    MALTOTRIOSE, GALACTOSIDES = bag.places("maltotriose", "galactosides")
+    salts, solution_l = bag.fixed_numbers("salts_osmol_per_l", "solution_l")
+    dextrin_units, steepness = bag.facts("model.dextrin_units", "yeast.osmotic_steepness")
+    (half,) = bag.parameters("half_osmotic")
+
+    @bag.jit
+    def factor(y):
+        singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE]
+        bound = y[SUCROSE] + y[MALTOSE] + y[LACTOSE]
+        threes = y[MALTOTRIOSE] + y[GALACTOSIDES]
+        particles = singles + 0.5 * bound + threes / 3.0 + y[DEXTRIN] / dextrin_units
+        share = max(salts + 1e-3 * particles / solution_l, 0.0) / half
+        return 1.0 / (1.0 + share**steepness)
+
+    return factor
+
+
+def ferment(bag):
+    """Ferments at `fit` of the rate that acidity allows; returns the hexose used (mmol/min)."""
+    AWAKE, ALIVE, INDUCED, RESERVE = bag.places("awake", "alive", "induced", "reserve")
+    GLUCOSE, FRUCTOSE, MALTOSE = bag.places("glucose", "fructose", "maltose")
+    DISSOLVED, ETHANOL, BYPRODUCT, WATER_USED = bag.places(
+        "dissolved", "ethanol", "byproduct", "water_used"
+    )
+    solution_l, co2_per_min, reserve_full = bag.fixed_numbers(
+        "solution_l", "co2_per_min", "reserve_full"
+    )
+    hexose_mass, pair_mass, ethanol_mass, per_hexose = bag.facts(
+        "stoichiometry.hexose",
+        "stoichiometry.disaccharide",
+        "stoichiometry.ethanol",
+        "stoichiometry.co2_per_hexose",
+    )
+    exponent, ratio, half_maltose, half_reserve = bag.facts(
+        "yeast.ethanol_exponent",
+        "yeast.fructose_half_ratio",
+        "yeast.half_maltose",
+        "yeast.half_reserve",
+    )
+    half_glucose, fructose_rate, maltose_rate, reserve_rate, induction, ethanol_most = (
+        bag.parameters(
+            "half_glucose",
+            "fructose_rate",
+            "maltose_rate",
+            "reserve_rate",
+            "induction",
+            "ethanol_most",
+        )
+    )
+    half_fructose = ratio * half_glucose
+    co2_of, ethanol_of = (
+        per_hexose * share for share in bag.parameters("co2_yield", "ethanol_yield")
+    )
+    warm, crowded, full, two = warmth(bag), osmotic(bag), saturation(bag), pairs(bag)
+
+    @bag.jit
+    def work(celsius, fit, y, dy):
+        drunk = min(max(1e-3 * ethanol_mass * y[ETHANOL] / solution_l, 0.0) / ethanol_most, 1.0)
+        most = co2_per_min / co2_of * max(y[AWAKE], 0.0) * max(y[ALIVE], 0.0)
+        most *= warm(celsius) * crowded(y) * (1.0 - drunk**exponent) * fit
+        on_glucose = max(1e-3 * hexose_mass * y[GLUCOSE] / solution_l, 0.0) / half_glucose
+        on_fructose = max(1e-3 * hexose_mass * y[FRUCTOSE] / solution_l, 0.0) / half_fructose
+        theta = 1.0 + on_glucose + on_fructose
+        idle = 1.0 - on_glucose / theta - on_fructose / theta
+        ready = full(1e-3 * pair_mass * two(y[MALTOSE]), half_maltose)
+        glucose = most * (on_glucose / theta)
+        fructose = most * fructose_rate * (on_fructose / theta)
+        maltose = most * maltose_rate * max(y[INDUCED], 0.0) * ready * idle
+        stock = full(y[RESERVE], half_reserve * reserve_full) if y[RESERVE] > 0.0 else 0.0
+        reserve = most * reserve_rate * (1.0 + half_reserve) * stock * idle
+        hexose = glucose + fructose + maltose + reserve
+        co2, ethanol = co2_of * hexose, ethanol_of * hexose
+        dy[GLUCOSE] -= glucose
+        dy[FRUCTOSE] -= fructose
+        dy[MALTOSE] -= maltose
+        dy[RESERVE] -= reserve
+        dy[INDUCED] = (1.0 - y[INDUCED]) / induction * idle * ready * y[AWAKE]
+        dy[DISSOLVED] += co2
+        dy[ETHANOL] = ethanol
+        dy[BYPRODUCT] = CARBON_PER_HEXOSE * hexose - co2 - 2.0 * ethanol
+        dy[WATER_USED] += 0.5 * (maltose + reserve)
+        return hexose
+
+    return work
+
+
+def invert(bag):
+    """The yeast's own invertase, which sits outside the cell."""
+    (SUCROSE,) = bag.places("sucrose")
+    activity = 1e-3 * bag.fixed["dry_g"] * bag.parameter["own_invertase"]
+    energy, reference = bag.facts("enzyme.invertase.activation", "enzyme.reference")
+    split, factor = invertase(bag), arrhenius(bag)
+
+    @bag.jit
+    def work(celsius, y, dy):
+        if y[SUCROSE] > 0.0:
+            split(activity * factor(energy, celsius, reference), y, dy)
+
+    return work
