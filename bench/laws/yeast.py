@@ -2,33 +2,43 @@
 
 import math
 
-from laws.bag import LN_10
+from laws.bag import LN_10, ZERO_CELSIUS
 from laws.curve import monotone, on_curve
 from laws.enzymes import FASTEST_LOSS, invertase, pairs, saturation
 from laws.temperature import arrhenius, liquid
 
-# Temperature at which the table of rates is one (°C), and those of the table.
-TABLE_CELSIUS = 30.0
-TEMPERATURES = (0, 5, 10, 15, 20, 25, 30, 35, 38, 40, 42, 45, 48, 50, 55, 60)
+# Temperature at which the response is one, and that of the slow loss (°C).
+ONE_AT, SLOW_LOSS_AT = 30.0, 40.0
 ACIDITIES = (2.0, 3.0, 3.5, 4.0, 6.0, 7.0, 8.0, 9.0, 10.0)
 CARBON_PER_HEXOSE = 6.0
 
 
 def warmth(bag):
     """Rate at a temperature over that at 30 °C (1)."""
-    x = tuple(float(t) for t in TEMPERATURES)
-    y = bag.facts(*(f"yeast.temperature.{t}c" for t in TEMPERATURES))
-    slope, read, exp = monotone(x, y), on_curve(bag), math.exp
+    energy, hot_half, hot_energy, cold_half, cold_energy = bag.facts(
+        "yeast.response.activation",
+        "yeast.response.hot_half",
+        "yeast.response.hot_energy",
+        "yeast.response.cold_half",
+        "yeast.response.cold_energy",
+    )
+    within, factor_of, exp = liquid(bag), arrhenius(bag), math.exp
     steepness, shift = bag.parameters("steepness", "optimum_shift")
-    bent = abs(steepness) + abs(shift) > 0.0
+
+    @bag.jit
+    def response(celsius):
+        kelvin = within(celsius) + ZERO_CELSIUS
+        cold = 1.0 / factor_of(cold_energy, celsius, cold_half)
+        hot = factor_of(hot_energy, celsius, hot_half)
+        return kelvin * factor_of(energy, celsius, ONE_AT) / (1.0 + hot + cold)
+
+    at_one = response(ONE_AT)
+    at_30 = response(ONE_AT - shift) / at_one
 
     @bag.jit
     def factor(celsius):
-        table = read(x, y, slope, celsius - shift)
-        if bent:
-            table = table / read(x, y, slope, TABLE_CELSIUS - shift)
-            return table * exp(steepness * (celsius - TABLE_CELSIUS))
-        return table
+        table = response(celsius - shift) / at_one / at_30
+        return table * exp(steepness * (celsius - ONE_AT))
 
     return factor
 
@@ -58,7 +68,9 @@ def wake_and_die(bag):
     )
     kind = 1.0 if bag.yeast == "active_dry" else instant
     slower, d60, death_z = bag.parameters("wake", "d60", "death_z")
-    within, exp = liquid(bag), math.exp
+    (slow_loss,) = bag.parameters("slow_loss")
+    (loss_energy,) = bag.facts("yeast.slow_loss_activation")
+    within, factor, exp = liquid(bag), arrhenius(bag), math.exp
 
     @bag.jit
     def work(celsius, y, dy):
@@ -66,7 +78,8 @@ def wake_and_die(bag):
         waking = kind * (least + more * exp(-(t - start) / fade))
         dy[AWAKE] = (1.0 - y[AWAKE]) / (slower * waking)
         kill = d60 * exp(LN_10 * (60.0 - t) / death_z)
-        dy[ALIVE] = -min(LN_10 / kill, FASTEST_LOSS) * y[ALIVE]
+        slow = slow_loss * factor(loss_energy, celsius, SLOW_LOSS_AT)
+        dy[ALIVE] = -min(LN_10 / kill + slow, FASTEST_LOSS) * y[ALIVE]
 
     return work
 

@@ -28,6 +28,7 @@ const LISTS: &[&[Fact]] = &[
     yeast::FACTS,
     yeast::sugars::FACTS,
     yeast::temperature::FACTS,
+    yeast::loss::FACTS,
     yeast::waking::FACTS,
     yeast::hindrance::FACTS,
     enzyme::heat::FACTS,

@@ -74,6 +74,7 @@ fn parameters(p: &Parameters) -> Value {
         "steepness": p.steepness,
         "optimum_shift": p.optimum_shift,
         "wake": p.wake,
+        "slow_loss": p.slow_loss,
         "d60": p.d60,
         "death_z": p.death_z,
         "half_glucose": p.half_glucose,

@@ -16,6 +16,7 @@ use crate::stoichiometry::{
     CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE,
 };
 use crate::units::{Celsius, Pascal};
+use crate::yeast::temperature::{ONE_AT, response};
 use crate::yeast::{self, waking};
 use crate::{bag, water};
 
@@ -29,6 +30,8 @@ pub(super) struct Crowd {
     pub(super) co2_per_min: f64,
     /// Reserves at wetting (mmol hexose units).
     pub(super) reserve: f64,
+    /// Response to temperature, as the parameters shift it, at 30 °C (1).
+    pub(super) response_at_30: f64,
 }
 
 /// One bag's contents and everything about it that does not change.
@@ -111,6 +114,7 @@ impl Mixture {
                 kind: yeast.kind,
                 dry_g,
                 co2_per_min: dry_g * rate * left / 60.0,
+                response_at_30: response(Celsius(ONE_AT.0 - parameters.optimum_shift)),
                 reserve: 2e3 * parameters.reserve * dry_g / DISACCHARIDE.value,
             }
         });

@@ -4,6 +4,7 @@ use crate::enzyme::starch::RAW_STARCH;
 use crate::fact::Fact;
 use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
+use crate::yeast::loss::SLOW_LOSS;
 use crate::yeast::sugars::{
     FRUCTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE, OWN_INVERTASE, RESERVE,
     RESERVE_RATE,
@@ -75,6 +76,8 @@ pub struct Parameters {
     pub wake: f64,
     /// Loss by cold wetting over its table value (1).
     pub cold_loss: f64,
+    /// Activity lost at 40 °C (1/min).
+    pub slow_loss: f64,
     /// Minutes at 60 °C that kill nine in ten (min).
     pub d60: f64,
     /// Kelvin that change those tenfold (K).
@@ -136,6 +139,7 @@ impl Parameters {
             optimum_shift: 0.0,
             wake: 1.0,
             cold_loss: 1.0,
+            slow_loss: SLOW_LOSS.value,
             d60: D60.value,
             death_z: DEATH_Z.value,
             half_glucose: HALF_GLUCOSE.value,

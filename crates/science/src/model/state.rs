@@ -16,7 +16,7 @@ pub type State = [f64; STATES];
 pub const CELSIUS: usize = 0;
 /// Awake share of the yeast (1).
 pub const AWAKE: usize = 1;
-/// Living share of the yeast (1).
+/// What heat has left of the yeast, alive and unworn (1).
 pub const ALIVE: usize = 2;
 /// Induction of maltose uptake (1).
 pub const INDUCED: usize = 3;

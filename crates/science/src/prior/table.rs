@@ -16,6 +16,7 @@ use crate::permeation::PERMEABILITY;
 use crate::setup::YeastKind;
 use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
+use crate::yeast::loss::SLOW_LOSS;
 use crate::yeast::sugars::{
     FRUCTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE, OWN_INVERTASE, RESERVE,
     RESERVE_RATE,
@@ -71,6 +72,7 @@ pub fn standard() -> Vec<Row> {
         shared("optimum", Plain, OPTIMUM_SD.value, |p| &mut p.optimum_shift),
         shared("wake", Log, WAKE_LOG_SD.value, |p| &mut p.wake),
         shared("cold", Log, COLD_LOG_SD.value, |p| &mut p.cold_loss),
+        shared("slow-loss", Log, log_sd(&SLOW_LOSS), |p| &mut p.slow_loss),
         shared("d60", Log, log_sd(&D60), |p| &mut p.d60),
         shared("death", Log, log_sd(&DEATH_Z), |p| &mut p.death_z),
         shared("half-glucose", Log, log_sd(&HALF_GLUCOSE), |p| &mut p.half_glucose),

@@ -1,6 +1,7 @@
 //! Baker's yeast: how much of it there is, how fast it works, and what holds it back.
 
 pub mod hindrance;
+pub mod loss;
 pub mod sugars;
 pub mod temperature;
 pub mod waking;

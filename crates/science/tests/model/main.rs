@@ -9,3 +9,4 @@ mod off_center;
 mod other_solver;
 mod refusals;
 mod yeast;
+mod yeast_temperature;

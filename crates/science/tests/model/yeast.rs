@@ -12,17 +12,16 @@ use barm_science::model::{Mixture, Moment, Parameters, nominal};
 use barm_science::setup::{Setup, YeastKind};
 use barm_science::units::Celsius;
 use barm_science::yeast::hindrance::{HALF_OSMOTIC, ethanol_factor, osmotic_factor};
-use barm_science::yeast::temperature::response;
 use barm_science::yeast::waking::{D60, DEATH_Z, tenfold_kill_min};
 
-fn held(setup: &Setup, celsius: f64, minutes: u32) -> Vec<Moment> {
+pub(crate) fn held(setup: &Setup, celsius: f64, minutes: u32) -> Vec<Moment> {
     let mut setup = setup.clone();
     setup.water_celsius = celsius;
     let mixture = Mixture::new(&setup, &Parameters::median()).held_at(celsius);
     follow(&setup, &mixture, minutes).unwrap().moments
 }
 
-fn made(moments: &[Moment], minute: usize) -> f64 {
+pub(crate) fn made(moments: &[Moment], minute: usize) -> f64 {
     carbon_dioxide(&moments[minute].state) - carbon_dioxide(&moments[0].state)
 }
 
@@ -75,77 +74,6 @@ fn specific_rate_is_that_of_dough() {
         let ratio = rate / expected;
         assert!((1.0 / 1.5..1.5).contains(&ratio), "{rate} against {expected} mmol/(g·h)");
     }
-}
-
-/// White and Munns (1951), J. Inst. Brew. 57, 280: fermentation rises steadily to 40 °C and falls
-/// steeply after, 20 to 43 °C studied; Pyler (1988): dough rises to 40.5 °C.
-#[test]
-fn the_first_half_hour_is_fastest_near_40_degrees() {
-    let setup = bench::plain(30.0);
-    let mut best = (0.0, 0.0);
-    let mut before = 0.0;
-    for half in 40..=90 {
-        let celsius = 0.5 * f64::from(half);
-        let gas = made(&held(&setup, celsius, 30), 30);
-        if celsius <= 38.0 {
-            assert!(gas > before, "no steady rise at {celsius} °C");
-        }
-        if gas > best.1 {
-            best = (celsius, gas);
-        }
-        before = gas;
-    }
-    assert!((39.0..=41.0).contains(&best.0), "fastest at {} °C", best.0);
-    let hot = made(&held(&setup, 45.0, 30), 30);
-    assert!(hot < 0.8 * best.1, "no steep fall: {hot} at 45 °C against {}", best.1);
-}
-
-/// Undergraduate class data (J. Introd. Biol. Investig.): gas roughly doubles from 15 to 30 °C in
-/// tubes; low precision, so sign and size only. The rate itself may do more: Slator's quotients
-/// (from memory) make it 3.4 to 4.5.
-#[test]
-fn warmth_speeds_yeast_by_about_what_classes_see() {
-    let ratio = response(Celsius(30.0)) / response(Celsius(15.0));
-    assert!((1.5..4.6).contains(&ratio), "30 over 15 °C: {ratio}");
-}
-
-/// Rise times of dough from a public table (growth included, so an upper bound): quotients for
-/// ten kelvin of 5.2 (4 to 10 °C), 4.0 (10 to 16), 3.8 (16 to 21), 4.2 (21 to 27), 2.6 (27 to 32),
-/// 2.1 (32 to 35).
-#[test]
-fn no_steeper_than_dough() {
-    for (low, high, most) in [
-        (4.0, 10.0, 5.2),
-        (10.0, 16.0, 4.0),
-        (16.0, 21.0, 3.8),
-        (21.0, 27.0, 4.2),
-        (27.0, 32.0, 2.6),
-        (32.0, 35.0, 2.1),
-    ] {
-        let ratio: f64 = response(Celsius(high)) / response(Celsius(low));
-        let quotient = ratio.powf(10.0 / (high - low));
-        assert!(quotient < most, "{low} to {high} °C: {quotient} against {most}");
-    }
-}
-
-/// Hopkins and Roberts (1935), Biochem. J. 29, part CXI: the rate is flat from 0.5 to 10 % sugar
-/// and goes with the amount of yeast.
-#[test]
-fn twice_the_sugar_is_no_faster_but_twice_the_yeast_is() {
-    let rate = |sugar_g: f64, yeast_g: f64| {
-        let mut setup = bench::plain(30.0);
-        setup.yeast = Some(bench::yeast(YeastKind::ActiveDry, yeast_g));
-        setup.foods = vec![bench::grams("dextrose_monohydrate", sugar_g)];
-        let moments = held(&setup, 30.0, 40);
-        made(&moments, 40) - made(&moments, 30)
-    };
-    let base = rate(1.5, 1.0);
-    for sugar_g in [0.75, 3.0, 5.5] {
-        let ratio = rate(sugar_g, 1.0) / base;
-        assert!((0.88..1.12).contains(&ratio), "{sugar_g} g of sugar: {ratio}");
-    }
-    let ratio = rate(3.0, 2.0) / rate(3.0, 1.0);
-    assert!((1.9..2.1).contains(&ratio), "twice the yeast: {ratio}");
 }
 
 /// Herrera, Peterson, Cooper and Peppler (1956), Arch. Biochem. Biophys. 63, 131: active dry yeast

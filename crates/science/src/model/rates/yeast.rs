@@ -11,12 +11,10 @@ use crate::setup::EnzymeKind;
 use crate::stoichiometry::{CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, HEXOSE};
 use crate::units::Celsius;
 use crate::yeast::hindrance::{ethanol_factor, osmotic_factor};
+use crate::yeast::loss::slow_loss_per_min;
 use crate::yeast::sugars::{HALF_MALTOSE, HALF_RESERVE, uptake};
-use crate::yeast::temperature::response;
+use crate::yeast::temperature::{ONE_AT, response};
 use crate::yeast::waking::{tenfold_kill_min, wake_min};
-
-/// Temperature for which the yeast's table of rates is one (°C).
-const TABLE_CELSIUS: f64 = 30.0;
 
 impl Mixture {
     /// Yeast's own invertase sits outside the cell: it works before the yeast wakes, and after it
@@ -45,20 +43,16 @@ impl Mixture {
         let waking = self.parameters.wake * wake_min(celsius, crowd.kind);
         change[AWAKE] = (1.0 - y[AWAKE]) / waking;
         let kill = tenfold_kill_min(celsius, self.parameters.d60, self.parameters.death_z);
-        let death = core::f64::consts::LN_10 / kill;
-        change[ALIVE] = -death.min(FASTEST_LOSS_PER_MIN) * y[ALIVE];
+        let loss = core::f64::consts::LN_10 / kill
+            + slow_loss_per_min(celsius, self.parameters.slow_loss);
+        change[ALIVE] = -loss.min(FASTEST_LOSS_PER_MIN) * y[ALIVE];
     }
 
     /// Rate of the yeast at a temperature over its rate at 30 °C (1).
-    fn warmth(&self, celsius: Celsius) -> f64 {
+    fn warmth(&self, crowd: &Crowd, celsius: Celsius) -> f64 {
         let (steeper, shift) = (self.parameters.steepness, self.parameters.optimum_shift);
-        let table = response(Celsius(celsius.0 - shift));
-        if steeper.abs() + shift.abs() > 0.0 {
-            table / response(Celsius(TABLE_CELSIUS - shift))
-                * libm::exp(steeper * (celsius.0 - TABLE_CELSIUS))
-        } else {
-            table
-        }
+        response(Celsius(celsius.0 - shift)) / crowd.response_at_30
+            * libm::exp(steeper * (celsius.0 - ONE_AT.0))
     }
 
     /// Ferments, at `fit` of the rate that the liquid's acidity allows; returns the hexose used
@@ -79,7 +73,7 @@ impl Mixture {
         let most = crowd.co2_per_min / made_per_hexose
             * y[AWAKE].max(0.0)
             * y[ALIVE].max(0.0)
-            * self.warmth(celsius)
+            * self.warmth(crowd, celsius)
             * osmotic_factor(self.osmol_per_l(y), p.half_osmotic)
             * ethanol_factor(ethanol, p.ethanol_most)
             * fit;
