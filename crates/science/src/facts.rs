@@ -3,7 +3,7 @@
 use crate::fact::Fact;
 use crate::{
     air, bag, carbon_dioxide, carbonate, card_height, constants, cooling, enzyme, ethanol,
-    food, gas, meter, model, permeation, prior, ruler, stoichiometry, water, yeast,
+    food, gas, meter, model, permeation, prior, ruler, stoichiometry, water, weighing, yeast,
 };
 
 /// The lists of all modules, one line each.
@@ -24,6 +24,7 @@ const LISTS: &[&[Fact]] = &[
     ruler::FACTS,
     meter::FACTS,
     permeation::FACTS,
+    weighing::FACTS,
     cooling::FACTS,
     yeast::FACTS,
     yeast::sugars::FACTS,

@@ -32,4 +32,5 @@ pub mod statistics;
 pub mod stoichiometry;
 pub mod units;
 pub mod water;
+pub mod weighing;
 pub mod yeast;

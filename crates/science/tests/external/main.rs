@@ -6,3 +6,4 @@ mod liquid;
 mod physical;
 mod rows;
 mod vectors;
+mod weighing;
