@@ -1,8 +1,7 @@
-//! Ethanol, the meter and carbonate against published numbers.
+//! Ethanol and carbonate against published numbers.
 
 use crate::rows::agrees;
 use barm_science::carbonate::{self, Solutes};
-use barm_science::meter::{self, MeterError};
 use barm_science::units::Celsius;
 use barm_science::{carbon_dioxide, ethanol};
 
@@ -22,61 +21,6 @@ fn ethanol_stays_in_the_water_as_four_sources_say() {
         agrees(&format!("lowest ratio at {celsius} °C"), ours, lowest, 0.03);
         agrees(&format!("highest ratio at {celsius} °C"), ours, highest, 0.03);
     }
-}
-
-/// Worked outside from 0.40 g per 210 L and the ratios above: 8.88 g/L at 25 °C (1.13 % by
-/// volume), 4.61 g/L at 35 °C.
-#[test]
-fn a_warm_bag_needs_half_the_ethanol_for_the_same_reading() {
-    agrees("gas", meter::gas_mg_per_l(0.40), 1.905, 0.001);
-    let cool = meter::liquid_g_per_l(0.40, Celsius(25.0));
-    agrees("25 °C", cool, 8.88, 0.03);
-    agrees("by volume", ethanol::percent_by_volume(cool), 1.13, 0.03);
-    agrees("35 °C", meter::liquid_g_per_l(0.40, Celsius(35.0)), 4.61, 0.03);
-    for celsius in [18.0, 25.0, 32.0] {
-        let step = meter::liquid_g_per_l(0.1, Celsius(celsius + 1.0))
-            / meter::liquid_g_per_l(0.1, Celsius(celsius));
-        assert!((0.930..0.945).contains(&step), "one degree changes the liquid by {step}");
-    }
-}
-
-#[test]
-fn a_meter_says_no_more_than_it_knows() {
-    let inside = meter::estimate(0.12, 0.40, Celsius(30.0)).unwrap();
-    assert!(!inside.at_least);
-    assert!(inside.low_g_per_l < 0.55 * inside.g_per_l, "the gain is known to a factor of two");
-    assert!(inside.high_g_per_l > 2.0 * inside.g_per_l && inside.high_g_per_l.is_finite());
-    let pinned = meter::estimate(0.40, 0.40, Celsius(30.0)).unwrap();
-    assert!(pinned.at_least && pinned.high_g_per_l.is_infinite());
-    assert!(matches!(
-        meter::estimate(-0.1, 0.4, Celsius(30.0)),
-        Err(MeterError::NotAReading { .. })
-    ));
-    assert!(matches!(
-        meter::estimate(f64::NAN, 0.4, Celsius(30.0)),
-        Err(MeterError::NotAReading { .. })
-    ));
-    assert!(matches!(
-        meter::estimate(12.0, 0.4, Celsius(30.0)),
-        Err(MeterError::AboveRange { .. })
-    ));
-}
-
-/// The trap that the correction is for: the warm bag reads higher and holds less.
-#[test]
-fn bags_are_compared_at_their_own_temperatures() {
-    let warm = (0.30, Celsius(38.0));
-    let cool = (0.20, Celsius(25.0));
-    let ratio = meter::compare(warm, cool, 0.40).unwrap();
-    assert!(ratio.ratio < 1.0, "warm over cool: {}", ratio.ratio);
-    let back = meter::compare(cool, warm, 0.40).unwrap();
-    agrees("there and back", ratio.ratio * back.ratio, 1.0, 1e-12);
-    assert!(ratio.low < ratio.ratio && ratio.ratio < ratio.high);
-    assert_eq!(meter::compare((0.4, Celsius(30.0)), cool, 0.4), Err(MeterError::EndOfRange));
-    assert_eq!(
-        meter::compare(warm, (0.0, Celsius(25.0)), 0.4),
-        Err(MeterError::NothingToCompare)
-    );
 }
 
 /// Plummer and Busenberg (1982) worked outside this repository.

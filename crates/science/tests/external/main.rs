@@ -3,6 +3,7 @@
 mod cards;
 mod foods;
 mod liquid;
+mod meter;
 mod physical;
 mod rows;
 mod vectors;

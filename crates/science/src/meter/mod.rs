@@ -2,9 +2,22 @@
 //!
 //! The meter is made for breath at 34 °C. Over a bag it sees gas in equilibrium with the liquid at
 //! the liquid's own temperature, and its gain is unknown: readings compare bags, they do not
-//! measure them.
+//! measure them. Never is it a test of a person.
 
-use crate::ethanol::{RATIO_SD, water_gas_ratio};
+mod chain;
+mod compare;
+mod dilution;
+mod drift;
+mod reading;
+mod standards;
+
+pub use chain::{CHAIN_FACTS, Liquid, gas_mg_per_l, liquid_g_per_l, percent_over};
+pub use compare::{COMPARE_FACTS, Corrections, Outcome, compare_sets};
+pub use dilution::{DILUTION_FACTS, Sample, taken_share};
+pub use drift::{Blank, DRIFT_FACTS, DRIFT_SD, PUSH_SD, STEP, Zero};
+pub use reading::{Corrected, Meter, Reading};
+pub use standards::{MeterPosterior, STANDARD_FACTS, Standard, ZERO_SD, checked};
+
 use crate::fact::Fact;
 use crate::units::Celsius;
 
@@ -40,6 +53,15 @@ pub const EQUILIBRIUM: Fact = Fact::memory(
 )
 .within((0.7, 1.0));
 
+/// Ethanol that reaches the sensor over what left the bag (1).
+pub const SAMPLING: Fact = Fact::memory(
+    "meter.sampling",
+    0.9,
+    "1",
+    "ethanol that stays on syringe, tube and damp walls, from memory",
+)
+.within((0.8, 1.0));
+
 /// Standard deviation of the temperature of a bag's liquid as read through the film (K).
 pub const CELSIUS_SD: Fact = Fact::memory(
     "meter.celsius_sd",
@@ -50,7 +72,8 @@ pub const CELSIUS_SD: Fact = Fact::memory(
 .within((0.5, 2.0));
 
 /// Facts of this module.
-pub const FACTS: &[Fact] = &[LITRES_PER_PERCENT, USUAL_RANGE, GAIN_SD, EQUILIBRIUM, CELSIUS_SD];
+pub const FACTS: &[Fact] =
+    &[LITRES_PER_PERCENT, USUAL_RANGE, GAIN_SD, EQUILIBRIUM, SAMPLING, CELSIUS_SD];
 
 /// What has to stand beside every number from a meter.
 pub const RELATIVE_ONLY: &str = "relative reading: it compares the bags of one class on one \
@@ -85,8 +108,36 @@ pub enum MeterError {
          earlier"
     )]
     EndOfRange,
-    /// A ratio to a bag that shows no ethanol.
-    #[error("the other bag shows no ethanol, so there is no ratio to it")]
+    /// A sample that is none.
+    #[error(
+        "{gas_ml} mL of gas with {air_ml} mL of air is no sample; write how much gas of the bag was drawn \
+         and how much clean air was added"
+    )]
+    NotASample {
+        /// Gas (mL).
+        gas_ml: f64,
+        /// Air (mL).
+        air_ml: f64,
+    },
+    /// Nothing to check a meter with.
+    #[error(
+        "a check of the meter needs at least one liquid of known strength; plain water counts"
+    )]
+    NoStandard,
+    /// A strength that no standard has.
+    #[error("a standard of {g_per_l} g/L of ethanol lies outside 0 to 80 g/L (10 % by volume)")]
+    Strength {
+        /// What was given (g/L).
+        g_per_l: f64,
+    },
+    /// A temperature that no standard has.
+    #[error("a standard at {celsius} °C lies outside 0 to 60 °C")]
+    Warmth {
+        /// What was given (°C).
+        celsius: f64,
+    },
+    /// A ratio with a bag that shows no ethanol.
+    #[error("one of the bags shows no ethanol, so there is no ratio")]
     NothingToCompare,
 }
 
@@ -114,27 +165,8 @@ pub struct Ratio {
     pub high: f64,
 }
 
-/// Ethanol in the gas, in milligrams per litre, when the display shows so many percent.
-///
-/// ```text
-/// c = R · 1000 mg / 210 L      R in % blood alcohol: g per 100 mL of blood, or per 210 L of breath
-/// ```
-pub const fn gas_mg_per_l(percent: f64) -> f64 {
-    percent * 1e3 / LITRES_PER_PERCENT.value
-}
-
-/// Ethanol in the liquid, in grams per litre, whose equilibrium gas makes the display show so many
-/// percent.
-///
-/// ```text
-/// C = c · K(T) / 1000      K from ethanol::water_gas_ratio at the liquid's temperature
-/// ```
-pub fn liquid_g_per_l(percent: f64, liquid: Celsius) -> f64 {
-    gas_mg_per_l(percent) * 1e-3 * water_gas_ratio(liquid)
-}
-
-/// Ethanol in a bag's liquid from one reading, with what the meter leaves open: its gain, the
-/// temperature, and gas below equilibrium.
+/// [`Meter::estimate`] of one reading of unthinned gas over water on a usual meter that nobody has checked
+/// and that shows 0.00 of clean air.
 ///
 /// # Errors
 /// [`MeterError::NotAReading`] and [`MeterError::AboveRange`].
@@ -143,52 +175,42 @@ pub fn estimate(
     range_percent: f64,
     liquid: Celsius,
 ) -> Result<MeterEstimate, MeterError> {
-    let at_end = at_end_of_range(percent, range_percent)?;
-    let g_per_l = liquid_g_per_l(percent, liquid);
-    let thermal = thermal_sd(liquid);
-    let sd = libm::hypot(libm::hypot(GAIN_SD.value, RATIO_SD.value), thermal);
-    let spread = libm::exp(Z95 * sd);
-    let lag = EQUILIBRIUM.range.map_or(EQUILIBRIUM.value, |(low, _)| low);
-    Ok(MeterEstimate {
-        g_per_l,
-        low_g_per_l: g_per_l / spread,
-        high_g_per_l: if at_end { f64::INFINITY } else { g_per_l * spread / lag },
-        at_least: at_end,
-    })
+    Meter { range_percent, ..Meter::usual() }.estimate(&plain(percent, liquid))
 }
 
-/// Ethanol in one bag's liquid over that in another's, both read on one meter: its gain drops out.
+/// Ethanol in one bag's liquid over that in another's, both read on one usual meter: its gain drops out.
 ///
 /// Each reading is given with the temperature of its own liquid; without that, a warm bag seems to
 /// hold 6.6 % more for every degree.
 ///
 /// # Errors
 /// [`MeterError::EndOfRange`] if either reading stands at the end of the range,
-/// [`MeterError::NothingToCompare`] if the other bag shows none, and those of [`estimate`].
+/// [`MeterError::NothingToCompare`] if either shows none, and those of [`estimate`].
 pub fn compare(
     one: (f64, Celsius),
     other: (f64, Celsius),
     range_percent: f64,
 ) -> Result<Ratio, MeterError> {
-    if at_end_of_range(one.0, range_percent)? || at_end_of_range(other.0, range_percent)? {
-        return Err(MeterError::EndOfRange);
+    let meter = Meter { range_percent, ..Meter::usual() };
+    let corrected = |(percent, liquid)| meter.corrected(&plain(percent, liquid));
+    match compare_sets(&[corrected(one)?], &[corrected(other)?], None) {
+        Outcome::Ratio(found) => Ok(found.ratio),
+        Outcome::AtLeast(_) | Outcome::AtMost(_) | Outcome::BothAtTheEnd => {
+            Err(MeterError::EndOfRange)
+        }
+        Outcome::OnlyTheFirst | Outcome::OnlyTheOthers | Outcome::Partly | Outcome::None => {
+            Err(MeterError::NothingToCompare)
+        }
     }
-    if other.0 <= 0.0 {
-        return Err(MeterError::NothingToCompare);
-    }
-    let ratio = liquid_g_per_l(one.0, one.1) / liquid_g_per_l(other.0, other.1);
-    // The range of the equilibrium factor is taken as its central 90 %.
-    let lag =
-        EQUILIBRIUM.range.map_or(0.0, |(low, high)| libm::log(high / low) / (2.0 * 1.645));
-    let thermal = libm::hypot(thermal_sd(one.1), thermal_sd(other.1));
-    let spread = libm::exp(Z95 * libm::hypot(thermal, lag * 2.0_f64.sqrt()));
-    Ok(Ratio { ratio, low: ratio / spread, high: ratio * spread })
 }
 
-/// Relative standard deviation that the doubt about the liquid's temperature brings (1).
-fn thermal_sd(liquid: Celsius) -> f64 {
-    let warmer = Celsius(liquid.0 + CELSIUS_SD.value);
-    libm::log(water_gas_ratio(liquid) / water_gas_ratio(warmer))
+fn plain(percent: f64, liquid: Celsius) -> Reading {
+    Reading { percent, turn: None, liquid: Liquid::water(liquid), sample: Sample::UNTHINNED }
+}
+
+/// Standard deviation of a logarithm whose central 90 % is the fact's range (1).
+fn range_sd(fact: &Fact) -> f64 {
+    fact.range.map_or(0.0, |(low, high)| libm::log(high / low) / (2.0 * 1.645))
 }
 
 fn at_end_of_range(percent: f64, range_percent: f64) -> Result<bool, MeterError> {
