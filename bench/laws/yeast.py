@@ -109,22 +109,27 @@ def ferment(bag):
     """Ferments at `fit` of the rate that acidity allows; returns the hexose used (mmol/min)."""
     AWAKE, ALIVE, INDUCED, RESERVE = bag.places("awake", "alive", "induced", "reserve")
     GLUCOSE, FRUCTOSE, MALTOSE = bag.places("glucose", "fructose", "maltose")
+    MALTOTRIOSE, GALACTOSE, GALACTOSE_INDUCED = bag.places(
+        "maltotriose", "galactose", "galactose_induced"
+    )
     DISSOLVED, ETHANOL, BYPRODUCT, WATER_USED = bag.places(
         "dissolved", "ethanol", "byproduct", "water_used"
     )
     solution_l, co2_per_min, reserve_full = bag.fixed_numbers(
         "solution_l", "co2_per_min", "reserve_full"
     )
-    hexose_mass, pair_mass, ethanol_mass, per_hexose = bag.facts(
+    hexose_mass, pair_mass, triple_mass, ethanol_mass, per_hexose = bag.facts(
         "stoichiometry.hexose",
         "stoichiometry.disaccharide",
+        "stoichiometry.trisaccharide",
         "stoichiometry.ethanol",
         "stoichiometry.co2_per_hexose",
     )
-    exponent, ratio, half_maltose, half_reserve = bag.facts(
+    exponent, ratio, half_maltose, half_galactose, half_reserve = bag.facts(
         "yeast.ethanol_exponent",
         "yeast.fructose_half_ratio",
         "yeast.half_maltose",
+        "yeast.half_galactose",
         "yeast.half_reserve",
     )
     half_glucose, fructose_rate, maltose_rate, reserve_rate, induction, ethanol_most = (
@@ -136,6 +141,9 @@ def ferment(bag):
             "induction",
             "ethanol_most",
         )
+    )
+    maltotriose_rate, galactose_rate, galactose_induction, repression = bag.parameters(
+        "maltotriose_rate", "galactose_rate", "galactose_induction", "repression"
     )
     half_fructose = ratio * half_glucose
     co2_of, ethanol_of = (
@@ -152,23 +160,36 @@ def ferment(bag):
         on_fructose = max(1e-3 * hexose_mass * y[FRUCTOSE] / solution_l, 0.0) / half_fructose
         theta = 1.0 + on_glucose + on_fructose
         idle = 1.0 - on_glucose / theta - on_fructose / theta
-        ready = full(1e-3 * pair_mass * two(y[MALTOSE]), half_maltose)
+        free, on_maltose = most * idle, 1e-3 * pair_mass * two(y[MALTOSE])
+        ready = full(on_maltose, half_maltose)
+        on_triples = max(1e-3 * triple_mass / 3.0 * y[MALTOTRIOSE] / solution_l, 0.0)
+        triples = on_triples / (half_maltose + max(on_maltose, 0.0) + on_triples)
+        on_galactose = full(1e-3 * hexose_mass * y[GALACTOSE] / solution_l, half_galactose)
         glucose = most * (on_glucose / theta)
         fructose = most * fructose_rate * (on_fructose / theta)
-        maltose = most * maltose_rate * max(y[INDUCED], 0.0) * ready * idle
+        maltose = free * maltose_rate * max(y[INDUCED], 0.0) * ready
+        maltotriose = free * maltose_rate * maltotriose_rate * max(y[INDUCED], 0.0) * triples
+        galactose = free * galactose_rate * max(y[GALACTOSE_INDUCED], 0.0) ** 3 * on_galactose
         stock = full(y[RESERVE], half_reserve * reserve_full) if y[RESERVE] > 0.0 else 0.0
-        reserve = most * reserve_rate * (1.0 + half_reserve) * stock * idle
-        hexose = glucose + fructose + maltose + reserve
+        reserve = free * reserve_rate * (1.0 + half_reserve) * stock
+        hexose = glucose + fructose + maltose + maltotriose + galactose + reserve
         co2, ethanol = co2_of * hexose, ethanol_of * hexose
         dy[GLUCOSE] -= glucose
         dy[FRUCTOSE] -= fructose
         dy[MALTOSE] -= maltose
+        dy[MALTOTRIOSE] -= maltotriose
+        dy[GALACTOSE] -= galactose
         dy[RESERVE] -= reserve
-        dy[INDUCED] = (1.0 - y[INDUCED]) / induction * idle * ready * y[AWAKE]
+        busy, call = 1.0 - idle, idle * y[AWAKE]
+        dy[INDUCED] = (1.0 - y[INDUCED]) * (call * ready) / induction
+        dy[INDUCED] -= y[INDUCED] * busy / repression
+        dy[GALACTOSE_INDUCED] = (1.0 - y[GALACTOSE_INDUCED]) * (call * on_galactose)
+        dy[GALACTOSE_INDUCED] /= galactose_induction
+        dy[GALACTOSE_INDUCED] -= y[GALACTOSE_INDUCED] * busy / repression
         dy[DISSOLVED] += co2
         dy[ETHANOL] = ethanol
         dy[BYPRODUCT] = CARBON_PER_HEXOSE * hexose - co2 - 2.0 * ethanol
-        dy[WATER_USED] += 0.5 * (maltose + reserve)
+        dy[WATER_USED] += 0.5 * (maltose + reserve) + 2.0 / 3.0 * maltotriose
         return hexose
 
     return work

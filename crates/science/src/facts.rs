@@ -33,6 +33,8 @@ const LISTS: &[&[Fact]] = &[
     cooling::FACTS,
     yeast::FACTS,
     yeast::sugars::FACTS,
+    yeast::repression::FACTS,
+    yeast::storage::FACTS,
     yeast::temperature::FACTS,
     yeast::loss::FACTS,
     yeast::waking::FACTS,

@@ -4,8 +4,8 @@ use super::cases::Case;
 use barm_science::model::Parameters;
 use barm_science::model::state::{
     ALIVE, AWAKE, BYPRODUCT, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_ORDER, ENZYMES,
-    ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSIDES, GAS, GLUCOSE, INDUCED, LACTOSE, MALTOSE,
-    MALTOTRIOSE, PERMEATED, RAW, RESERVE, STATES, SUCROSE, State, WATER_USED,
+    ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSE_INDUCED, GALACTOSIDES, GAS, GLUCOSE, INDUCED,
+    LACTOSE, MALTOSE, MALTOTRIOSE, PERMEATED, RAW, RESERVE, STATES, SUCROSE, State, WATER_USED,
 };
 use barm_science::ode::System;
 use barm_science::setup::{EnzymeKind, YeastKind};
@@ -22,6 +22,7 @@ fn names() -> Vec<String> {
         (AWAKE, "awake"),
         (ALIVE, "alive"),
         (INDUCED, "induced"),
+        (GALACTOSE_INDUCED, "galactose_induced"),
         (RESERVE, "reserve"),
         (RAW, "raw"),
         (COOKED, "cooked"),
@@ -80,7 +81,11 @@ fn parameters(p: &Parameters) -> Value {
         "half_glucose": p.half_glucose,
         "fructose_rate": p.fructose_rate,
         "maltose_rate": p.maltose_rate,
+        "maltotriose_rate": p.maltotriose_rate,
+        "galactose_rate": p.galactose_rate,
         "induction": p.induction,
+        "galactose_induction": p.galactose_induction,
+        "repression": p.repression,
         "reserve_rate": p.reserve_rate,
         "own_invertase": p.own_invertase,
         "half_osmotic": p.half_osmotic,
@@ -112,7 +117,7 @@ impl Dice {
 fn state(dice: &mut Dice) -> State {
     core::array::from_fn(|i| match i {
         CELSIUS => 1.0 + 62.0 * dice.roll(),
-        AWAKE | ALIVE | INDUCED => dice.roll(),
+        AWAKE | ALIVE | INDUCED | GALACTOSE_INDUCED => dice.roll(),
         _ if i >= ENZYMES => 0.1 * dice.roll(),
         _ if dice.roll() < 0.2 => 0.0,
         _ => 20.0 * dice.roll() * dice.roll(),

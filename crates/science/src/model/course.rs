@@ -4,7 +4,8 @@ use super::card::CardOnBag;
 use super::mixture::Mixture;
 use super::parameters::Parameters;
 use super::state::{
-    ALIVE, AWAKE, CELSIUS, DISSOLVED, ENZYMES, ETHANOL, GAS, INDUCED, PERMEATED, STATES, State,
+    ALIVE, AWAKE, CELSIUS, DISSOLVED, ENZYMES, ETHANOL, GALACTOSE_INDUCED, GAS, INDUCED,
+    PERMEATED, STATES, State,
 };
 use crate::forecast::{self, SetupError};
 use crate::ode::{self, Effort, OdeError, Step, Tolerance};
@@ -54,7 +55,7 @@ pub const fn tolerance(relative: f64) -> Tolerance<STATES> {
     while i < STATES {
         if i >= ENZYMES {
             absolute[i] = 1e-3 * relative;
-        } else if i == AWAKE || i == ALIVE || i == INDUCED {
+        } else if matches!(i, AWAKE | ALIVE | INDUCED | GALACTOSE_INDUCED) {
             absolute[i] = 0.1 * relative;
         }
         i += 1;

@@ -1,21 +1,17 @@
 //! One bag put together: what is in it, how much of it, and how warm.
 
 use super::pantry::Pantry;
-use super::parameters::{
-    DEXTRIN_UNITS, POCKET_DEPTH, Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME,
-};
+use super::parameters::{POCKET_DEPTH, Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME};
 use super::state::{
     ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_PLACES, ENZYMES, FRUCTOSE,
-    GALACTOSE, GALACTOSIDES, GAS, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES,
+    GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES,
     SUCROSE, State, enzyme_place,
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, film_j_per_k};
-use crate::gas;
-use crate::setup::{EnzymeKind, Setup, YeastKind};
-use crate::stoichiometry::{
-    CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE,
-};
+use crate::setup::{Setup, YeastKind};
+use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE};
 use crate::units::{Celsius, Pascal};
+use crate::yeast::storage::left_by_storage;
 use crate::yeast::temperature::{ONE_AT, response};
 use crate::yeast::{self, waking};
 use crate::{bag, water};
@@ -109,7 +105,9 @@ impl Mixture {
         let crowd = setup.yeast.filter(|yeast| yeast.grams > 0.0).map(|yeast| {
             let cold = 1.0 - waking::left_by_cold_wetting(Celsius(celsius), yeast.kind);
             let left = (1.0 - parameters.cold_loss * cold).max(0.0);
-            let rate = yeast::RATE_30C.value * yeast::vigor(yeast.kind) * parameters.vigor;
+            let kept = left_by_storage(&yeast, parameters.storage_loss);
+            let rate =
+                yeast::RATE_30C.value * yeast::vigor(yeast.kind) * parameters.vigor * kept;
             Crowd {
                 kind: yeast.kind,
                 dry_g,
@@ -208,66 +206,4 @@ impl Mixture {
     pub const fn solution_l(&self) -> f64 {
         self.solution_l
     }
-
-    /// Dissolved particles (osmol/L) that the yeast feels, at a state.
-    pub fn osmol_per_l(&self, y: &State) -> f64 {
-        let singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE];
-        let pairs = y[SUCROSE] + y[MALTOSE] + y[LACTOSE];
-        let particles = singles
-            + 0.5 * pairs
-            + (y[MALTOTRIOSE] + y[GALACTOSIDES]) / 3.0
-            + y[DEXTRIN] / DEXTRIN_UNITS.value;
-        self.salts_osmol_per_l + 1e-3 * particles / self.solution_l
-    }
-
-    /// Volume of the gas with the trapped air, wet, in millilitres, at a state.
-    pub fn gas_with_air_ml(&self, y: &State) -> f64 {
-        self.wet_ml(y, y[GAS] + self.air)
-    }
-
-    /// Volume of `mmol` of dry gas, wet, in millilitres, at the temperature of a state.
-    pub(super) fn wet_ml(&self, y: &State, mmol: f64) -> f64 {
-        self.wet_at(y[CELSIUS], mmol)
-    }
-
-    /// Volume of `mmol` of dry gas, wet, in millilitres, at a temperature.
-    pub(crate) fn wet_at(&self, celsius: f64, mmol: f64) -> f64 {
-        gas::wet_volume_ml(1e-3 * mmol, Celsius(celsius), self.pressure)
-    }
-
-    /// Trapped air, in mmol.
-    pub(crate) const fn air_mmol(&self) -> f64 {
-        self.air
-    }
-
-    /// More than the gas, with the air, can ever become from `minute` on, in millilitres: all that
-    /// can ferment has fermented, nothing stays dissolved, nothing leaks, at the warmest it gets.
-    pub fn most_gas_ml(&self, y: &State, minute: f64) -> f64 {
-        let mut mmol = y[GAS] + y[DISSOLVED];
-        if self.crowd.is_some() {
-            let has = |kind: EnzymeKind| self.enzymes[enzyme_place(kind)];
-            let mut hexose = y[RESERVE]
-                + y[MALTOTRIOSE]
-                + y[MALTOSE]
-                + y[SUCROSE]
-                + y[GLUCOSE]
-                + y[FRUCTOSE];
-            if has(EnzymeKind::Glucoamylase)
-                || has(EnzymeKind::FungalAlphaAmylase)
-                || has(EnzymeKind::BacterialAlphaAmylase)
-            {
-                hexose += y[RAW] + y[COOKED] + y[DEXTRIN];
-            }
-            if has(EnzymeKind::NeutralLactase) || has(EnzymeKind::AcidLactase) {
-                hexose += 0.5 * y[LACTOSE];
-            }
-            mmol += CO2_PER_HEXOSE.value * self.parameters.co2_yield * hexose;
-        }
-        // Its own heat may warm a bag by some kelvin above its surroundings.
-        let warmest = y[CELSIUS].max(self.cooling.warmest_celsius(minute)) + OWN_WARMTH_KELVIN;
-        self.wet_at(warmest, mmol + self.air)
-    }
 }
-
-/// More than yeast ever warms its own bag (K).
-const OWN_WARMTH_KELVIN: f64 = 10.0;

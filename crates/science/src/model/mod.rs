@@ -14,6 +14,7 @@ pub mod parameters;
 mod rates;
 
 pub mod state;
+mod volume;
 
 pub use course::{Moment, Trajectory, nominal, run};
 pub use mixture::Mixture;

@@ -5,9 +5,10 @@ use crate::fact::Fact;
 use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
 use crate::yeast::loss::SLOW_LOSS;
+use crate::yeast::repression::{GALACTOSE_INDUCTION, REPRESSION};
 use crate::yeast::sugars::{
-    FRUCTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE, OWN_INVERTASE, RESERVE,
-    RESERVE_RATE,
+    FRUCTOSE_RATE, GALACTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE,
+    MALTOTRIOSE_RATE, OWN_INVERTASE, RESERVE, RESERVE_RATE,
 };
 use crate::yeast::waking::{D60, DEATH_Z};
 
@@ -72,6 +73,8 @@ pub struct Parameters {
     pub steepness: f64,
     /// By how much the optimum lies above the table's (K).
     pub optimum_shift: f64,
+    /// Loss by storage over its table value (1).
+    pub storage_loss: f64,
     /// Wake-up time over its table value (1).
     pub wake: f64,
     /// Loss by cold wetting over its table value (1).
@@ -88,8 +91,16 @@ pub struct Parameters {
     pub fructose_rate: f64,
     /// Rate on maltose, once induced, over that on glucose (1).
     pub maltose_rate: f64,
-    /// Time constant of induction (min).
+    /// Rate on maltotriose, once induced, over that on maltose (1).
+    pub maltotriose_rate: f64,
+    /// Rate on galactose, once induced, over that on glucose (1).
+    pub galactose_rate: f64,
+    /// Time constant of induction by maltose (min).
     pub induction: f64,
+    /// Time constant of induction by galactose (min).
+    pub galactose_induction: f64,
+    /// Time constant of repression by glucose (min).
+    pub repression: f64,
     /// Reserves (g per g dry matter).
     pub reserve: f64,
     /// Rate on reserves over that on glucose (1).
@@ -137,6 +148,7 @@ impl Parameters {
             vigor: 1.0,
             steepness: 0.0,
             optimum_shift: 0.0,
+            storage_loss: 1.0,
             wake: 1.0,
             cold_loss: 1.0,
             slow_loss: SLOW_LOSS.value,
@@ -145,7 +157,11 @@ impl Parameters {
             half_glucose: HALF_GLUCOSE.value,
             fructose_rate: FRUCTOSE_RATE.value,
             maltose_rate: MALTOSE_RATE.value,
+            maltotriose_rate: MALTOTRIOSE_RATE.value,
+            galactose_rate: GALACTOSE_RATE.value,
             induction: MALTOSE_INDUCTION.value,
+            galactose_induction: GALACTOSE_INDUCTION.value,
+            repression: REPRESSION.value,
             reserve: RESERVE.value,
             reserve_rate: RESERVE_RATE.value,
             own_invertase: OWN_INVERTASE.value,

@@ -20,44 +20,46 @@ pub const AWAKE: usize = 1;
 pub const ALIVE: usize = 2;
 /// Induction of maltose uptake (1).
 pub const INDUCED: usize = 3;
+/// Induction of galactose uptake (1).
+pub const GALACTOSE_INDUCED: usize = 4;
 /// Yeast's reserves, as trehalose (mmol hexose units).
-pub const RESERVE: usize = 4;
+pub const RESERVE: usize = 5;
 /// Starch in raw granules (mmol hexose units).
-pub const RAW: usize = 5;
+pub const RAW: usize = 6;
 /// Cooked or damaged starch (mmol hexose units).
-pub const COOKED: usize = 6;
+pub const COOKED: usize = 7;
 /// Dextrin (mmol hexose units).
-pub const DEXTRIN: usize = 7;
+pub const DEXTRIN: usize = 8;
 /// Maltotriose (mmol hexose units).
-pub const MALTOTRIOSE: usize = 8;
+pub const MALTOTRIOSE: usize = 9;
 /// Raffinose and its like (mmol hexose units).
-pub const GALACTOSIDES: usize = 9;
+pub const GALACTOSIDES: usize = 10;
 /// Maltose (mmol hexose units).
-pub const MALTOSE: usize = 10;
+pub const MALTOSE: usize = 11;
 /// Sucrose (mmol hexose units).
-pub const SUCROSE: usize = 11;
+pub const SUCROSE: usize = 12;
 /// Lactose (mmol hexose units).
-pub const LACTOSE: usize = 12;
+pub const LACTOSE: usize = 13;
 /// Galactose (mmol).
-pub const GALACTOSE: usize = 13;
+pub const GALACTOSE: usize = 14;
 /// Glucose (mmol).
-pub const GLUCOSE: usize = 14;
+pub const GLUCOSE: usize = 15;
 /// Fructose (mmol).
-pub const FRUCTOSE: usize = 15;
+pub const FRUCTOSE: usize = 16;
 /// Inorganic carbon in the liquid, in all forms (mmol).
-pub const DISSOLVED: usize = 16;
+pub const DISSOLVED: usize = 17;
 /// Carbon dioxide in the gas (mmol).
-pub const GAS: usize = 17;
+pub const GAS: usize = 18;
 /// Carbon dioxide that went through the film (mmol).
-pub const PERMEATED: usize = 18;
+pub const PERMEATED: usize = 19;
 /// Ethanol (mmol).
-pub const ETHANOL: usize = 19;
+pub const ETHANOL: usize = 20;
 /// Carbon in glycerol, acids and cells made on the side (mmol of carbon).
-pub const BYPRODUCT: usize = 20;
+pub const BYPRODUCT: usize = 21;
 /// Water used up by splitting (mmol).
-pub const WATER_USED: usize = 21;
+pub const WATER_USED: usize = 22;
 /// First of the activities left (mmol/min at the enzymes' reference temperature).
-pub const ENZYMES: usize = 22;
+pub const ENZYMES: usize = 23;
 
 /// Kinds of enzyme in the order of their states.
 pub const ENZYME_ORDER: [EnzymeKind; ENZYME_PLACES] = [

@@ -17,9 +17,11 @@ use crate::setup::YeastKind;
 use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
 use crate::yeast::loss::SLOW_LOSS;
+use crate::yeast::repression::{GALACTOSE_INDUCTION, REPRESSION};
+use crate::yeast::storage::STORAGE_LOG_SD;
 use crate::yeast::sugars::{
-    FRUCTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE, OWN_INVERTASE, RESERVE,
-    RESERVE_RATE,
+    FRUCTOSE_RATE, GALACTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE,
+    MALTOTRIOSE_RATE, OWN_INVERTASE, RESERVE, RESERVE_RATE,
 };
 use crate::yeast::waking::{D60, DEATH_Z};
 use crate::yeast::{ACTIVE_DRY_VIGOR, RATE_LOG_SD};
@@ -70,6 +72,7 @@ pub fn standard() -> Vec<Row> {
     rows.extend([
         shared("steepness", Plain, STEEPNESS_SD.value, |p| &mut p.steepness),
         shared("optimum", Plain, OPTIMUM_SD.value, |p| &mut p.optimum_shift),
+        shared("storage", Log, STORAGE_LOG_SD.value, |p| &mut p.storage_loss),
         shared("wake", Log, WAKE_LOG_SD.value, |p| &mut p.wake),
         shared("cold", Log, COLD_LOG_SD.value, |p| &mut p.cold_loss),
         shared("slow-loss", Log, log_sd(&SLOW_LOSS), |p| &mut p.slow_loss),
@@ -79,6 +82,12 @@ pub fn standard() -> Vec<Row> {
         shared("fructose", Log, log_sd(&FRUCTOSE_RATE), |p| &mut p.fructose_rate),
         shared("maltose", Log, log_sd(&MALTOSE_RATE), |p| &mut p.maltose_rate),
         shared("induction", Log, log_sd(&MALTOSE_INDUCTION), |p| &mut p.induction),
+        shared("maltotriose", Log, log_sd(&MALTOTRIOSE_RATE), |p| &mut p.maltotriose_rate),
+        shared("galactose", Log, log_sd(&GALACTOSE_RATE), |p| &mut p.galactose_rate),
+        shared("galactose-induction", Log, log_sd(&GALACTOSE_INDUCTION), |p| {
+            &mut p.galactose_induction
+        }),
+        shared("repression", Log, log_sd(&REPRESSION), |p| &mut p.repression),
         shared("reserve", Log, log_sd(&RESERVE), |p| &mut p.reserve),
         shared("reserve-rate", Log, log_sd(&RESERVE_RATE), |p| &mut p.reserve_rate),
         shared("invertase", Log, log_sd(&OWN_INVERTASE), |p| &mut p.own_invertase),

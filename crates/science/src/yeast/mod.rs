@@ -2,6 +2,8 @@
 
 pub mod hindrance;
 pub mod loss;
+pub mod repression;
+pub mod storage;
 pub mod sugars;
 pub mod temperature;
 pub mod waking;

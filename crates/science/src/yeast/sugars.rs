@@ -48,6 +48,33 @@ pub const HALF_MALTOSE: Fact = Fact::memory(
 )
 .within((1.0, 5.0));
 
+/// Rate on maltotriose, once induced, over rate on maltose (1).
+pub const MALTOTRIOSE_RATE: Fact = Fact::memory(
+    "yeast.maltotriose_rate",
+    0.3,
+    "1",
+    "the slowest of wort's sugars, taken up last; value from memory",
+)
+.within((0.1, 0.6));
+
+/// Rate on galactose, once all is made for it, over rate on glucose (1).
+pub const GALACTOSE_RATE: Fact = Fact::memory(
+    "yeast.galactose_rate",
+    0.5,
+    "1",
+    "slower than glucose once induced; value from memory",
+)
+.within((0.3, 0.8));
+
+/// Half-saturation of galactose uptake (g/L).
+pub const HALF_GALACTOSE: Fact = Fact::memory(
+    "yeast.half_galactose",
+    0.5,
+    "g/L",
+    "galactose carrier, a few mmol/L, from memory",
+)
+.within((0.2, 1.0));
+
 /// Time constant of maltose induction once glucose is low (min).
 pub const MALTOSE_INDUCTION: Fact = Fact::memory(
     "yeast.maltose_induction",
@@ -102,6 +129,9 @@ pub const FACTS: &[Fact] = &[
     FRUCTOSE_RATE,
     MALTOSE_RATE,
     HALF_MALTOSE,
+    MALTOTRIOSE_RATE,
+    GALACTOSE_RATE,
+    HALF_GALACTOSE,
     MALTOSE_INDUCTION,
     RESERVE,
     RESERVE_RATE,
@@ -119,6 +149,11 @@ pub struct Uptake {
 }
 
 impl Uptake {
+    /// Share of the carriers that glucose and fructose hold (1).
+    pub fn busy(&self) -> f64 {
+        self.glucose + self.fructose
+    }
+
     /// Share of the carriers that are free (1): what maltose and reserves are let in by.
     pub fn idle(&self) -> f64 {
         1.0 - self.glucose - self.fructose
@@ -138,4 +173,16 @@ pub fn uptake(glucose_g_per_l: f64, fructose_g_per_l: f64, half_g_per_l: f64) ->
     let fructose = fructose_g_per_l.max(0.0) / (FRUCTOSE_HALF_RATIO.value * half_g_per_l);
     let theta = 1.0 + glucose + fructose;
     Uptake { glucose: glucose / theta, fructose: fructose / theta }
+}
+
+/// How full the carrier that maltose and maltotriose share is of the second (1).
+///
+/// ```text
+/// M3 / (K (1 + M/K) + M3)      in g/L
+/// ```
+///
+/// Maltose keeps it out while there is any: the order in which wort is eaten up.
+pub fn maltotriose_full(maltotriose_g_per_l: f64, maltose_g_per_l: f64, half: f64) -> f64 {
+    let maltotriose = maltotriose_g_per_l.max(0.0);
+    maltotriose / (half + maltose_g_per_l.max(0.0) + maltotriose)
 }

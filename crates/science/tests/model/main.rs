@@ -9,4 +9,5 @@ mod off_center;
 mod other_solver;
 mod refusals;
 mod yeast;
+mod yeast_sugars;
 mod yeast_temperature;

@@ -4,15 +4,20 @@ use super::{CARBON_PER_HEXOSE, FASTEST_LOSS_PER_MIN};
 use crate::enzyme::{heat, starch};
 use crate::model::mixture::{Crowd, Mixture};
 use crate::model::state::{
-    ALIVE, AWAKE, BYPRODUCT, DISSOLVED, ETHANOL, FRUCTOSE, GLUCOSE, INDUCED, MALTOSE, RESERVE,
-    SUCROSE, State, WATER_USED,
+    ALIVE, AWAKE, BYPRODUCT, DISSOLVED, ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSE_INDUCED,
+    GLUCOSE, INDUCED, MALTOSE, MALTOTRIOSE, RESERVE, SUCROSE, State, WATER_USED,
 };
 use crate::setup::EnzymeKind;
-use crate::stoichiometry::{CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, HEXOSE};
+use crate::stoichiometry::{
+    CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, HEXOSE, TRISACCHARIDE,
+};
 use crate::units::Celsius;
 use crate::yeast::hindrance::{ethanol_factor, osmotic_factor};
 use crate::yeast::loss::slow_loss_per_min;
-use crate::yeast::sugars::{HALF_MALTOSE, HALF_RESERVE, uptake};
+use crate::yeast::repression::{galactose_at_work, made_per_min};
+use crate::yeast::sugars::{
+    HALF_GALACTOSE, HALF_MALTOSE, HALF_RESERVE, maltotriose_full, uptake,
+};
 use crate::yeast::temperature::{ONE_AT, response};
 use crate::yeast::waking::{tenfold_kill_min, wake_min};
 
@@ -78,33 +83,54 @@ impl Mixture {
             * ethanol_factor(ethanol, p.ethanol_most)
             * fit;
         let carriers = uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose);
-        let idle = carriers.idle();
-        let half_maltose = HALF_MALTOSE.value;
+        let free = most * carriers.idle();
         let maltose_g_per_l = 1e-3 * DISACCHARIDE.value * self.pairs_per_l(y[MALTOSE]);
-        let maltose_full = starch::saturation(maltose_g_per_l, half_maltose);
+        let maltose_full = starch::saturation(maltose_g_per_l, HALF_MALTOSE.value);
+        let induced = y[INDUCED].max(0.0);
 
         let glucose = most * carriers.glucose;
         let fructose = most * p.fructose_rate * carriers.fructose;
-        let maltose = most * p.maltose_rate * y[INDUCED].max(0.0) * maltose_full * idle;
+        let maltose = free * p.maltose_rate * induced * maltose_full;
+        let maltotriose = if y[MALTOTRIOSE] > 0.0 {
+            let g_per_l = 1e-3 * TRISACCHARIDE.value / 3.0 * y[MALTOTRIOSE] / self.solution_l;
+            let full = maltotriose_full(g_per_l, maltose_g_per_l, HALF_MALTOSE.value);
+            free * p.maltose_rate * p.maltotriose_rate * induced * full
+        } else {
+            0.0
+        };
+        let galactose_full = starch::saturation(g_per_l(y[GALACTOSE]), HALF_GALACTOSE.value);
+        let galactose =
+            free * p.galactose_rate * galactose_at_work(y[GALACTOSE_INDUCED]) * galactose_full;
         let stock = if y[RESERVE] > 0.0 {
             starch::saturation(y[RESERVE], HALF_RESERVE.value * crowd.reserve)
         } else {
             0.0
         };
-        let reserve = most * p.reserve_rate * (1.0 + HALF_RESERVE.value) * stock * idle;
-        let hexose = glucose + fructose + maltose + reserve;
+        let reserve = free * p.reserve_rate * (1.0 + HALF_RESERVE.value) * stock;
+        let hexose = glucose + fructose + maltose + maltotriose + galactose + reserve;
 
         change[GLUCOSE] -= glucose;
         change[FRUCTOSE] -= fructose;
         change[MALTOSE] -= maltose;
+        change[MALTOTRIOSE] -= maltotriose;
+        change[GALACTOSE] -= galactose;
         change[RESERVE] -= reserve;
-        change[INDUCED] = (1.0 - y[INDUCED]) / p.induction * idle * maltose_full * y[AWAKE];
+        let (busy, call) = (carriers.busy(), carriers.idle() * y[AWAKE]);
+        change[INDUCED] =
+            made_per_min(y[INDUCED], call * maltose_full, busy, p.induction, p.repression);
+        change[GALACTOSE_INDUCED] = made_per_min(
+            y[GALACTOSE_INDUCED],
+            call * galactose_full,
+            busy,
+            p.galactose_induction,
+            p.repression,
+        );
         let co2 = made_per_hexose * hexose;
         let ethanol = CO2_PER_HEXOSE.value * p.ethanol_yield * hexose;
         change[DISSOLVED] += co2;
         change[ETHANOL] = ethanol;
         change[BYPRODUCT] = CARBON_PER_HEXOSE * hexose - co2 - 2.0 * ethanol;
-        change[WATER_USED] += 0.5 * (maltose + reserve);
+        change[WATER_USED] += 0.5 * (maltose + reserve) + 2.0 / 3.0 * maltotriose;
         hexose
     }
 }
