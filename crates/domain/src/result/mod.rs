@@ -13,6 +13,7 @@ mod crossed;
 mod curve;
 mod hint;
 mod ladder;
+pub mod meter;
 mod sample;
 mod shared_minute;
 mod summary;

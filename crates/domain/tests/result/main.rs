@@ -5,6 +5,7 @@ mod calibration;
 mod class;
 mod crossed;
 mod limits;
+mod meter;
 mod properties;
 mod published;
 mod stories;
