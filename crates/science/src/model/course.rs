@@ -1,6 +1,7 @@
 //! Following one bag through time.
 
 use super::card::CardOnBag;
+use super::minutes::Minutes;
 use super::mixture::Mixture;
 use super::parameters::Parameters;
 use super::state::{
@@ -8,7 +9,7 @@ use super::state::{
     PERMEATED, STATES, State,
 };
 use crate::forecast::{self, SetupError};
-use crate::ode::{self, Effort, OdeError, Step, Tolerance};
+use crate::ode::{self, Effort, OdeError, Tolerance};
 use crate::setup::Setup;
 use crate::stoichiometry::ETHANOL as ETHANOL_MASS;
 use core::ops::ControlFlow;
@@ -78,18 +79,13 @@ pub fn sample(
     tolerance: &Tolerance<STATES>,
     mut show: impl FnMut(u32, &State),
 ) -> Result<ode::End<STATES>, OdeError> {
-    let last = f64::from(last_minute);
-    let mut next = 0;
-    if wet_before_zero_min <= 0.0 {
-        show(0, mixture.start());
-        next = 1;
+    let mut minutes = Minutes::new(wet_before_zero_min, last_minute);
+    if let Some(first) = minutes.at_once() {
+        show(first, mixture.start());
     }
-    let start = -wet_before_zero_min.max(0.0);
-    ode::solve(mixture, start, mixture.start(), last, tolerance, |step: &Step<STATES>| {
-        while next <= last_minute && f64::from(next) <= step.t1 {
-            show(next, &step.at(f64::from(next)));
-            next += 1;
-        }
+    let (start, last) = (minutes.start(), f64::from(last_minute));
+    ode::solve(mixture, start, mixture.start(), last, tolerance, |step| {
+        minutes.within(step, |minute, y| show(minute, &y));
         ControlFlow::Continue(())
     })
 }

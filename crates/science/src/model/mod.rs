@@ -8,11 +8,13 @@ pub mod balance;
 pub mod card;
 pub mod course;
 mod fixed;
+mod minutes;
 pub mod mixture;
 mod pantry;
 pub mod parameters;
 mod rates;
 
+pub mod shares;
 pub mod state;
 mod volume;
 

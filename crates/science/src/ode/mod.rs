@@ -9,6 +9,7 @@
 pub mod control;
 pub mod dense;
 pub mod dopri5;
+pub mod lockstep;
 pub mod matrix;
 pub mod rodas4;
 

@@ -8,6 +8,7 @@ mod identities;
 mod off_center;
 mod other_solver;
 mod refusals;
+mod shares;
 mod yeast;
 mod yeast_sugars;
 mod yeast_temperature;

@@ -2,6 +2,7 @@
 
 mod chains;
 mod closed_form;
+mod lockstep;
 mod order;
 mod stiff;
 
