@@ -1,23 +1,24 @@
 //! What holds a bag back: which of its things would raise its gas most, if there were more of it.
 
+mod along;
+
+pub use along::Stretch;
+
 use super::{OutlookError, setup};
 use crate::plan::{Plan, Treatment};
-use barm_science::model::nominal;
+use along::{Larder, along, dissolved_to, in_all};
+use barm_science::model::shares::shares;
+use barm_science::model::{Parameters, nominal};
 use barm_science::setup::{Composition, Portion, Setup};
 
 /// How much more of a thing a bag is tried with, as a share (1).
 pub const MORE: f64 = 0.25;
 
-/// A gain that is worth naming (1): below it, a quarter more changes next to nothing (own rule).
-const WORTH: f64 = 0.05;
-
-/// Plain sugar with which a bag is tried, as a share of its yeast (1): what yeast uses up in about
-/// a quarter of an hour (own rule).
-const SUGAR_TO_YEAST: f64 = 0.1;
-
 /// What holds a bag back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum HeldBackBy {
+    /// The yeast is not awake yet.
+    Waking,
     /// There is no yeast in it.
     NoYeast,
     /// There is nothing in it that feeds yeast.
@@ -37,8 +38,13 @@ pub enum HeldBackBy {
 pub struct Limit {
     /// Name of the treatment.
     pub treatment: String,
-    /// What holds it back.
+    /// What holds back all its gas by the last reading.
     pub by: HeldBackBy,
+    /// What holds it back from the zero reading to the last one, stretch by stretch.
+    pub along: Vec<Stretch>,
+    /// Minute up to which most of the gas made is still in the liquid; 0 if it is not so at any
+    /// reading.
+    pub dissolved_to_min: u32,
     /// Gain in fermentation by the last reading from [`MORE`] of the food (1); nothing without
     /// food or yeast, and so for the others.
     pub more_food: Option<f64>,
@@ -50,8 +56,9 @@ pub struct Limit {
     pub more_time: Option<f64>,
 }
 
-/// Finds what holds back a treatment: the bag model with its best guess of every parameter, run
-/// again with more of one thing at a time, and compared by the ethanol made up to the last reading
+/// Finds what holds back a treatment: the bag model with its best guess of every parameter. What
+/// holds it back at each minute follows from its shares of control; what a quarter more would gain
+/// is found by running it again with that, and comparing the ethanol made up to the last reading
 /// that all periods reach. Ethanol counts what yeast has done; the first gas stays in the liquid.
 ///
 /// # Errors
@@ -62,71 +69,45 @@ pub fn limit(plan: &Plan, treatment: &Treatment) -> Result<Limit, OutlookError> 
     if last == 0 {
         return Err(OutlookError::NoTime);
     }
+    let failed = |source| OutlookError::Setup { treatment: treatment.name.clone(), source };
     let made = |setup: &Setup, minute: u32| {
-        let failed = |source| OutlookError::Setup { treatment: treatment.name.clone(), source };
         let course = nominal(setup, minute).map_err(failed)?;
         Ok(course.moments.last().map_or(0.0, |moment| moment.ethanol_g))
     };
-    let none = |by| Limit {
+    let none = Limit {
         treatment: treatment.name.clone(),
-        by,
+        by: HeldBackBy::NoYeast,
+        along: Vec::new(),
+        dissolved_to_min: 0,
         more_food: None,
         more_yeast: None,
         more_enzyme: None,
         more_time: None,
     };
     if setup.yeast.is_none() {
-        return Ok(none(HeldBackBy::NoYeast));
+        return Ok(none);
     }
+    let controls = shares(&setup, &Parameters::median(), last).map_err(failed)?;
+    let larder = Larder {
+        fed: setup.foods.iter().any(|food| feeds(&food.composition)),
+        closed: mostly_closed(&setup.foods),
+    };
     let base = made(&setup, last)?;
     let gain = |ethanol: f64| if base > 0.0 { ethanol / base - 1.0 } else { 0.0 };
+    let more_of = |more: &dyn Fn(&Setup) -> Setup| Ok(gain(made(&more(&setup), last)?));
     let later = (f64::from(last) * (1.0 + MORE)).round() as u32;
-    let more_time = gain(made(&setup, later)?);
-    let more_yeast = gain(made(&with_yeast(&setup), last)?);
-    let fed = setup.foods.iter().any(|food| feeds(&food.composition));
-    if !fed {
-        let by = HeldBackBy::NoFood;
-        return Ok(Limit {
-            more_yeast: Some(more_yeast),
-            more_time: Some(more_time),
-            ..none(by)
-        });
-    }
-    let more_food = gain(made(&with_food(&setup), last)?);
-    let mut more_enzyme = None;
-    // An enzyme that does nothing here, such as lactase on starch, opens nothing.
-    let mut at_work = None;
-    if !setup.enzymes.is_empty() {
-        more_enzyme = Some(gain(made(&with_enzyme(&setup), last)?));
-        let without = Setup { enzymes: Vec::new(), ..setup.clone() };
-        if gain(made(&without, last)?) < -WORTH {
-            at_work = more_enzyme;
-        }
-    }
-    let sugar = gain(made(&with_sugar(&setup), last)?);
-    let closed = mostly_closed(&setup.foods);
     Ok(Limit {
-        treatment: treatment.name.clone(),
-        by: verdict(more_food, more_yeast, at_work, sugar, closed),
-        more_food: Some(more_food),
-        more_yeast: Some(more_yeast),
-        more_enzyme,
-        more_time: Some(more_time),
+        by: in_all(&controls, larder),
+        along: along(&controls, larder),
+        dissolved_to_min: dissolved_to(&controls),
+        more_food: larder.fed.then(|| more_of(&with_food)).transpose()?,
+        more_yeast: Some(more_of(&with_yeast)?),
+        more_enzyme: (larder.fed && !setup.enzymes.is_empty())
+            .then(|| more_of(&with_enzyme))
+            .transpose()?,
+        more_time: Some(gain(made(&setup, later)?)),
+        ..none
     })
-}
-
-/// Yeast that makes more of a little plain sugar than of company is hungry; then what keeps its food
-/// from it decides. An enzyme counts here only if it is at work.
-fn verdict(food: f64, yeast: f64, enzyme: Option<f64>, sugar: f64, closed: bool) -> HeldBackBy {
-    let hungry = sugar >= WORTH && sugar > yeast;
-    if !hungry {
-        return HeldBackBy::Yeast;
-    }
-    match enzyme {
-        Some(gain) if gain >= WORTH && gain >= food => HeldBackBy::Enzyme,
-        None if closed => HeldBackBy::Locked,
-        _ => HeldBackBy::Food,
-    }
 }
 
 /// Whether most of the carbohydrate in the foods is of kinds that yeast cannot take in.
@@ -167,15 +148,6 @@ fn with_enzyme(setup: &Setup) -> Setup {
     for enzyme in &mut more.enzymes {
         enzyme.units *= 1.0 + MORE;
     }
-    more
-}
-
-fn with_sugar(setup: &Setup) -> Setup {
-    let mut more = setup.clone();
-    let yeast = setup.yeast.map_or(0.0, |yeast| yeast.grams);
-    let composition = Composition { glucose: 100.0, ..Composition::default() };
-    let grams = SUGAR_TO_YEAST * yeast;
-    more.foods.push(Portion { composition, grams, ..Portion::default() });
     more
 }
 

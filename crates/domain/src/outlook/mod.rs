@@ -12,7 +12,7 @@ mod overnight;
 pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;
-pub use limit::{HeldBackBy, Limit, MORE, limit};
+pub use limit::{HeldBackBy, Limit, MORE, Stretch, limit};
 pub use overnight::{HOURS, Overnight, overnight};
 
 use crate::bench::{self, BenchError};

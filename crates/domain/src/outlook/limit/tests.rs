@@ -47,6 +47,26 @@ fn milk_sugar_and_starch_are_closed_until_their_own_enzyme_opens_them() {
     assert_eq!(wrong.by, HeldBackBy::Locked, "{wrong:?}");
 }
 
+/// Every minute from the zero reading to the last one, once.
+fn covers(limit: &Limit) -> bool {
+    let ends = limit.along.windows(2).all(|pair| pair[0].to_min + 1 == pair[1].from_min);
+    let differ = limit.along.windows(2).all(|pair| pair[0].by != pair[1].by);
+    ends && differ && limit.along.first().is_some_and(|first| first.from_min == 0)
+}
+
+#[test]
+fn first_it_wakes_and_then_what_there_is_decides() {
+    let much = of(food("white sugar", "1.5 g"));
+    assert!(covers(&much), "{much:?}");
+    let by: Vec<HeldBackBy> = much.along.iter().map(|stretch| stretch.by).collect();
+    assert_eq!(by, [HeldBackBy::Waking, HeldBackBy::Yeast], "{much:?}");
+    // The first gas stays in the liquid (a balance: 34 mL of gas dissolve in 40 mL of water).
+    assert!((3..15).contains(&much.dissolved_to_min), "{much:?}");
+    let little = of(food("white sugar", "0.05 g"));
+    assert!(covers(&little), "{little:?}");
+    assert_eq!(little.along.last().map(|stretch| stretch.by), Some(HeldBackBy::Food));
+}
+
 #[test]
 fn a_plan_without_time_has_no_limit_to_tell() {
     let mut plan = base_plan();
