@@ -60,12 +60,14 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         desk::write_new(file, &pdf)?;
     }
     if arguments.json {
-        json::write(out, &json::prediction(&outlook))?;
+        let limits = desk::held_back(&open.plan);
+        json::write(out, &json::prediction(&outlook, &limits))?;
         return Ok(ended);
     }
     page::title(out, &open.plan.title)?;
     table(out, &open.plan, &outlook.entries)?;
     page::unforeseen(out, &outlook)?;
+    holds(out, &open.plan)?;
     writeln!(out)?;
     page::paragraph(
         out,
@@ -96,6 +98,19 @@ fn table(out: &mut impl Write, plan: &Plan, entries: &[Entry]) -> Result<(), Fai
             own.iter().map(|entry| row(plan, entry)).collect::<Vec<_>>(),
         )?;
     }
+    Ok(())
+}
+
+/// What holds each treatment back, as far as the model tells.
+fn holds(out: &mut impl Write, plan: &Plan) -> Result<(), Failure> {
+    let limits = desk::held_back(plan);
+    if limits.is_empty() {
+        return Ok(());
+    }
+    page::part(out, "What holds each bag back")?;
+    let lines = limits.iter();
+    let lines = lines.map(|limit| vec![limit.treatment.clone(), desk::held_back_along(limit)]);
+    page::rows(out, &["", ""], &[], lines.collect::<Vec<_>>())?;
     Ok(())
 }
 

@@ -14,6 +14,7 @@ pub(crate) mod drawings;
 pub(crate) mod editing;
 mod failure;
 mod for_cameras;
+mod held_back;
 mod new_plan;
 mod outlook;
 pub(crate) mod own_copy;
@@ -44,6 +45,7 @@ pub(crate) use demo::{Demo, demo, demo_stage};
 pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use for_cameras::code_for_cameras;
+pub(crate) use held_back::{held_back, held_back_along, what_holds, why_it_holds};
 pub(crate) use new_plan::{must_be_free, new_plan, ready_plan, renew_bags, write_new};
 #[cfg(test)]
 pub(crate) use outlook::was_foreseen;

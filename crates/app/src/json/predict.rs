@@ -2,7 +2,7 @@
 
 use super::{FORMAT, real};
 use crate::desk::Outlook;
-use barm_domain::outlook::Curve;
+use barm_domain::outlook::{Curve, HeldBackBy, Limit};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -10,6 +10,49 @@ pub(crate) struct Prediction<'a> {
     format: u32,
     bags: Vec<Bag<'a>>,
     not_forecast: Vec<NotForecast<'a>>,
+    held_back: Vec<HeldBack<'a>>,
+}
+
+/// What holds a treatment back.
+#[derive(Serialize)]
+struct HeldBack<'a> {
+    treatment: &'a str,
+    by: &'static str,
+    along: Vec<Stretch>,
+    dissolved_to_min: u32,
+}
+
+#[derive(Serialize)]
+struct Stretch {
+    from_min: u32,
+    to_min: u32,
+    by: &'static str,
+}
+
+const fn key(by: HeldBackBy) -> &'static str {
+    match by {
+        HeldBackBy::NoYeast => "no yeast",
+        HeldBackBy::NoFood => "no food",
+        HeldBackBy::Waking => "waking",
+        HeldBackBy::Locked => "locked",
+        HeldBackBy::Enzyme => "enzyme",
+        HeldBackBy::Food => "food",
+        HeldBackBy::Yeast => "yeast",
+    }
+}
+
+fn held_back(limit: &Limit) -> HeldBack<'_> {
+    let stretch = |of: &barm_domain::outlook::Stretch| Stretch {
+        from_min: of.from_min,
+        to_min: of.to_min,
+        by: key(of.by),
+    };
+    HeldBack {
+        treatment: &limit.treatment,
+        by: key(limit.by),
+        along: limit.along.iter().map(stretch).collect(),
+        dissolved_to_min: limit.dissolved_to_min,
+    }
 }
 
 /// A treatment without a forecast.
@@ -58,7 +101,7 @@ fn band(curve: &Curve) -> Band<'_> {
     Band { median: &curve.median, low: &curve.low, high: &curve.high }
 }
 
-pub(crate) fn prediction(outlook: &Outlook) -> Prediction<'_> {
+pub(crate) fn prediction<'a>(outlook: &'a Outlook, limits: &'a [Limit]) -> Prediction<'a> {
     let bags = outlook.entries.iter().map(|entry| Bag {
         question: &entry.question,
         treatment: &entry.treatment,
@@ -75,5 +118,10 @@ pub(crate) fn prediction(outlook: &Outlook) -> Prediction<'_> {
         readable_at_min: entry.readable_at_min.map(f64::from),
         chance_readable: entry.chance_readable,
     });
-    Prediction { format: FORMAT, bags: bags.collect(), not_forecast: not_forecast(outlook) }
+    Prediction {
+        format: FORMAT,
+        bags: bags.collect(),
+        not_forecast: not_forecast(outlook),
+        held_back: limits.iter().map(held_back).collect(),
+    }
 }

@@ -6,7 +6,8 @@ use serde_json::Value;
 
 #[test]
 fn a_forecast_has_the_promised_shape() {
-    let promised = [("format", COUNT), ("bags", LIST), ("not_forecast", LIST)];
+    let promised =
+        [("format", COUNT), ("bags", LIST), ("not_forecast", LIST), ("held_back", LIST)];
     shaped("predict", prediction(), &promised);
     assert_eq!(prediction()["format"], 1);
     for bag in list(prediction(), "bags") {
@@ -34,6 +35,30 @@ fn a_forecast_has_the_promised_shape() {
             let promised = [("median", NUMBERS), ("low", NUMBERS), ("high", NUMBERS)];
             shaped(band, &bag[band], &promised);
         }
+    }
+}
+
+#[test]
+fn what_holds_a_bag_back_covers_every_minute_of_it() {
+    let words = ["no yeast", "no food", "waking", "locked", "enzyme", "food", "yeast"];
+    for held in list(prediction(), "held_back") {
+        let name = text(held, "treatment");
+        let promised =
+            [("treatment", TEXT), ("by", TEXT), ("along", LIST), ("dissolved_to_min", COUNT)];
+        shaped(name, held, &promised);
+        assert!(words.contains(&text(held, "by")), "{held}");
+        let along = held["along"].as_array().expect("a list");
+        let mut next = 0.0;
+        for stretch in along {
+            let promised = [("from_min", COUNT), ("to_min", COUNT), ("by", TEXT)];
+            shaped(name, stretch, &promised);
+            assert!(words.contains(&text(stretch, "by")), "{held}");
+            assert_eq!(number(stretch, "from_min"), next, "{held}");
+            next = number(stretch, "to_min") + 1.0;
+        }
+        let bag = list(prediction(), "bags").iter().find(|bag| bag["treatment"] == name);
+        let minutes = numbers(&bag.expect("a forecast")["minutes"]).len();
+        assert!(along.is_empty() || next > 1.0 && next <= minutes as f64, "{held}");
     }
 }
 
