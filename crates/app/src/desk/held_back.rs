@@ -33,7 +33,7 @@ pub(crate) const fn why_it_holds(by: HeldBackBy) -> &'static str {
         }
         HeldBackBy::Locked => {
             "There is food, but yeast cannot take in starch or milk sugar before an enzyme has cut \
-             them."
+             them; raw starch is cut slowly."
         }
         HeldBackBy::Enzyme => "The enzyme frees sugar more slowly than the yeast could use it.",
         HeldBackBy::Food => {

@@ -15,7 +15,9 @@ use super::course::tolerance;
 use super::minutes::Minutes;
 use super::mixture::Mixture;
 use super::parameters::Parameters;
-use super::state::{DISSOLVED, GAS, GLUCOSE, PERMEATED, State};
+use super::state::{
+    COOKED, DEXTRIN, DISSOLVED, GALACTOSIDES, GAS, GLUCOSE, LACTOSE, PERMEATED, RAW, State,
+};
 use crate::forecast::{self, SetupError};
 use crate::ode::System;
 use crate::ode::lockstep::Track;
@@ -72,7 +74,13 @@ pub struct Control {
     /// Pace over the pace that the same yeast would have at this moment with [`PLENTY`] of
     /// glucose more (1): near 1 the yeast is busy, near 0 it starves.
     pub busy: f64,
+    /// Share of the carbohydrate that yeast cannot take in which is still uncut (1): starch, dextrin,
+    /// milk sugar, raffinose and its like; 0 if there never was any.
+    pub uncut: f64,
 }
+
+/// What yeast cannot take in before an enzyme has cut it.
+const CLOSED: [usize; 5] = [RAW, COOKED, DEXTRIN, LACTOSE, GALACTOSIDES];
 
 /// Glucose of which yeast never has enough to go faster (g/L): some ten times its
 /// half-saturation.
@@ -212,6 +220,8 @@ fn at_a_minute(bag: &Mixture, minute: u32, y: &State) -> Control {
     let mut fed = *y;
     fed[GLUCOSE] += 1e3 * PLENTY * bag.solution_l() / HEXOSE.value;
     let (now, most) = (pace(bag, minute, y), pace(bag, minute, &fed));
+    let closed = |y: &State| -> f64 { CLOSED.iter().map(|place| y[*place]).sum() };
+    let at_first = closed(bag.start());
     Control {
         minute,
         pace: Shares::default(),
@@ -219,5 +229,6 @@ fn at_a_minute(bag: &Mixture, minute: u32, y: &State) -> Control {
         made_mmol,
         dissolved: if made_mmol > 0.0 { (dissolved / made_mmol).clamp(0.0, 1.0) } else { 0.0 },
         busy: if most > 0.0 { (now / most).min(1.0) } else { 0.0 },
+        uncut: if at_first > 0.0 { (closed(y) / at_first).clamp(0.0, 1.0) } else { 0.0 },
     }
 }

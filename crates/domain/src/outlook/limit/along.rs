@@ -51,7 +51,7 @@ fn at(control: &Control, of: &Shares, larder: Larder) -> HeldBackBy {
         HeldBackBy::NoFood
     } else if enzyme >= AT_WORK && enzyme >= of.of(Thing::Food) {
         HeldBackBy::Enzyme
-    } else if larder.closed && enzyme < AT_WORK {
+    } else if larder.closed && control.uncut > 0.5 {
         HeldBackBy::Locked
     } else {
         HeldBackBy::Food

@@ -43,6 +43,13 @@ fn milk_sugar_and_starch_are_closed_until_their_own_enzyme_opens_them() {
     };
     let slow = of(both("nonfat dry milk", "lactase drops", "1 drops"));
     assert_eq!(slow.by, HeldBackBy::Enzyme, "{slow:?}");
+    // Milk sugar that is cut and used up is closed no more.
+    let quick = of(both("nonfat dry milk", "lactase drops", "15 drops"));
+    assert_eq!(
+        quick.along.last().map(|stretch| stretch.by),
+        Some(HeldBackBy::Food),
+        "{quick:?}"
+    );
     let wrong = of(both("cornstarch", "lactase drops", "5 drops"));
     assert_eq!(wrong.by, HeldBackBy::Locked, "{wrong:?}");
 }
