@@ -31,29 +31,40 @@ impl CurvePosterior {
         self.root.map(|row| libm::sqrt(row.iter().map(|r| r * r).sum()))
     }
 
-    /// What is known of another bag of the same box under the same kind of card.
+    /// What is known of the part that all bags of the same box under the same kind of card have in common;
+    /// each bag has a part of its own beside it, of variance 1 − ρ.
+    ///
+    /// ```text
+    /// mean′ = ρ mean        covariance′ = ρ² covariance + ρ (1 − ρ) I
+    /// ```
+    ///
+    /// ρ (`alike`) is the share of the prior variance that bags of one box have in common, 0 to 1.
+    pub fn of_the_box(&self, alike: f64) -> Self {
+        let alike = alike.clamp(0.0, 1.0);
+        self.blurred(alike, alike * (1.0 - alike))
+    }
+
+    /// What is known of another bag of the same box under the same kind of card: [`Self::of_the_box`] with
+    /// the other bag's own part.
     ///
     /// ```text
     /// mean′ = ρ mean        covariance′ = ρ² covariance + (1 − ρ²) I
     /// ```
-    ///
-    /// ρ (`alike`) is the share of the prior variance that bags of one box have in common, 0 to 1.
     pub fn of_another_bag(&self, alike: f64) -> Self {
         let alike = alike.clamp(0.0, 1.0);
-        let covariance: Vec<Vec<f64>> = (0..3)
-            .map(|row| {
-                (0..3)
-                    .map(|column| {
-                        let own = if row == column { 1.0 - alike * alike } else { 0.0 };
-                        alike * alike * self.covariance(row, column) + own
-                    })
-                    .collect()
-            })
-            .collect();
-        Self {
-            mean: self.mean.map(|mean| alike * mean),
-            root: square(&lower_triangle(&covariance)),
-        }
+        self.blurred(alike, 1.0 - alike * alike)
+    }
+
+    /// Mean times a factor, covariance times its square, and a variance of its own for each deviate.
+    fn blurred(&self, factor: f64, own: f64) -> Self {
+        let entry = |row: usize, column: usize| {
+            let own = if row == column { own } else { 0.0 };
+            factor * factor * self.covariance(row, column) + own
+        };
+        let covariance: Vec<Vec<f64>> =
+            (0..3).map(|row| (0..3).map(|column| entry(row, column)).collect()).collect();
+        let root = square(&lower_triangle(&covariance));
+        Self { mean: self.mean.map(|mean| factor * mean), root }
     }
 
     /// Whether these are numbers that a calibration can have left: finite, none more open than before

@@ -70,7 +70,7 @@ impl Score {
 /// root mean square before a calibration, 17 mL after.
 #[test]
 fn strange_bags_are_read_better_once_calibrated_and_intervals_hold() {
-    let rounds = sized(5, 20, 100);
+    let rounds = sized(5, 12, 100);
     let noise = Ruler::USUAL.difference_sd_mm();
     let mut dice = Dice(2027);
     let (mut before, mut after) = (Score::default(), Score::default());
