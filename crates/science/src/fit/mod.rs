@@ -1,5 +1,6 @@
 //! Parameters from data: nonlinear least squares.
 
+pub mod day;
 mod least_squares;
 mod problem;
 mod triangle;

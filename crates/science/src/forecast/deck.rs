@@ -125,13 +125,6 @@ impl<'a> Deck<'a> {
 impl Helping {
     fn apply(&self, k: usize, portion: &mut Portion) {
         portion.grams *= self.mass[k];
-        let part = &mut portion.composition;
-        let sugars: f64 = part.carbohydrates().iter().sum();
-        // What is not water or salt is the most that carbohydrate can be.
-        let room = (100.0 - part.water - part.salt).max(sugars);
-        let factor = if sugars > 0.0 { self.content[k].min(room / sugars) } else { 1.0 };
-        for sugar in part.carbohydrates_mut() {
-            *sugar *= factor;
-        }
+        portion.enrich(self.content[k]);
     }
 }

@@ -181,3 +181,17 @@ pub struct Portion {
     /// The plant that its raw starch comes from, where that is known.
     pub grain: Option<Grain>,
 }
+
+impl Portion {
+    /// Changes its carbohydrate by a factor, as far as there is room beside water and salt.
+    pub fn enrich(&mut self, factor: f64) {
+        let part = &mut self.composition;
+        let sugars: f64 = part.carbohydrates().iter().sum();
+        // What is not water or salt is the most that carbohydrate can be.
+        let room = (100.0 - part.water - part.salt).max(sugars);
+        let factor = if sugars > 0.0 { factor.min(room / sugars) } else { 1.0 };
+        for sugar in part.carbohydrates_mut() {
+            *sugar *= factor;
+        }
+    }
+}

@@ -1,0 +1,137 @@
+//! What is not known about a bag, one deviate each.
+
+use crate::model::Parameters;
+use crate::prior::{AIR_LOG_SD, Prior, Transform};
+use crate::setup::{Setup, YeastKind};
+
+/// What has a deviate in common.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Level {
+    /// All bags of the day.
+    Day,
+    /// All bags of a period.
+    Period,
+    /// All bags of a group.
+    Group,
+    /// One bag.
+    Bag,
+}
+
+/// Something that is not known about a bag: a standard normal deviate at one level.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Effect {
+    /// Its name; with the level it says which bags have it in common.
+    pub name: String,
+    /// Where it lives.
+    pub level: Level,
+    /// Standard deviation on its own scale.
+    sd: f64,
+    on: On,
+}
+
+/// What it changes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum On {
+    /// A parameter of the prior's table, by its row.
+    Row(usize),
+    /// Carbohydrate of a food.
+    Content(usize),
+    /// Activity of an enzyme.
+    Activity(usize),
+    Water,
+    Warmth,
+    Air,
+    Yeast,
+    Food(usize),
+    Enzyme(usize),
+}
+
+/// Everything that is not known about a bag of this kind. A distance each way, such as that of the
+/// card from the middle, is not among them: [`typical`] has its usual size.
+pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
+    let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
+    let mut all = Vec::new();
+    let mut add = |name: String, level: Level, sd: f64, on: On| {
+        if sd > 0.0 {
+            all.push(Effect { name, level, sd, on });
+        }
+    };
+    let rows = prior.rows.iter().enumerate();
+    for (at, row) in rows.filter(|(_, row)| row.kind.is_none_or(|only| only == kind)) {
+        if row.transform == Transform::Distance {
+            continue;
+        }
+        let name = match row.kind {
+            Some(kind) => format!("{} of {kind:?}", row.name),
+            None => row.name.to_owned(),
+        };
+        add(name.clone(), Level::Day, row.spread.day, On::Row(at));
+        add(name.clone(), Level::Period, row.spread.period, On::Row(at));
+        add(name.clone(), Level::Group, row.spread.group, On::Row(at));
+        add(name, Level::Bag, row.spread.bag, On::Row(at));
+    }
+    for (at, food) in setup.foods.iter().enumerate() {
+        let carries = food.composition.carbohydrates();
+        if carries.iter().any(|part| *part > 0.0) {
+            // The same food has the same content in every bag.
+            let name = format!("content {carries:?}");
+            add(name, Level::Day, food.content_sd, On::Content(at));
+        }
+        add(format!("food {at}"), Level::Bag, food.dosing_sd, On::Food(at));
+    }
+    for (at, enzyme) in setup.enzymes.iter().enumerate() {
+        let name = format!("activity of {:?}", enzyme.kind);
+        add(name, Level::Day, enzyme.activity_sd, On::Activity(at));
+        add(format!("enzyme {at}"), Level::Bag, enzyme.dosing_sd, On::Enzyme(at));
+    }
+    add("water".into(), Level::Bag, setup.water_dosing_sd, On::Water);
+    add("warmth".into(), Level::Bag, setup.water_celsius_sd, On::Warmth);
+    add("air".into(), Level::Bag, AIR_LOG_SD.value, On::Air);
+    let spoon = setup.yeast.map_or(0.0, |yeast| yeast.dosing_sd);
+    add("yeast".into(), Level::Bag, spoon, On::Yeast);
+    all
+}
+
+/// The best guess of a bag before any deviate: distances each way at their root mean square.
+pub(super) fn typical(prior: &Prior) -> Parameters {
+    let mut parameters = prior.center;
+    for row in prior.rows.iter().filter(|row| row.transform == Transform::Distance) {
+        let value = (row.place)(&mut parameters);
+        *value = value.hypot(row.spread.total() * 2.0_f64.sqrt());
+    }
+    parameters
+}
+
+impl Effect {
+    /// Changes a bag by `z` of its standard deviations.
+    pub fn apply(&self, prior: &Prior, z: f64, setup: &mut Setup, parameters: &mut Parameters) {
+        let by = self.sd * z;
+        let factor = libm::exp(by);
+        match self.on {
+            On::Row(at) => {
+                let row = &prior.rows[at];
+                let value = (row.place)(parameters);
+                *value = row.transform.moved(*value, self.sd, z);
+            }
+            On::Content(at) => setup.foods[at].enrich(factor),
+            On::Activity(at) => setup.enzymes[at].units *= factor,
+            On::Water => setup.water_ml *= factor,
+            On::Warmth => setup.water_celsius = (setup.water_celsius + by).clamp(0.0, 100.0),
+            On::Air => setup.trapped_air_ml *= factor,
+            On::Yeast => {
+                if let Some(yeast) = &mut setup.yeast {
+                    yeast.grams *= factor;
+                }
+            }
+            On::Food(at) => setup.foods[at].grams *= factor,
+            On::Enzyme(at) => {
+                let enzyme = &mut setup.enzymes[at];
+                enzyme.units *= factor;
+                // The carrier comes out of the same dropper.
+                if let Some(carrier) = &mut enzyme.carrier {
+                    carrier.grams *= factor;
+                }
+            }
+        }
+    }
+}

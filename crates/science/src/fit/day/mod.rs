@@ -1,0 +1,78 @@
+//! What a day's readings say about the yeast, the enzymes, the cooling and the cards.
+//!
+//! Every number of the bag model that is not known has a prior ([`crate::prior`]): a standard normal
+//! deviate on a scale of its own. Those that all bags of a day share are estimated by maximum a
+//! posteriori; those of a period, a group or a bag are not estimated but add to what separates
+//! readings, so that two readings of one bag, or of one group, count as the one witness they are:
+//!
+//! ```text
+//! y = f(z) + B b + e,   z, b ~ N(0, 1),   e ~ N(0, R)
+//! ẑ makes (y − f)ᵀ V⁻¹ (y − f) + zᵀz least,   V = R + B Bᵀ
+//! cov ẑ = (Fᵀ V⁻¹ F + I)⁻¹        F = ∂f/∂z, B = ∂f/∂b, both at ẑ (Laplace)
+//! ```
+//!
+//! # Range
+//! The numbers of bags enter linearly, which is true as long as one bag's spoons change its rise by
+//! less than about a third. Where the readings scatter more than the model allows, the noise is
+//! taken as that much larger (Birge), so that a wrong model widens what it says.
+//!
+//! # Source
+//! First-order approximation of a mixed model: S. L. Beal, L. B. Sheiner (1982), "Estimating
+//! population kinetics", *CRC Crit. Rev. Biomed. Eng.* 8, 195-222. Laplace: L. Tierney,
+//! J. B. Kadane (1986), *J. Am. Stat. Assoc.* 81, 82-86. Scale of the noise: R. T. Birge (1932),
+//! *Phys. Rev.* 40, 207-227. From memory.
+
+mod block;
+mod curves;
+mod effects;
+mod learned;
+mod search;
+
+pub use effects::{Effect, Level, effects};
+pub use learned::{DayFit, Learned};
+pub use search::fit_day;
+
+use crate::forecast::SetupError;
+use crate::setup::Setup;
+use thiserror::Error;
+
+/// One bag of the day with its readings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BagSeen {
+    /// What went in, as it was meant or measured.
+    pub setup: Setup,
+    /// Which period it was in.
+    pub period: u32,
+    /// Which group of the period.
+    pub group: u32,
+    /// Minutes from the bag's own zero reading (more than 0) and rise above it (mm).
+    pub readings: Vec<(f64, f64)>,
+}
+
+/// Why a day cannot be fitted.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum DayError {
+    /// No bag has a reading.
+    #[error("no bag has a height after its zero reading; read at least one")]
+    NoReadings,
+    /// A reading that is no number, or before the zero reading.
+    #[error(
+        "bag {bag}: a rise of {rise_mm} mm at minute {minute} cannot be; minutes count from the \
+         zero reading"
+    )]
+    Reading {
+        /// Place of the bag in what was given, from 0.
+        bag: usize,
+        /// Its minute.
+        minute: f64,
+        /// Its rise.
+        rise_mm: f64,
+    },
+    /// A bag that cannot be.
+    #[error(transparent)]
+    Setup(#[from] SetupError),
+    /// The search did not arrive.
+    #[error("the readings fit no day that the model knows; check their units")]
+    Lost,
+}

@@ -1,0 +1,34 @@
+//! A day's numbers out of its readings.
+
+mod dealt;
+mod recovery;
+
+use barm_science::fit::day::{DayError, fit_day};
+use barm_science::prior::Prior;
+use barm_science::statistics::chance::Chance;
+
+#[test]
+fn without_readings_there_is_nothing_to_fit() {
+    let prior = Prior::default();
+    assert!(matches!(fit_day(&[], &prior), Err(DayError::NoReadings)));
+    let planned = dealt::day();
+    let mut bags = dealt::deal(&planned, &prior, &mut Chance::from_seed(1), |_, _, _| ()).bags;
+    bags[3].readings[2].0 = -4.0;
+    let error = fit_day(&bags, &prior).unwrap_err();
+    assert!(matches!(error, DayError::Reading { bag: 3, .. }), "{error}");
+}
+
+#[test]
+fn the_order_of_bags_does_not_matter() {
+    let prior = Prior::default();
+    let planned = dealt::day();
+    let mut bags = dealt::deal(&planned, &prior, &mut Chance::from_seed(2), |_, _, _| ()).bags;
+    let one = fit_day(&bags, &prior).unwrap();
+    bags.reverse();
+    let other = fit_day(&bags, &prior).unwrap();
+    for number in &one.numbers {
+        let same = other.number(&number.name).expect("the same numbers");
+        assert!((same.mean - number.mean).abs() < 1e-3, "{number:?} {same:?}");
+        assert!((same.sd - number.sd).abs() < 1e-3, "{number:?} {same:?}");
+    }
+}
