@@ -106,6 +106,34 @@ impl Stand {
 /// # Errors
 /// [`FitError`] for too few values, or a start at which the model gives no number.
 pub fn least_squares(problem: &impl Problem, start: &[f64]) -> Result<Estimates, FitError> {
+    let stand = search(problem, start, GAINED, None)?;
+    Ok(polished(problem, stand.0, stand.1))
+}
+
+/// The same for a costly model with a prior for every parameter, which need not be known to many
+/// digits: trusts the first step whatever its length, and ends where the next one promises less than
+/// this share of the sum of squares.
+///
+/// # Errors
+/// As [`least_squares`].
+pub fn least_squares_near(
+    problem: &impl Problem,
+    start: &[f64],
+    gain: f64,
+) -> Result<Estimates, FitError> {
+    let (stand, rounds) = search(problem, start, gain.max(GAINED), Some(f64::MAX))?;
+    let triangle = stand.triangle(problem.slopes(&stand.parameters));
+    let near = offset(&stand, &triangle);
+    Ok(told(problem, stand, &triangle, near, rounds))
+}
+
+/// Where the search ends, and after how many steps.
+fn search(
+    problem: &impl Problem,
+    start: &[f64],
+    gain: f64,
+    mut radius: Option<f64>,
+) -> Result<(Stand, usize), FitError> {
     let (residuals, parameters) = (problem.count(), start.len());
     if residuals < parameters || parameters == 0 {
         return Err(FitError::TooFew { residuals, parameters });
@@ -115,7 +143,6 @@ pub fn least_squares(problem: &impl Problem, start: &[f64]) -> Result<Estimates,
         return Err(FitError::NoStart);
     }
     let mut scale = vec![0.0; parameters];
-    let mut radius = None;
     let mut rounds = 0;
     'search: while rounds < ROUNDS && stand.left > 0.0 {
         let slopes = problem.slopes(&stand.parameters);
@@ -135,7 +162,7 @@ pub fn least_squares(problem: &impl Problem, start: &[f64]) -> Result<Estimates,
             let tried = Tried::of(&stand, &next, &triangle, &step);
             *radius = tried.radius(*radius, &step);
             let far = length(&scaled(&stand.parameters, &scale));
-            let arrived = tried.arrived() || *radius <= GAINED * far;
+            let arrived = tried.arrived(gain) || *radius <= GAINED * far;
             let better = tried.ratio >= 1e-4;
             if better {
                 stand = next;
@@ -148,7 +175,7 @@ pub fn least_squares(problem: &impl Problem, start: &[f64]) -> Result<Estimates,
             }
         }
     }
-    Ok(polished(problem, stand, rounds))
+    Ok((stand, rounds))
 }
 
 fn scaled(parameters: &[f64], scale: &[f64]) -> Vec<f64> {
@@ -178,8 +205,8 @@ impl Tried {
         Self { gained, promised, ratio }
     }
 
-    fn arrived(&self) -> bool {
-        self.promised <= GAINED && self.gained.abs() <= GAINED
+    fn arrived(&self, gain: f64) -> bool {
+        self.promised <= gain && self.gained.abs() <= gain
     }
 
     fn radius(&self, radius: f64, step: &Step) -> f64 {
@@ -196,9 +223,6 @@ impl Tried {
 /// Takes undamped steps for as long as they come nearer to the minimum, which the sum of squares is
 /// too flat to show, and says how near it is.
 fn polished(problem: &impl Problem, mut stand: Stand, rounds: usize) -> Estimates {
-    let offset = |stand: &Stand, triangle: &Triangle| {
-        if stand.left > 0.0 { length(triangle.turned()) / stand.left } else { 0.0 }
-    };
     let mut triangle = stand.triangle(problem.slopes(&stand.parameters));
     let mut near = offset(&stand, &triangle);
     for _ in 0..20 {
@@ -216,6 +240,21 @@ fn polished(problem: &impl Problem, mut stand: Stand, rounds: usize) -> Estimate
         }
         (stand, triangle, near) = (next, factor, nearer);
     }
+    told(problem, stand, &triangle, near, rounds)
+}
+
+/// How much of the residuals the parameters could still take up (1).
+fn offset(stand: &Stand, triangle: &Triangle) -> f64 {
+    if stand.left > 0.0 { length(triangle.turned()) / stand.left } else { 0.0 }
+}
+
+fn told(
+    problem: &impl Problem,
+    stand: Stand,
+    triangle: &Triangle,
+    near: f64,
+    rounds: usize,
+) -> Estimates {
     Estimates {
         residual_ss: stand.left * stand.left,
         df: problem.count() - stand.parameters.len(),

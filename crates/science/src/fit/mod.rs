@@ -6,5 +6,5 @@ mod problem;
 mod triangle;
 mod trust;
 
-pub use least_squares::{Estimates, FitError, least_squares};
+pub use least_squares::{Estimates, FitError, least_squares, least_squares_near};
 pub use problem::Problem;

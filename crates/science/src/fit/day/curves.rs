@@ -8,9 +8,10 @@ use crate::model::{Mixture, Parameters};
 use crate::ode::lockstep::Track;
 use crate::prior::Prior;
 use crate::setup::Setup;
+use core::ops::Range;
 
 /// Relative tolerance of the steps: far below what a ruler sees.
-const FINE: f64 = 1e-6;
+const FINE: f64 = 1e-5;
 /// By this deviate twins differ (1): its error is that much of the curve's bend.
 const NUDGE: f64 = 1e-3;
 
@@ -77,16 +78,21 @@ impl Kind {
         let last = self.minutes.last().copied().unwrap_or(0.0);
         let start = -setup.wet_before_zero_min.max(0.0);
         let track = Track::of(&bag, start, bag.start(), last, &tolerance(FINE), |step| {
-            heights.see(step)
+            heights.see(step);
         })?;
         Ok((heights.rises(), track))
     }
 
-    /// Slopes of the rises.
-    pub(super) fn slopes(&self, prior: &Prior, day: &[f64]) -> Result<Slopes, SetupError> {
+    /// Slopes of the rises with some of the effects.
+    pub(super) fn slopes(
+        &self,
+        prior: &Prior,
+        day: &[f64],
+        which: Range<usize>,
+    ) -> Result<Slopes, SetupError> {
         let (rise, track) = self.first(prior, day)?;
-        let mut slopes = Vec::with_capacity(self.effects.len());
-        for at in 0..self.effects.len() {
+        let mut slopes = Vec::with_capacity(which.len());
+        for at in which {
             let (setup, parameters) = self.bag(prior, day, Some((at, NUDGE)));
             let twin = Mixture::new(&setup, &parameters);
             let mut heights = Heights::new(&setup, &parameters, &twin, &self.minutes);

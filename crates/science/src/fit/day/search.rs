@@ -5,14 +5,18 @@ use super::curves::{Kind, Slopes};
 use super::effects::Level;
 use super::learned::{DayFit, Learned};
 use super::{BagSeen, DayError};
-use crate::fit::{Problem, least_squares};
+use crate::fit::{Problem, least_squares_near};
 use crate::forecast::SetupError;
 use crate::prior::Prior;
 use crate::ruler::{DIVISION, PARALLAX, reading_sd_mm};
+use core::ops::Range;
 use std::collections::BTreeMap;
 
 /// Rounds in which the scatter of the bags is worked out anew where the search has come to.
 const ROUNDS: usize = 4;
+/// A search ends where the next step would gain less than this of the sum of squares (1): far below
+/// one standard deviation of any number.
+const ENOUGH: f64 = 1e-6;
 /// A change of every number by less than this ends them (standard deviations of the prior).
 const STILL: f64 = 0.02;
 
@@ -28,14 +32,14 @@ pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
     for _ in 1..ROUNDS {
         let still = at.iter().zip(&found.at).all(|(a, b)| (a - b).abs() < STILL);
         let more = found.noise(noise);
-        if still && more <= noise {
+        if still && more < noise * (1.0 + STILL) {
             break;
         }
         noise = more;
         at.clone_from(&found.at);
         found = day.round(&at, noise)?;
     }
-    day.told(found, noise)
+    day.told(&found, noise)
 }
 
 /// A day to be fitted.
@@ -62,14 +66,12 @@ struct Found {
 }
 
 impl Found {
-    /// The noise that the scatter speaks for, if it is more than chance would have it.
+    /// The noise that the scatter speaks for, if it is more than was assumed.
     fn noise(&self, assumed: f64) -> f64 {
         if self.freedom < 1.0 {
             return assumed;
         }
-        let ratio = self.chi_square / self.freedom;
-        let chance = 1.0 + 2.0 * (2.0 / self.freedom).sqrt();
-        if ratio > chance { assumed * ratio.sqrt() } else { assumed }
+        assumed * (self.chi_square / self.freedom).sqrt().max(1.0)
     }
 }
 
@@ -121,10 +123,10 @@ impl<'a> Day<'a> {
 
     /// Finds the numbers with the scatter as it is at `at`.
     fn round(&self, at: &[f64], noise: f64) -> Result<Found, DayError> {
-        let slopes = self.slopes_at(at)?;
-        let blocks = self.blocks(&slopes, noise);
+        let own = |kind: &Kind| kind.places.len()..kind.effects.len();
+        let blocks = self.blocks(&self.slopes_at(at, own)?, noise);
         let search = Search { day: self, blocks };
-        let found = least_squares(&search, at).map_err(|_| DayError::Lost)?;
+        let found = least_squares_near(&search, at, ENOUGH).map_err(|_| DayError::Lost)?;
         let covariance = found.unscaled_covariance.ok_or(DayError::Lost)?;
         let from_prior: f64 = found.parameters.iter().map(|z| z * z).sum();
         let kept: f64 = (0..covariance.len()).map(|i| covariance[i][i]).sum();
@@ -136,8 +138,12 @@ impl<'a> Day<'a> {
         })
     }
 
-    fn slopes_at(&self, at: &[f64]) -> Result<Vec<Slopes>, SetupError> {
-        self.kinds.iter().map(|kind| kind.slopes(self.prior, at)).collect()
+    fn slopes_at(
+        &self,
+        at: &[f64],
+        which: impl Fn(&Kind) -> Range<usize>,
+    ) -> Result<Vec<Slopes>, SetupError> {
+        self.kinds.iter().map(|kind| kind.slopes(self.prior, at, which(kind))).collect()
     }
 
     /// Writes values of kinds at the readings of their bags.
@@ -179,8 +185,9 @@ impl<'a> Day<'a> {
             let zero =
                 joint.entry((Level::Bag, *place, "zero")).or_insert_with(|| vec![0.0; count]);
             zero[at..at + minutes.len()].fill(noise * rounding);
-            let effects = self.kinds[*kind].effects.iter().zip(&slopes[*kind]);
-            for (effect, slope) in effects.filter(|(effect, _)| effect.level != Level::Day) {
+            let kind = (&self.kinds[*kind], &slopes[*kind]);
+            let own = &kind.0.effects[kind.0.places.len()..];
+            for (effect, slope) in own.iter().zip(kind.1) {
                 let whose = match effect.level {
                     Level::Day | Level::Period => 0,
                     Level::Group => bag.group as usize,
@@ -197,7 +204,7 @@ impl<'a> Day<'a> {
         Block::new(first, &own, &joint)
     }
 
-    fn told(&self, found: Found, noise: f64) -> Result<DayFit, DayError> {
+    fn told(&self, found: &Found, noise: f64) -> Result<DayFit, DayError> {
         let rises = self.kinds.iter().map(|kind| kind.rises(self.prior, &found.at));
         let rises: Vec<Vec<f64>> = rises.collect::<Result<_, _>>()?;
         let own = |(kind, minutes): &(usize, Vec<usize>)| {
@@ -282,7 +289,8 @@ impl Problem for Search<'_> {
         for (number, column) in columns.iter_mut().enumerate() {
             column[count + number] = 1.0;
         }
-        let Ok(slopes) = day.slopes_at(at) else { return columns };
+        let of_the_day = |kind: &Kind| 0..kind.places.len();
+        let Ok(slopes) = day.slopes_at(at, of_the_day) else { return columns };
         for (number, column) in columns.iter_mut().enumerate() {
             let of_kind = |kind: usize| {
                 let at = day.kinds[kind].places.iter().position(|place| *place == number)?;

@@ -51,12 +51,12 @@ fn snack(foods: &[(&str, f64)], enzyme: bool) -> Setup {
 /// Four periods of six groups with a bag each, six kinds a period.
 pub(crate) fn day() -> Vec<Planned> {
     let kinds = [
-        snack(&[("sugar_white", 2.0)], false),
-        snack(&[("dextrose_monohydrate", 1.0)], false),
+        snack(&[("sugar_white", 0.5)], false),
+        snack(&[("dextrose_monohydrate", 0.4)], false),
         snack(&[("potato_flakes", 2.0)], true),
         snack(&[("potato_flakes", 1.0)], true),
-        snack(&[("sugar_white", 0.3)], false),
-        Setup { water_celsius: 30.0, ..snack(&[("sugar_white", 2.0)], false) },
+        snack(&[("sugar_white", 0.2)], false),
+        Setup { water_celsius: 30.0, ..snack(&[("sugar_white", 0.5)], false) },
     ];
     let bags = (1..=4).flat_map(|period| (1..=6).map(move |group| (period, group)));
     bags.map(|(period, group)| Planned {
@@ -76,12 +76,18 @@ pub(crate) struct Dealt {
     pub(crate) bags: Vec<BagSeen>,
 }
 
-/// Deals a day. `odd` changes a bag behind the back of the model.
+/// Rise of a bag at every whole minute, as the model has it.
+pub(crate) fn right(_: usize, setup: &Setup, parameters: &Parameters) -> Vec<f64> {
+    let course = run(setup, parameters, MINUTES[MINUTES.len() - 1]).expect("a bag that can be");
+    course.moments.iter().map(|moment| moment.rise_mm).collect()
+}
+
+/// Deals a day; `follow` gives the rise of a bag at every whole minute.
 pub(crate) fn deal(
     planned: &[Planned],
     prior: &Prior,
     chance: &mut Chance,
-    mut odd: impl FnMut(usize, &mut Setup, &mut Parameters),
+    mut follow: impl FnMut(usize, &Setup, &Parameters) -> Vec<f64>,
 ) -> Dealt {
     let mut dealt: BTreeMap<(Level, u32, u32, usize, String), f64> = BTreeMap::new();
     let mut bags = Vec::new();
@@ -104,14 +110,12 @@ pub(crate) fn deal(
                 *value = row.transform.moved(*value, row.spread.total(), chance.normal());
             }
         }
-        odd(place, &mut setup, &mut parameters);
-        let last = MINUTES[MINUTES.len() - 1];
-        let course = run(&setup, &parameters, last).expect("a bag that can be");
+        let rises = follow(place, &setup, &parameters);
         let zero = 5.0 + chance.uniform();
         let read = |rise: f64, slant: f64| (zero + rise + slant).round();
         let first = read(0.0, 0.0);
         let readings = MINUTES.iter().map(|minute| {
-            let rise = course.moments[*minute as usize].rise_mm;
+            let rise = rises[*minute as usize];
             let slant = PARALLAX.value * (2.0 * chance.uniform() - 1.0);
             (f64::from(*minute), read(rise, slant) - first)
         });

@@ -12,7 +12,7 @@ fn without_readings_there_is_nothing_to_fit() {
     let prior = Prior::default();
     assert!(matches!(fit_day(&[], &prior), Err(DayError::NoReadings)));
     let planned = dealt::day();
-    let mut bags = dealt::deal(&planned, &prior, &mut Chance::from_seed(1), |_, _, _| ()).bags;
+    let mut bags = dealt::deal(&planned, &prior, &mut Chance::from_seed(1), dealt::right).bags;
     bags[3].readings[2].0 = -4.0;
     let error = fit_day(&bags, &prior).unwrap_err();
     assert!(matches!(error, DayError::Reading { bag: 3, .. }), "{error}");
@@ -22,7 +22,7 @@ fn without_readings_there_is_nothing_to_fit() {
 fn the_order_of_bags_does_not_matter() {
     let prior = Prior::default();
     let planned = dealt::day();
-    let mut bags = dealt::deal(&planned, &prior, &mut Chance::from_seed(2), |_, _, _| ()).bags;
+    let mut bags = dealt::deal(&planned, &prior, &mut Chance::from_seed(2), dealt::right).bags;
     let one = fit_day(&bags, &prior).unwrap();
     bags.reverse();
     let other = fit_day(&bags, &prior).unwrap();

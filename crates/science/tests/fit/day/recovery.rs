@@ -1,47 +1,181 @@
 //! Whether the numbers are where they are said to be, over many invented days.
+//!
+//! Simulation-based calibration: S. R. Cook, A. Gelman, D. B. Rubin (2006), *J. Comput. Graph.
+//! Stat.* 15, 675-692; S. Talts et al. (2018), "Validating Bayesian inference algorithms with
+//! simulation-based calibration", arXiv 1804.06788. A day is four periods of six groups with a bag
+//! each, read seven times to the nearest millimetre.
 
-use super::dealt;
-use barm_science::fit::day::fit_day;
+use super::dealt::{Planned, day, deal, right};
+use barm_science::fit::day::{DayFit, fit_day};
+use barm_science::model::Parameters;
 use barm_science::prior::Prior;
+use barm_science::setup::Setup;
 use barm_science::statistics::chance::Chance;
 use barm_science::statistics::distribution::normal;
+use std::collections::BTreeMap;
+
+/// How many days: quick, ci (the default) or long, from `BARM_TEST_SIZE`.
+fn days(quick: u64, ci: u64, long: u64) -> u64 {
+    match std::env::var("BARM_TEST_SIZE").as_deref() {
+        Ok("quick") => quick,
+        Ok("long") => long,
+        _ => ci,
+    }
+}
+
+/// What became of one number on one day: its quantile in what was said of it, and the width of that.
+struct Held {
+    quantile: f64,
+    sd: f64,
+}
+
+/// Fits days that are dealt anew each, and tells what became of each number.
+fn over(
+    days: u64,
+    mut follow: impl FnMut(u64, usize, &Setup, &Parameters) -> Vec<f64>,
+    mut see: impl FnMut(&DayFit),
+) -> BTreeMap<String, Vec<Held>> {
+    let prior = Prior::default();
+    let planned: Vec<Planned> = day();
+    let mut held: BTreeMap<String, Vec<Held>> = BTreeMap::new();
+    for seed in 0..days {
+        let mut chance = Chance::from_seed(seed);
+        let dealt = deal(&planned, &prior, &mut chance, |place, setup, parameters| {
+            follow(seed, place, setup, parameters)
+        });
+        let fit = fit_day(&dealt.bags, &prior).expect("a day");
+        for number in &fit.numbers {
+            let quantile = normal::cdf((dealt.day[&number.name] - number.mean) / number.sd);
+            held.entry(number.name.clone()).or_default().push(Held { quantile, sd: number.sd });
+        }
+        see(&fit);
+    }
+    held
+}
+
+/// On how many days the central interval of a share holds the truth.
+fn covered(held: &[Held], share: f64) -> usize {
+    held.iter().filter(|one| (one.quantile - 0.5).abs() < 0.5 * share).count()
+}
+
+/// Chance of so many successes or fewer out of `count` of this probability (binomial).
+fn at_most(successes: usize, count: usize, probability: f64) -> f64 {
+    let n = count as f64;
+    let one = |k: usize| {
+        let k = k as f64;
+        let ways = libm::lgamma(n + 1.0) - libm::lgamma(k + 1.0) - libm::lgamma(n - k + 1.0);
+        libm::exp(ways + k * libm::log(probability) + (n - k) * libm::log1p(-probability))
+    };
+    (0..=successes).map(one).sum()
+}
+
+/// Whether so many of `count` days lie within a bar. At the full count the bar is what it says; at a
+/// smaller one it is widened by what chance does 99 times in 100, for all numbers and both bars
+/// together (Bonferroni).
+fn holds(successes: usize, count: usize, (low, high): (f64, f64), numbers: usize) -> bool {
+    if count >= 1000 {
+        return (low..=high).contains(&(successes as f64 / count as f64));
+    }
+    let rare = 0.01 / (4.0 * numbers as f64);
+    at_most(successes, count, low) > rare
+        && at_most(count - successes, count, 1.0 - high) > rare
+}
 
 #[test]
-fn try_it() {
-    let prior = Prior::default();
-    let planned = dealt::day();
-    let days = std::env::var("DAYS").map_or(5, |days| days.parse().unwrap());
-    let mut seen: std::collections::BTreeMap<String, Vec<(f64, f64)>> = Default::default();
-    let from = std::time::Instant::now();
-    for seed in 0..days {
-        let dealt = dealt::deal(&planned, &prior, &mut Chance::from_seed(seed), |_, _, _| ());
-        let fit = match fit_day(&dealt.bags, &prior) {
-            Ok(fit) => fit,
-            Err(e) => {
-                println!("seed {seed}: {e}");
-                continue;
-            }
-        };
-        for number in &fit.numbers {
-            let u = normal::cdf((dealt.day[&number.name] - number.mean) / number.sd);
-            seen.entry(number.name.clone()).or_default().push((u, number.sd));
+fn intervals_hold_what_was_dealt_as_often_as_they_say() {
+    let held = over(days(4, 40, 1000), |_, place, setup, of| right(place, setup, of), |_| ());
+    let numbers = held.len();
+    let bars = [(0.95, (0.93, 0.97)), (0.50, (0.45, 0.55))];
+    for (name, days) in &held {
+        for (share, bar) in bars {
+            let (seen, count) = (covered(days, share), days.len());
+            assert!(
+                holds(seen, count, bar, numbers),
+                "{name}: {share} holds {seen} of {count}"
+            );
         }
-        if seed < 3 {
-            println!("noise {} chi {} / {}", fit.noise, fit.chi_square, fit.freedom);
+        let bins = if days.len() >= 1000 { 20 } else { 4 };
+        let each = days.len() as f64 / f64::from(bins);
+        let chi_square: f64 = (0..bins)
+            .map(|bin| {
+                let (low, high) = (f64::from(bin), f64::from(bin) + 1.0);
+                let inside = |one: &&Held| {
+                    let at = one.quantile * f64::from(bins);
+                    low <= at && (at < high || bin + 1 == bins)
+                };
+                let seen = days.iter().filter(inside).count() as f64;
+                (seen - each) * (seen - each) / each
+            })
+            .sum();
+        let freedom = f64::from(bins - 1);
+        // Wilson and Hilferty (1931): the cube root of a chi-square is nearly normal.
+        let spread = 2.0 / (9.0 * freedom);
+        let z = (libm::cbrt(chi_square / freedom) - (1.0 - spread)) / spread.sqrt();
+        assert!(z < normal::quantile(1.0 - 0.001 / numbers as f64), "{name}: {chi_square}");
+    }
+}
+
+#[test]
+fn what_the_readings_cannot_move_keeps_its_width() {
+    let held = over(days(2, 6, 40), |_, place, setup, of| right(place, setup, of), |_| ());
+    // No bag is cold, none has milk sugar, maltose or soda, and nothing is old.
+    for name in ["cold", "d60", "galactose-induction", "storage", "tray", "maltose"] {
+        for one in &held[name] {
+            assert!((0.95..=1.02).contains(&one.sd), "{name}: {}", one.sd);
         }
     }
-    println!("{:?} a day", from.elapsed() / days as u32);
-    for (name, all) in &seen {
-        let n = all.len() as f64;
-        let within = |share: f64| {
-            all.iter().filter(|(u, _)| (u - 0.5).abs() < 0.5 * share).count() as f64 / n
-        };
-        let sd = all.iter().map(|(_, sd)| sd).sum::<f64>() / n;
-        println!(
-            "{:.3} {:.3} sd {sd:.3} {}",
-            within(0.95),
-            within(0.5),
-            &name[..name.len().min(30)]
-        );
+    for name in ["vigor of Instant", "activity of Glucoamylase", "wake"] {
+        for one in &held[name] {
+            assert!(one.sd < 0.9, "{name}: {}", one.sd);
+        }
     }
+}
+
+/// Another bag than ours: yeast that likes it cooler and minds it more, half of which wakes twice as
+/// fast and half half as fast, and a leak in one bag in ten.
+fn another(seed: u64, place: usize, setup: &Setup, parameters: &Parameters) -> Vec<f64> {
+    let other = Parameters {
+        optimum_shift: parameters.optimum_shift - 3.0,
+        steepness: parameters.steepness + 0.02,
+        ..*parameters
+    };
+    let half =
+        |wake: f64| right(place, setup, &Parameters { wake: other.wake * wake, ..other });
+    let leaks = (seed as usize + place).is_multiple_of(10);
+    let both = half(0.5).into_iter().zip(half(2.0)).zip(0..);
+    both.map(|((fast, slow), minute)| {
+        let left = if leaks { libm::exp(-0.06 * f64::from(minute)) } else { 1.0 };
+        0.5 * (fast + slow) * left
+    })
+    .collect()
+}
+
+#[test]
+fn another_bag_widens_what_is_said() {
+    let count = days(3, 12, 200);
+    let mut noise = [Vec::new(), Vec::new()];
+    let ours = over(
+        count,
+        |_, place, setup, of| right(place, setup, of),
+        |fit| {
+            noise[0].push(fit.noise);
+        },
+    );
+    let theirs = over(count, another, |fit| noise[1].push(fit.noise));
+    let mean = |all: &[f64]| all.iter().sum::<f64>() / all.len() as f64;
+    let [right, wrong] = [&noise[0], &noise[1]].map(|all| mean(all));
+    assert!(wrong > right, "noise {wrong} beside {right}");
+    let width = |held: &BTreeMap<String, Vec<Held>>, name: &str| {
+        let all: Vec<f64> = held[name].iter().map(|one| one.sd).collect();
+        mean(&all)
+    };
+    for name in ["vigor of Instant", "activity of Glucoamylase"] {
+        let (ours, theirs) = (width(&ours, name), width(&theirs, name));
+        assert!(theirs > ours, "{name}: {theirs} beside {ours}");
+    }
+    let all: Vec<&Held> = theirs.values().flatten().collect();
+    let within = all.iter().filter(|one| (one.quantile - 0.5).abs() < 0.475).count();
+    let seen = within as f64 / all.len() as f64;
+    // What is wrong is put down to something; most intervals must hold all the same.
+    assert!(seen > 0.8, "95 % intervals hold {seen}");
 }
