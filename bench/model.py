@@ -20,7 +20,7 @@ def build(about, bag, jit=lambda function: function):
     bag = Bag(about, bag, jit)
     count = bag.count
     CELSIUS, DISSOLVED = bag.places("celsius", "dissolved")
-    (heat_per_hexose,) = bag.facts("stoichiometry.heat_per_hexose")
+    (own_heat,) = bag.parameters("own_heat")
     (j_per_k,) = bag.fixed_numbers("j_per_k")
     of_enzymes, of_gas, of_heat = enzymes(bag), exchange(bag), cooling(bag)
     liquid = acidity(bag)
@@ -35,7 +35,7 @@ def build(about, bag, jit=lambda function: function):
         fit, as_gas = liquid(celsius, y[DISSOLVED])
         hexose = crowd(celsius, fit, y, dy)
         of_gas(celsius, as_gas * y[DISSOLVED], y, dy)
-        dy[CELSIUS] = of_heat(minute, celsius) + heat_per_hexose * hexose / j_per_k
+        dy[CELSIUS] = of_heat(minute, celsius) + own_heat * hexose / j_per_k
 
     return rates
 

@@ -125,12 +125,9 @@ def ferment(bag):
         "stoichiometry.ethanol",
         "stoichiometry.co2_per_hexose",
     )
-    exponent, ratio, half_maltose, half_galactose, half_reserve = bag.facts(
-        "yeast.ethanol_exponent",
-        "yeast.fructose_half_ratio",
-        "yeast.half_maltose",
-        "yeast.half_galactose",
-        "yeast.half_reserve",
+    exponent, half_galactose = bag.facts("yeast.ethanol_exponent", "yeast.half_galactose")
+    ratio, half_maltose, half_reserve = bag.parameters(
+        "fructose_half_ratio", "half_maltose", "half_reserve"
     )
     half_glucose, fructose_rate, maltose_rate, reserve_rate, induction, ethanol_most = (
         bag.parameters(

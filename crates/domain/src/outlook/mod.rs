@@ -146,13 +146,10 @@ pub(crate) fn setup_on(
 
 /// Where the chance of one treatment comes from.
 fn streams(look: Look, treatment: &Treatment) -> Streams {
-    // Treatments are compared as one class makes them: the same day, period and group.
-    Streams {
-        day: look.seed,
-        period: look.seed,
-        group: look.seed,
-        bag: bag_seed(look.seed, &treatment.name),
-    }
+    // Treatments are compared as one class makes them: on the same day, in the same period; and by
+    // different hands, as most plans have it and as is the harder case.
+    let own = bag_seed(look.seed, &treatment.name);
+    Streams { day: look.seed, period: look.seed, group: own, bag: own }
 }
 
 /// A seed of the treatment's own, so that its spoons differ from those of the others and its

@@ -30,7 +30,12 @@ impl Truth {
         };
         let setup = setup_on(plan, day, treatment)?;
         let span = Span { last_minute, draws: 1, until_hours: 0.0 };
-        let streams = Streams::alone(seed_of(seed, &day.name), seed_of(seed, &bag.code));
+        let streams = Streams {
+            day: seed_of(seed, &day.name),
+            period: seed_of(seed, &bag.period),
+            group: seed_of(seed, &format!("{}, {}", bag.period, bag.group)),
+            bag: seed_of(seed, &bag.code),
+        };
         let made = forecast(&setup, &span, &streams).map_err(|source| OutlookError::Setup {
             treatment: treatment.name.clone(),
             source,

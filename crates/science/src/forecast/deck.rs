@@ -3,7 +3,7 @@
 use super::spread::{parameters, scaled};
 use super::streams::{Streams, fingerprint};
 use crate::model::Parameters;
-use crate::prior::{AIR_LOG_SD, Prior};
+use crate::prior::{AIR_LOG_SD, Prior, habit, jug};
 use crate::setup::{Composition, Portion, Setup};
 
 /// A portion's own factors, one for each draw.
@@ -57,44 +57,51 @@ impl<'a> Deck<'a> {
         draws: usize,
     ) -> Self {
         let sources = streams.sources(draws);
-        let (day, bag) = (sources.day, sources.bag);
-        let helping = |name: &str, place: usize, portion: &Portion| Helping {
-            mass: scaled(portion.dosing_sd, bag.deviates(name, place as u64)),
-            content: scaled(
-                portion.content_sd,
-                day.deviates("content", made_of(&portion.composition)),
+        let day = sources.day;
+        let (habit, jug) = (habit(), jug());
+        let content = |portion: &Portion| {
+            let stuff = made_of(&portion.composition);
+            scaled(portion.content_sd, day.deviates("content", stuff))
+        };
+        // The same food has the same habit in all bags of a group, wherever it stands in a recipe.
+        let helping = |place: usize, portion: &Portion| Helping {
+            mass: scaled(
+                portion.dosing_sd,
+                sources.deviates(&habit, "food", made_of(&portion.composition), place as u64),
             ),
+            content: content(portion),
         };
         let foods: Vec<Helping> =
-            setup.foods.iter().enumerate().map(|(i, food)| helping("food", i, food)).collect();
+            setup.foods.iter().enumerate().map(|(i, food)| helping(i, food)).collect();
         let enzymes = setup
             .enzymes
             .iter()
             .enumerate()
             .map(|(i, enzyme)| {
-                let place = i as u64;
-                let label =
-                    scaled(enzyme.activity_sd, day.deviates("activity", enzyme.kind as u64));
-                let dosing = scaled(enzyme.dosing_sd, bag.deviates("enzyme", place));
+                let kind = enzyme.kind as u64;
+                let label = scaled(enzyme.activity_sd, day.deviates("activity", kind));
+                let dosing = scaled(
+                    enzyme.dosing_sd,
+                    sources.deviates(&habit, "enzyme", kind, i as u64),
+                );
                 let activity = label.iter().zip(&dosing).map(|(a, b)| a * b).collect();
-                let content = enzyme
-                    .carrier
-                    .as_ref()
-                    .map_or_else(Vec::new, |carrier| helping("carrier", i, carrier).content);
+                let content = enzyme.carrier.as_ref().map_or_else(Vec::new, content);
                 // The carrier comes out of the same dropper as the enzyme.
                 (activity, Helping { mass: dosing, content })
             })
             .collect();
-        let yeast_sd = setup.yeast.map_or(0.0, |yeast| yeast.dosing_sd);
-        let shift =
-            |sd: f64, deviates: Vec<f64>| deviates.into_iter().map(|z| sd * z).collect();
+        let (yeast, yeast_sd) =
+            setup.yeast.map_or((0, 0.0), |yeast| (yeast.kind as u64, yeast.dosing_sd));
+        let by_habit = |name: &str, of: u64| sources.deviates(&habit, name, of, 0);
+        // Water of another temperature comes out of another jug.
+        let warmer = sources.deviates(&jug, "warmer", setup.water_celsius.to_bits(), 0);
         Self {
             setup,
             parameters: parameters(setup, prior, &sources),
-            water: scaled(setup.water_dosing_sd, bag.deviates("water", 0)),
-            warmer: shift(setup.water_celsius_sd, bag.deviates("warmer", 0)),
-            air: scaled(AIR_LOG_SD.value, bag.deviates("air", 0)),
-            yeast: scaled(yeast_sd, bag.deviates("yeast", 0)),
+            water: scaled(setup.water_dosing_sd, by_habit("water", 0)),
+            warmer: warmer.into_iter().map(|z| setup.water_celsius_sd * z).collect(),
+            air: scaled(AIR_LOG_SD.value, by_habit("air", 0)),
+            yeast: scaled(yeast_sd, by_habit("yeast", yeast)),
             foods,
             enzymes,
         }
@@ -128,3 +135,6 @@ impl Helping {
         portion.enrich(self.content[k]);
     }
 }
+
+#[cfg(test)]
+mod tests;

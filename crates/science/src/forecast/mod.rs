@@ -125,10 +125,10 @@ impl Forecast {
 
 /// Forecasts one kind of bag.
 ///
-/// Parameters that belong to the day (the yeast's vigor, how bags cool, what a label leaves open)
-/// come from `streams.day` and are the same for draw `k` of every forecast with that number;
-/// those that belong to one bag (spoons, pouring, trapped air, where the card lies) come from
-/// `streams.bag`.
+/// What belongs to the day (the yeast's lot, how bags cool, what a label leaves open) comes from
+/// `streams.day` and is the same for draw `k` of every forecast with that number. In the same way
+/// the jug's temperature belongs to `streams.period`, and half of what spoons and hands scatter to
+/// `streams.group`; the rest (and where the card lies) is the bag's own, `streams.bag`.
 ///
 /// # Errors
 /// [`SetupError`] names the field whose value cannot be, the value and what may be.

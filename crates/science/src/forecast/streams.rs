@@ -1,5 +1,6 @@
 //! Where chance comes from: numbers given by the caller.
 
+use crate::prior::Spread;
 use crate::statistics::distribution::normal;
 
 /// Seeds of one forecast.
@@ -82,6 +83,33 @@ pub(super) fn fingerprint(bytes: impl IntoIterator<Item = u8>) -> u64 {
     bytes.into_iter().fold(0xCBF2_9CE4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01B3)
     })
+}
+
+impl Sources {
+    /// Deviates of one quantity over its levels, added up by the parts of `spread`. All levels but
+    /// the bag know it as `common`, the bag as `own`.
+    pub(super) fn deviates(
+        &self,
+        spread: &Spread,
+        name: &str,
+        common: u64,
+        own: u64,
+    ) -> Vec<f64> {
+        let mut sum = vec![0.0; self.day.draws];
+        for (source, part, of) in [
+            (&self.day, spread.day, common),
+            (&self.period, spread.period, common),
+            (&self.group, spread.group, common),
+            (&self.bag, spread.bag, own),
+        ] {
+            if part > 0.0 {
+                for (all, z) in sum.iter_mut().zip(source.deviates(name, of)) {
+                    *all += part * z;
+                }
+            }
+        }
+        sum
+    }
 }
 
 /// One seed with its number of draws.

@@ -1,7 +1,7 @@
 //! One bag put together: what is in it, how much of it, and how warm.
 
 use super::pantry::Pantry;
-use super::parameters::{POCKET_DEPTH, Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME};
+use super::parameters::{Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME};
 use super::state::{
     ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_PLACES, ENZYMES, FRUCTOSE,
     GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES,
@@ -176,7 +176,7 @@ impl Mixture {
             base_mol_per_kg: pantry.sum.bicarbonate / water_kg,
             acid_mol_per_kg: pantry.sum.acids.sum() / water_kg,
             air: setup.trapped_air_ml * mmol_per_ml,
-            half_pocket: 1e3 * POCKET_DEPTH.value * face_m2 * mmol_per_ml,
+            half_pocket: 1e3 * parameters.pocket_mm * face_m2 * mmol_per_ml,
             face_m2,
             film_um: setup.bag.film_um,
             enzymes,

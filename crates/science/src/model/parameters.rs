@@ -2,13 +2,14 @@
 
 use crate::enzyme::starch::RAW_STARCH;
 use crate::fact::Fact;
-use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
+use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD, HEAT_PER_HEXOSE};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
 use crate::yeast::loss::SLOW_LOSS;
 use crate::yeast::repression::{GALACTOSE_INDUCTION, REPRESSION};
 use crate::yeast::sugars::{
-    FRUCTOSE_RATE, GALACTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE,
-    MALTOTRIOSE_RATE, OWN_INVERTASE, RESERVE, RESERVE_RATE,
+    FRUCTOSE_HALF_RATIO, FRUCTOSE_RATE, GALACTOSE_RATE, HALF_GLUCOSE, HALF_MALTOSE,
+    HALF_RESERVE, MALTOSE_INDUCTION, MALTOSE_RATE, MALTOTRIOSE_RATE, OWN_INVERTASE, RESERVE,
+    RESERVE_RATE,
 };
 use crate::yeast::waking::{D60, DEATH_Z};
 
@@ -87,10 +88,14 @@ pub struct Parameters {
     pub death_z: f64,
     /// Half-saturation by glucose (g/L).
     pub half_glucose: f64,
+    /// Half-saturation by fructose over that by glucose (1).
+    pub fructose_half_ratio: f64,
     /// Rate on fructose over that on glucose (1).
     pub fructose_rate: f64,
     /// Rate on maltose, once induced, over that on glucose (1).
     pub maltose_rate: f64,
+    /// Half-saturation by maltose (g/L).
+    pub half_maltose: f64,
     /// Rate on maltotriose, once induced, over that on maltose (1).
     pub maltotriose_rate: f64,
     /// Rate on galactose, once induced, over that on glucose (1).
@@ -105,6 +110,8 @@ pub struct Parameters {
     pub reserve: f64,
     /// Rate on reserves over that on glucose (1).
     pub reserve_rate: f64,
+    /// Reserves at which their rate is halved, as a share of the full ones (1).
+    pub half_reserve: f64,
     /// Yeast's own invertase (µmol/min per g dry matter at 37 °C).
     pub own_invertase: f64,
     /// Dissolved particles that halve the rate (osmol/L).
@@ -121,6 +128,10 @@ pub struct Parameters {
     pub co2_yield: f64,
     /// Share of the theoretical ethanol (1).
     pub ethanol_yield: f64,
+    /// Heat of fermentation (J/mmol of hexose).
+    pub own_heat: f64,
+    /// Depth of gas over the whole bag at which half of the surface is open to it (mm).
+    pub pocket_mm: f64,
     /// Release of dissolved gas (1/min).
     pub release: f64,
     /// Permeability of the film over its table value (1).
@@ -155,8 +166,10 @@ impl Parameters {
             d60: D60.value,
             death_z: DEATH_Z.value,
             half_glucose: HALF_GLUCOSE.value,
+            fructose_half_ratio: FRUCTOSE_HALF_RATIO.value,
             fructose_rate: FRUCTOSE_RATE.value,
             maltose_rate: MALTOSE_RATE.value,
+            half_maltose: HALF_MALTOSE.value,
             maltotriose_rate: MALTOTRIOSE_RATE.value,
             galactose_rate: GALACTOSE_RATE.value,
             induction: MALTOSE_INDUCTION.value,
@@ -164,6 +177,7 @@ impl Parameters {
             repression: REPRESSION.value,
             reserve: RESERVE.value,
             reserve_rate: RESERVE_RATE.value,
+            half_reserve: HALF_RESERVE.value,
             own_invertase: OWN_INVERTASE.value,
             half_osmotic: HALF_OSMOTIC.value,
             ethanol_most: ETHANOL_MOST.value,
@@ -172,6 +186,8 @@ impl Parameters {
             enzyme_loss: 1.0,
             co2_yield: CO2_YIELD.value,
             ethanol_yield: ETHANOL_YIELD.value,
+            own_heat: HEAT_PER_HEXOSE.value,
+            pocket_mm: POCKET_DEPTH.value,
             release: RELEASE.value,
             permeability: 1.0,
             heat_loss: 1.0,

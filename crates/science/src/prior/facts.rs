@@ -1,5 +1,6 @@
 //! Spreads that no law carries as its own range.
 
+use super::handling;
 use crate::fact::Fact;
 
 pub(super) const STEEPNESS_SD: Fact = Fact::memory(
@@ -52,14 +53,6 @@ pub(super) const CARD_OFF_SD: Fact = Fact::memory(
     "mm",
     "a card laid by eye on the middle of a bag, each way; judgement",
 );
-pub(super) const CARD_DAY_SHARE: Fact = Fact::memory(
-    "forecast.card_day_share",
-    0.8,
-    "1",
-    "bags and cards of one box are alike: share of the variance that a day has in common; \
-     judgement",
-);
-
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[
     STEEPNESS_SD,
@@ -71,5 +64,7 @@ pub const FACTS: &[Fact] = &[
     AIR_LOG_SD,
     BAG_LOSS_LOG_SD,
     CARD_OFF_SD,
-    CARD_DAY_SHARE,
+    handling::FACTS[0],
+    handling::FACTS[1],
+    handling::FACTS[2],
 ];

@@ -28,6 +28,16 @@ impl Spread {
         Self { day: 0.0, period: 0.0, group: 0.0, bag: sd }
     }
 
+    /// Each of them times `factor`.
+    pub const fn times(&self, factor: f64) -> Self {
+        Self {
+            day: self.day * factor,
+            period: self.period * factor,
+            group: self.group * factor,
+            bag: self.bag * factor,
+        }
+    }
+
     /// Standard deviation of everything together.
     pub fn total(&self) -> f64 {
         let square = |sd: f64| sd * sd;

@@ -2,12 +2,16 @@
 //! best guess, how widely it is spread, and over what.
 
 mod facts;
+mod handling;
+mod known;
 mod level;
 mod table;
 mod transform;
 
 pub(crate) use facts::AIR_LOG_SD;
 pub use facts::FACTS;
+pub(crate) use handling::{habit, jug};
+pub use known::TAKEN_FOR_KNOWN;
 pub use level::Spread;
 pub use table::standard;
 pub use transform::Transform;
@@ -28,6 +32,8 @@ pub struct Row {
     pub transform: Transform,
     /// How widely.
     pub spread: Spread,
+    /// Name of the fact on which that rests: the one whose range it carries, or a judgement.
+    pub from: &'static str,
 }
 
 /// The uncertain numbers of the model: their best guesses and their rows.
@@ -35,7 +41,7 @@ pub struct Row {
 pub struct Prior {
     /// Best guess of each number.
     pub center: Parameters,
-    /// How widely each is spread. A number without a row is taken for known.
+    /// How widely each is spread. A number without a row is taken for known ([`TAKEN_FOR_KNOWN`]).
     pub rows: Vec<Row>,
 }
 

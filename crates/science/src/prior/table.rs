@@ -1,9 +1,10 @@
 //! The table: a row a number.
 
 use super::facts::{
-    BAG_LOSS_LOG_SD, CARD_DAY_SHARE, CARD_OFF_SD, COLD_LOG_SD, ENZYME_HALF_LOG_SD,
-    ENZYME_LOSS_LOG_SD, OPTIMUM_SD, STEEPNESS_SD, WAKE_LOG_SD,
+    BAG_LOSS_LOG_SD, CARD_OFF_SD, COLD_LOG_SD, ENZYME_HALF_LOG_SD, ENZYME_LOSS_LOG_SD,
+    OPTIMUM_SD, STEEPNESS_SD, WAKE_LOG_SD,
 };
+use super::handling::{CARD_DAY_SHARE, of_one_box};
 use super::transform::Transform::{Between, Distance, Log, Plain};
 use super::{Row, Spread, Transform};
 use crate::card_height::CRUMPLE_SD;
@@ -11,17 +12,18 @@ use crate::cooling::{LOSS_LOG_SD, TRAY_TIME};
 use crate::enzyme::starch::RAW_STARCH;
 use crate::fact::Fact;
 use crate::model::Parameters;
-use crate::model::parameters::RELEASE;
+use crate::model::parameters::{POCKET_DEPTH, RELEASE};
 use crate::permeation::PERMEABILITY;
 use crate::setup::YeastKind;
-use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD};
+use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD, HEAT_PER_HEXOSE};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
 use crate::yeast::loss::SLOW_LOSS;
 use crate::yeast::repression::{GALACTOSE_INDUCTION, REPRESSION};
 use crate::yeast::storage::STORAGE_LOG_SD;
 use crate::yeast::sugars::{
-    FRUCTOSE_RATE, GALACTOSE_RATE, HALF_GLUCOSE, MALTOSE_INDUCTION, MALTOSE_RATE,
-    MALTOTRIOSE_RATE, OWN_INVERTASE, RESERVE, RESERVE_RATE,
+    FRUCTOSE_HALF_RATIO, FRUCTOSE_RATE, GALACTOSE_RATE, HALF_GLUCOSE, HALF_MALTOSE,
+    HALF_RESERVE, MALTOSE_INDUCTION, MALTOSE_RATE, MALTOTRIOSE_RATE, OWN_INVERTASE, RESERVE,
+    RESERVE_RATE,
 };
 use crate::yeast::waking::{D60, DEATH_Z};
 use crate::yeast::{ACTIVE_DRY_VIGOR, RATE_LOG_SD};
@@ -42,13 +44,31 @@ fn sd(fact: &Fact) -> f64 {
 /// A number's place among the parameters.
 type Place = fn(&mut Parameters) -> &mut f64;
 
-const fn row(name: &'static str, transform: Transform, spread: Spread, place: Place) -> Row {
-    Row { name, kind: None, place, transform, spread }
+/// A number spread over the levels as it says.
+const fn row(
+    name: &'static str,
+    transform: Transform,
+    spread: Spread,
+    from: &Fact,
+    place: Place,
+) -> Row {
+    Row { name, kind: None, place, transform, spread, from: from.name }
 }
 
-/// A number that all bags of a day share.
-const fn shared(name: &'static str, transform: Transform, sd: f64, place: Place) -> Row {
-    row(name, transform, Spread::day(sd), place)
+/// A number that all bags of a day share, log-normal with the range of its fact as its central
+/// 90 %.
+fn ranged(name: &'static str, from: &'static Fact, place: Place) -> Row {
+    row(name, Log, Spread::day(log_sd(from)), from, place)
+}
+
+/// The same, normal and kept between two ends.
+fn between(name: &'static str, low: f64, high: f64, from: &'static Fact, place: Place) -> Row {
+    row(name, Between(low, high), Spread::day(sd(from)), from, place)
+}
+
+/// A number that all bags of a day share, with a standard deviation that is itself the fact.
+const fn judged(name: &'static str, transform: Transform, from: &Fact, place: Place) -> Row {
+    row(name, transform, Spread::day(from.value), from, place)
 }
 
 /// The lot of one kind of yeast.
@@ -57,58 +77,61 @@ fn lot(kind: YeastKind) -> Row {
         YeastKind::ActiveDry => libm::hypot(RATE_LOG_SD.value, log_sd(&ACTIVE_DRY_VIGOR)),
         YeastKind::Instant | YeastKind::Compressed => RATE_LOG_SD.value,
     };
-    Row { kind: Some(kind), ..shared("vigor", Log, sd, |p| &mut p.vigor) }
+    Row {
+        kind: Some(kind),
+        ..row("vigor", Log, Spread::day(sd), &RATE_LOG_SD, |p| &mut p.vigor)
+    }
 }
 
 /// The rows before anything was measured, in the order in which they are dealt.
 pub fn standard() -> Vec<Row> {
-    let of_one_box = Spread {
-        day: CARD_DAY_SHARE.value.sqrt(),
-        bag: (1.0 - CARD_DAY_SHARE.value).sqrt(),
-        ..Spread::default()
-    };
     let heat = Spread { day: LOSS_LOG_SD.value, ..Spread::bag(BAG_LOSS_LOG_SD.value) };
     let mut rows: Vec<Row> = YeastKind::ALL.into_iter().map(lot).collect();
     rows.extend([
-        shared("steepness", Plain, STEEPNESS_SD.value, |p| &mut p.steepness),
-        shared("optimum", Plain, OPTIMUM_SD.value, |p| &mut p.optimum_shift),
-        shared("storage", Log, STORAGE_LOG_SD.value, |p| &mut p.storage_loss),
-        shared("wake", Log, WAKE_LOG_SD.value, |p| &mut p.wake),
-        shared("cold", Log, COLD_LOG_SD.value, |p| &mut p.cold_loss),
-        shared("slow-loss", Log, log_sd(&SLOW_LOSS), |p| &mut p.slow_loss),
-        shared("d60", Log, log_sd(&D60), |p| &mut p.d60),
-        shared("death", Log, log_sd(&DEATH_Z), |p| &mut p.death_z),
-        shared("half-glucose", Log, log_sd(&HALF_GLUCOSE), |p| &mut p.half_glucose),
-        shared("fructose", Log, log_sd(&FRUCTOSE_RATE), |p| &mut p.fructose_rate),
-        shared("maltose", Log, log_sd(&MALTOSE_RATE), |p| &mut p.maltose_rate),
-        shared("induction", Log, log_sd(&MALTOSE_INDUCTION), |p| &mut p.induction),
-        shared("maltotriose", Log, log_sd(&MALTOTRIOSE_RATE), |p| &mut p.maltotriose_rate),
-        shared("galactose", Log, log_sd(&GALACTOSE_RATE), |p| &mut p.galactose_rate),
-        shared("galactose-induction", Log, log_sd(&GALACTOSE_INDUCTION), |p| {
-            &mut p.galactose_induction
+        judged("steepness", Plain, &STEEPNESS_SD, |p| &mut p.steepness),
+        judged("optimum", Plain, &OPTIMUM_SD, |p| &mut p.optimum_shift),
+        judged("storage", Log, &STORAGE_LOG_SD, |p| &mut p.storage_loss),
+        judged("wake", Log, &WAKE_LOG_SD, |p| &mut p.wake),
+        judged("cold", Log, &COLD_LOG_SD, |p| &mut p.cold_loss),
+        ranged("slow-loss", &SLOW_LOSS, |p| &mut p.slow_loss),
+        ranged("d60", &D60, |p| &mut p.d60),
+        ranged("death", &DEATH_Z, |p| &mut p.death_z),
+        ranged("half-glucose", &HALF_GLUCOSE, |p| &mut p.half_glucose),
+        ranged("fructose-half", &FRUCTOSE_HALF_RATIO, |p| &mut p.fructose_half_ratio),
+        ranged("fructose", &FRUCTOSE_RATE, |p| &mut p.fructose_rate),
+        ranged("maltose", &MALTOSE_RATE, |p| &mut p.maltose_rate),
+        ranged("half-maltose", &HALF_MALTOSE, |p| &mut p.half_maltose),
+        ranged("induction", &MALTOSE_INDUCTION, |p| &mut p.induction),
+        ranged("maltotriose", &MALTOTRIOSE_RATE, |p| &mut p.maltotriose_rate),
+        ranged("galactose", &GALACTOSE_RATE, |p| &mut p.galactose_rate),
+        ranged("galactose-induction", &GALACTOSE_INDUCTION, |p| &mut p.galactose_induction),
+        ranged("repression", &REPRESSION, |p| &mut p.repression),
+        ranged("reserve", &RESERVE, |p| &mut p.reserve),
+        ranged("reserve-rate", &RESERVE_RATE, |p| &mut p.reserve_rate),
+        ranged("half-reserve", &HALF_RESERVE, |p| &mut p.half_reserve),
+        ranged("invertase", &OWN_INVERTASE, |p| &mut p.own_invertase),
+        ranged("osmotic", &HALF_OSMOTIC, |p| &mut p.half_osmotic),
+        ranged("ethanol", &ETHANOL_MOST, |p| &mut p.ethanol_most),
+        judged("enzyme-half", Log, &ENZYME_HALF_LOG_SD, |p| &mut p.enzyme_half),
+        ranged("raw-starch", &RAW_STARCH, |p| &mut p.raw_starch),
+        judged("enzyme-loss", Log, &ENZYME_LOSS_LOG_SD, |p| &mut p.enzyme_loss),
+        between("co2-yield", 0.8, 0.995, &CO2_YIELD, |p| &mut p.co2_yield),
+        between("ethanol-yield", 0.75, 0.995, &ETHANOL_YIELD, |p| &mut p.ethanol_yield),
+        ranged("own-heat", &HEAT_PER_HEXOSE, |p| &mut p.own_heat),
+        ranged("pocket", &POCKET_DEPTH, |p| &mut p.pocket_mm),
+        ranged("release", &RELEASE, |p| &mut p.release),
+        ranged("film", &PERMEABILITY, |p| &mut p.permeability),
+        row("heat", Log, heat, &LOSS_LOG_SD, |p| &mut p.heat_loss),
+        ranged("tray", &TRAY_TIME, |p| &mut p.tray_loss),
+        row("exponent", Plain, of_one_box(), &CARD_DAY_SHARE, |p| &mut p.exponent),
+        row("dead-share", Plain, of_one_box(), &CARD_DAY_SHARE, |p| &mut p.dead_share),
+        row("capacity", Plain, of_one_box(), &CARD_DAY_SHARE, |p| &mut p.capacity),
+        row("crumple", Plain, Spread::bag(CRUMPLE_SD.value), &CRUMPLE_SD, |p| {
+            &mut p.crumple_mm
         }),
-        shared("repression", Log, log_sd(&REPRESSION), |p| &mut p.repression),
-        shared("reserve", Log, log_sd(&RESERVE), |p| &mut p.reserve),
-        shared("reserve-rate", Log, log_sd(&RESERVE_RATE), |p| &mut p.reserve_rate),
-        shared("invertase", Log, log_sd(&OWN_INVERTASE), |p| &mut p.own_invertase),
-        shared("osmotic", Log, log_sd(&HALF_OSMOTIC), |p| &mut p.half_osmotic),
-        shared("ethanol", Log, log_sd(&ETHANOL_MOST), |p| &mut p.ethanol_most),
-        shared("enzyme-half", Log, ENZYME_HALF_LOG_SD.value, |p| &mut p.enzyme_half),
-        shared("raw-starch", Log, log_sd(&RAW_STARCH), |p| &mut p.raw_starch),
-        shared("enzyme-loss", Log, ENZYME_LOSS_LOG_SD.value, |p| &mut p.enzyme_loss),
-        shared("co2-yield", Between(0.8, 0.995), sd(&CO2_YIELD), |p| &mut p.co2_yield),
-        shared("ethanol-yield", Between(0.75, 0.995), sd(&ETHANOL_YIELD), |p| {
-            &mut p.ethanol_yield
+        row("card-off", Distance, Spread::bag(CARD_OFF_SD.value), &CARD_OFF_SD, |p| {
+            &mut p.off_center_mm
         }),
-        shared("release", Log, log_sd(&RELEASE), |p| &mut p.release),
-        shared("film", Log, log_sd(&PERMEABILITY), |p| &mut p.permeability),
-        row("heat", Log, heat, |p| &mut p.heat_loss),
-        shared("tray", Log, log_sd(&TRAY_TIME), |p| &mut p.tray_loss),
-        row("exponent", Plain, of_one_box, |p| &mut p.exponent),
-        row("dead-share", Plain, of_one_box, |p| &mut p.dead_share),
-        row("capacity", Plain, of_one_box, |p| &mut p.capacity),
-        row("crumple", Plain, Spread::bag(CRUMPLE_SD.value), |p| &mut p.crumple_mm),
-        row("card-off", Distance, Spread::bag(CARD_OFF_SD.value), |p| &mut p.off_center_mm),
     ]);
     rows
 }

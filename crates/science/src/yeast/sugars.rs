@@ -163,14 +163,19 @@ impl Uptake {
 /// Shares of the common hexose carriers that glucose and fructose take (1).
 ///
 /// ```text
-/// θ = 1 + G/K + F/(5 K)      glucose (G/K)/θ, fructose (F/5K)/θ
+/// θ = 1 + G/K + F/K_F      glucose (G/K)/θ, fructose (F/K_F)/θ
 /// ```
 ///
-/// G, F, K in g/L. Above 5 g/L the carriers are full and the rate no longer depends on sugar,
+/// G, F, K, K_F in g/L. Above 5 g/L the carriers are full and the rate no longer depends on sugar,
 /// which is why twice the sugar does not mean twice the gas.
-pub fn uptake(glucose_g_per_l: f64, fructose_g_per_l: f64, half_g_per_l: f64) -> Uptake {
-    let glucose = glucose_g_per_l.max(0.0) / half_g_per_l;
-    let fructose = fructose_g_per_l.max(0.0) / (FRUCTOSE_HALF_RATIO.value * half_g_per_l);
+pub fn uptake(
+    glucose_g_per_l: f64,
+    fructose_g_per_l: f64,
+    half_glucose: f64,
+    half_fructose: f64,
+) -> Uptake {
+    let glucose = glucose_g_per_l.max(0.0) / half_glucose;
+    let fructose = fructose_g_per_l.max(0.0) / half_fructose;
     let theta = 1.0 + glucose + fructose;
     Uptake { glucose: glucose / theta, fructose: fructose / theta }
 }

@@ -60,6 +60,29 @@ fn bags_of_one_day_can_be_subtracted_draw_by_draw() {
     assert!(same_day > 0.5, "twins are not the same bag: {same_day} mm");
 }
 
+/// Bags share their jug with a period and their hands with a group: the more two of them share, the
+/// less they differ.
+#[test]
+fn bags_of_one_group_are_more_alike_than_those_of_two_and_of_two_periods() {
+    let mut setup = bench::plain(30.0);
+    // A poor thermometer, so that the jug shows beside the spoons.
+    setup.water_celsius_sd = 4.0;
+    let span = Span { draws: 1024, until_hours: 0.0, ..Span::to(25) };
+    let bag = |period, group, bag| {
+        let streams = Streams { day: 1, period, group, bag };
+        forecast(&setup, &span, &streams).unwrap().gas_ml().minute(25)
+    };
+    let first = bag(1, 1, 1);
+    let apart = |other: Vec<f64>| {
+        let differences: Vec<f64> = first.iter().zip(&other).map(|(a, b)| a - b).collect();
+        mean_and_sd(&differences).1
+    };
+    let (group, period, day) = (apart(bag(1, 1, 2)), apart(bag(1, 2, 3)), apart(bag(2, 3, 4)));
+    // Each standard deviation is known to one part in 45.
+    assert!(1.1 * group < period, "{group} mL in a group, {period} mL in a period");
+    assert!(1.1 * period < day, "{period} mL in a period, {day} mL in a day");
+}
+
 #[test]
 fn a_difference_is_readable_when_it_should_be() {
     let sugar = of(&bench::plain(40.0), 1, 1);
@@ -104,7 +127,7 @@ fn vent_minutes_follow_their_definition() {
 #[test]
 fn the_time_of_filling_does_not_depend_on_the_last_reading() {
     let mut setup = bench::plain(30.0);
-    setup.foods = vec![bench::grams("potato_flakes", 2.5)];
+    setup.foods = vec![bench::grams("potato_flakes", 3.0)];
     setup.enzymes = vec![bench::served("glucoamylase-powder")];
     let streams = Streams::alone(5, 6);
     let span = |last_minute| Span { draws: 64, ..Span::to(last_minute) };

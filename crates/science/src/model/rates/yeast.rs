@@ -15,9 +15,7 @@ use crate::units::Celsius;
 use crate::yeast::hindrance::{ethanol_factor, osmotic_factor};
 use crate::yeast::loss::slow_loss_per_min;
 use crate::yeast::repression::{galactose_at_work, made_per_min};
-use crate::yeast::sugars::{
-    HALF_GALACTOSE, HALF_MALTOSE, HALF_RESERVE, maltotriose_full, uptake,
-};
+use crate::yeast::sugars::{HALF_GALACTOSE, maltotriose_full, uptake};
 use crate::yeast::temperature::{ONE_AT, response};
 use crate::yeast::waking::{tenfold_kill_min, wake_min};
 
@@ -82,10 +80,12 @@ impl Mixture {
             * osmotic_factor(self.osmol_per_l(y), p.half_osmotic)
             * ethanol_factor(ethanol, p.ethanol_most)
             * fit;
-        let carriers = uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose);
+        let half_fructose = p.fructose_half_ratio * p.half_glucose;
+        let carriers =
+            uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose, half_fructose);
         let free = most * carriers.idle();
         let maltose_g_per_l = 1e-3 * DISACCHARIDE.value * self.pairs_per_l(y[MALTOSE]);
-        let maltose_full = starch::saturation(maltose_g_per_l, HALF_MALTOSE.value);
+        let maltose_full = starch::saturation(maltose_g_per_l, p.half_maltose);
         let induced = y[INDUCED].max(0.0);
 
         let glucose = most * carriers.glucose;
@@ -93,7 +93,7 @@ impl Mixture {
         let maltose = free * p.maltose_rate * induced * maltose_full;
         let maltotriose = if y[MALTOTRIOSE] > 0.0 {
             let g_per_l = 1e-3 * TRISACCHARIDE.value / 3.0 * y[MALTOTRIOSE] / self.solution_l;
-            let full = maltotriose_full(g_per_l, maltose_g_per_l, HALF_MALTOSE.value);
+            let full = maltotriose_full(g_per_l, maltose_g_per_l, p.half_maltose);
             free * p.maltose_rate * p.maltotriose_rate * induced * full
         } else {
             0.0
@@ -102,11 +102,11 @@ impl Mixture {
         let galactose =
             free * p.galactose_rate * galactose_at_work(y[GALACTOSE_INDUCED]) * galactose_full;
         let stock = if y[RESERVE] > 0.0 {
-            starch::saturation(y[RESERVE], HALF_RESERVE.value * crowd.reserve)
+            starch::saturation(y[RESERVE], p.half_reserve * crowd.reserve)
         } else {
             0.0
         };
-        let reserve = free * p.reserve_rate * (1.0 + HALF_RESERVE.value) * stock;
+        let reserve = free * p.reserve_rate * (1.0 + p.half_reserve) * stock;
         let hexose = glucose + fructose + maltose + maltotriose + galactose + reserve;
 
         change[GLUCOSE] -= glucose;
