@@ -1,7 +1,8 @@
 //! `barm facts`.
 
 use super::failure::Failure;
-use crate::{desk, json};
+use crate::desk::{self, Fact};
+use crate::json;
 use std::io::Write;
 use std::process::ExitCode;
 
@@ -14,6 +15,9 @@ pub(super) struct Arguments {
     /// Answer in JSON (shape in docs/json.md)
     #[arg(long)]
     json: bool,
+    /// Answer as Markdown tables, one a subject, for reading and checking
+    #[arg(long, conflicts_with = "json")]
+    markdown: bool,
     /// Only those whose name or source holds this text
     #[arg(value_name = "TEXT")]
     only: Option<String>,
@@ -32,17 +36,56 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         json::write(out, &json::facts(&facts))?;
         return Ok(ExitCode::SUCCESS);
     }
+    if arguments.markdown {
+        markdown(out, facts)?;
+        return Ok(ExitCode::SUCCESS);
+    }
     for fact in &facts {
-        let range = fact
-            .range
-            .map(|(low, high)| format!("  ({} to {})", number(low), number(high)))
-            .unwrap_or_default();
-        let unit = if fact.unit == "1" { "" } else { fact.unit };
+        let range = range(fact).map(|range| format!("  ({range})")).unwrap_or_default();
+        let unit = unit(fact);
         writeln!(out, "{} = {} {unit}{range}", fact.name, number(fact.value))?;
         writeln!(out, "    {}: {}", fact.status.word(), fact.source)?;
     }
     writeln!(out, "{} facts", facts.len())?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// A table for each subject: what stands before the first dot of a name.
+fn markdown(out: &mut impl Write, mut facts: Vec<Fact>) -> Result<(), Failure> {
+    facts.sort_by(|a, b| subject(a).cmp(subject(b)));
+    writeln!(out, "# Facts")?;
+    writeln!(out)?;
+    writeln!(
+        out,
+        "{} numbers. Status: *sourced*, read in the source named; *derived*, worked out from sourced \
+         numbers; *memory*, recalled and not read again. Written by `barm facts --markdown`.",
+        facts.len()
+    )?;
+    for own in facts.chunk_by(|a, b| subject(a) == subject(b)) {
+        writeln!(out, "\n## {}\n", subject(&own[0]).replace('_', " "))?;
+        writeln!(out, "| name | value | unit | range | status | source |")?;
+        writeln!(out, "|---|---:|---|---|---|---|")?;
+        for fact in own {
+            let (value, unit, range) =
+                (number(fact.value), unit(fact), range(fact).unwrap_or_default());
+            let (status, source) = (fact.status.word(), fact.source.replace('|', "\\|"));
+            let name = fact.name;
+            writeln!(out, "| `{name}` | {value} | {unit} | {range} | {status} | {source} |")?;
+        }
+    }
+    Ok(())
+}
+
+fn subject(fact: &Fact) -> &'static str {
+    fact.name.split('.').next().unwrap_or(fact.name)
+}
+
+fn unit(fact: &Fact) -> &'static str {
+    if fact.unit == "1" { "" } else { fact.unit }
+}
+
+fn range(fact: &Fact) -> Option<String> {
+    fact.range.map(|(low, high)| format!("{} to {}", number(low), number(high)))
 }
 
 /// A number as short as it can be without losing a digit.
