@@ -1,7 +1,7 @@
 //! What is not known about a bag, one deviate each.
 
 use crate::model::Parameters;
-use crate::prior::{AIR_LOG_SD, Prior, Transform};
+use crate::prior::{AIR_LOG_SD, Prior, Spread, Transform, habit, jug};
 use crate::setup::{Setup, YeastKind};
 
 /// What has a deviate in common.
@@ -50,10 +50,17 @@ enum On {
 /// card from the middle, is not among them: [`typical`] has its usual size.
 pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
     let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
+    let habit = habit();
     let mut all = Vec::new();
-    let mut add = |name: String, level: Level, sd: f64, on: On| {
-        if sd > 0.0 {
-            all.push(Effect { name, level, sd, on });
+    let mut at_levels = |name: &str, spread: &Spread, sd: f64, on: On| {
+        let levels = [
+            (Level::Day, spread.day),
+            (Level::Period, spread.period),
+            (Level::Group, spread.group),
+            (Level::Bag, spread.bag),
+        ];
+        for (level, share) in levels.into_iter().filter(|(_, share)| share * sd > 0.0) {
+            all.push(Effect { name: name.to_owned(), level, sd: share * sd, on });
         }
     };
     let rows = prior.rows.iter().enumerate();
@@ -65,30 +72,32 @@ pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
             Some(kind) => format!("{} of {kind:?}", row.name),
             None => row.name.to_owned(),
         };
-        add(name.clone(), Level::Day, row.spread.day, On::Row(at));
-        add(name.clone(), Level::Period, row.spread.period, On::Row(at));
-        add(name.clone(), Level::Group, row.spread.group, On::Row(at));
-        add(name, Level::Bag, row.spread.bag, On::Row(at));
+        at_levels(&name, &row.spread, 1.0, On::Row(at));
     }
     for (at, food) in setup.foods.iter().enumerate() {
         let carries = food.composition.carbohydrates();
         if carries.iter().any(|part| *part > 0.0) {
             // The same food has the same content in every bag.
             let name = format!("content {carries:?}");
-            add(name, Level::Day, food.content_sd, On::Content(at));
+            at_levels(&name, &Spread::day(1.0), food.content_sd, On::Content(at));
         }
-        add(format!("food {at}"), Level::Bag, food.dosing_sd, On::Food(at));
+        // The same food has the same habit in all bags of a group.
+        let name = format!("food {carries:?}");
+        at_levels(&name, &habit, food.dosing_sd, On::Food(at));
     }
     for (at, enzyme) in setup.enzymes.iter().enumerate() {
         let name = format!("activity of {:?}", enzyme.kind);
-        add(name, Level::Day, enzyme.activity_sd, On::Activity(at));
-        add(format!("enzyme {at}"), Level::Bag, enzyme.dosing_sd, On::Enzyme(at));
+        at_levels(&name, &Spread::day(1.0), enzyme.activity_sd, On::Activity(at));
+        let name = format!("enzyme {:?}", enzyme.kind);
+        at_levels(&name, &habit, enzyme.dosing_sd, On::Enzyme(at));
     }
-    add("water".into(), Level::Bag, setup.water_dosing_sd, On::Water);
-    add("warmth".into(), Level::Bag, setup.water_celsius_sd, On::Warmth);
-    add("air".into(), Level::Bag, AIR_LOG_SD.value, On::Air);
+    at_levels("water", &habit, setup.water_dosing_sd, On::Water);
+    // Water of another temperature comes out of another jug.
+    let name = format!("warmth of {} °C", setup.water_celsius);
+    at_levels(&name, &jug(), setup.water_celsius_sd, On::Warmth);
+    at_levels("air", &habit, AIR_LOG_SD.value, On::Air);
     let spoon = setup.yeast.map_or(0.0, |yeast| yeast.dosing_sd);
-    add("yeast".into(), Level::Bag, spoon, On::Yeast);
+    at_levels(&format!("yeast {kind:?}"), &habit, spoon, On::Yeast);
     all
 }
 

@@ -196,7 +196,7 @@ impl<'a> Day<'a> {
                 let key = (effect.level, whose, effect.name.as_str());
                 let column = joint.entry(key).or_insert_with(|| vec![0.0; count]);
                 for (out, minute) in column[at..].iter_mut().zip(minutes) {
-                    *out = noise * slope[*minute];
+                    *out += noise * slope[*minute];
                 }
             }
         }
