@@ -47,7 +47,7 @@ enum On {
 }
 
 /// Everything that is not known about a bag of this kind. A distance each way, such as that of the
-/// card from the middle, is not among them: [`typical`] has its usual size.
+/// card from the middle, is not among them: `typical` has its usual size.
 pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
     let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
     let habit = habit();
