@@ -9,7 +9,7 @@ use crate::fact::Fact;
 use crate::fit::{Problem, least_squares};
 use crate::ruler::Ruler;
 pub use heights::HEIGHT_FACTS;
-use heights::root;
+use heights::{above_zero_mm, root};
 use thiserror::Error;
 
 /// Heights whose scatter is known beforehand for as many as this: so many have to lie wide before
@@ -68,12 +68,13 @@ pub enum CalibrationError {
 ///
 /// ```text
 /// rise_i = r(g_i; u) + e_i      u ~ N(0, I)      e ~ N(0, C)
-/// C_ij   = z² + s² a_i a_j + m² exp(−((x_i − x_j)/ℓ)²/2) + c_i c_j + [i = j] (d² − z² + t² a_i²)
+/// C_ij   = z² + s² a_i a_j + m² exp(−((x_i − x_j)/ℓ)²/2) + b_i b_j + c_i c_j + [i = j] (d² − z² + t² a_i²)
 /// ```
 ///
-/// r the curve of the family at the deviates u; z one reading and d a difference of two (`ruler`), s
-/// the scale and t a stroke of the syringe, a = g dr/dg; m [`MODEL_SD`](super::MODEL_SD), by which the family misses a
-/// bag: not at each height anew but over a stretch ℓ of the room x for gas; c crumples.
+/// r the rise by the family's curve at the deviates u, over that of the air in the bag at the zero reading
+/// (`trapped_air_ml`); z one reading and d a difference of two (`ruler`); s the scale and t a stroke of
+/// the syringe, a = g dr/dg; m [`MODEL_SD`](super::MODEL_SD), by which the family misses a bag: not at each
+/// height anew but over a stretch ℓ of the room x for gas; b what the trapped air may be off; c crumples.
 ///
 /// The most likely u is found by least squares; mean and covariance of u are then summed up over a
 /// grid around it, since a dead share cut at zero is not normal. Where heights lie about the curve
@@ -90,14 +91,16 @@ pub fn calibrate(
     prior: &CurvePrior,
     points: &[Injected],
     ruler: Ruler,
+    trapped_air_ml: f64,
 ) -> Result<CurvePosterior, CalibrationError> {
-    check(prior, points)?;
-    let mut bag = Bag { prior, points, root: root(&prior.mean, points, ruler) };
+    let air_ml = trapped_air_ml;
+    check(prior, points, air_ml)?;
+    let mut bag = Bag { prior, points, air_ml, root: root(&prior.mean, points, ruler, air_ml) };
     let mut found = bag.best();
     // What a doubt of the volume does to a height depends on the curve, which is what is looked for.
     for _ in 0..PASSES {
         let [exponent, dead_share, capacity] = found.deviates;
-        bag.root = root(&prior.curve(exponent, dead_share, capacity), points, ruler);
+        bag.root = root(&prior.curve(exponent, dead_share, capacity), points, ruler, air_ml);
         found = bag.best();
     }
     let wider = found.widening(points.len());
@@ -111,12 +114,12 @@ pub fn calibrate(
 /// Times that the doubt of the heights is worked out anew from the curve they lead to.
 const PASSES: usize = 3;
 
-fn check(prior: &CurvePrior, points: &[Injected]) -> Result<(), CalibrationError> {
+fn check(prior: &CurvePrior, points: &[Injected], air_ml: f64) -> Result<(), CalibrationError> {
     if points.is_empty() {
         return Err(CalibrationError::Nothing);
     }
     let widest = prior.curve(0.0, 0.0, 3.0);
-    let (most_ml, most_mm) = (widest.room_ml(), widest.full_rise_mm() + 10.0);
+    let (most_ml, most_mm) = (widest.room_ml() - air_ml, widest.full_rise_mm() + 10.0);
     for Injected { gas_ml, rise_mm } in points.iter().copied() {
         if !(0.0..=most_ml).contains(&gas_ml) {
             return Err(CalibrationError::Volume { gas_ml, most_ml });
@@ -132,6 +135,8 @@ fn check(prior: &CurvePrior, points: &[Injected]) -> Result<(), CalibrationError
 struct Bag<'a> {
     prior: &'a CurvePrior,
     points: &'a [Injected],
+    /// Air in the bag at the zero reading (mL).
+    air_ml: f64,
     /// Of the covariance of the heights.
     root: Vec<Vec<f64>>,
 }
@@ -145,7 +150,9 @@ impl Problem for Bag<'_> {
         let curve = self.prior.curve(deviates[0], deviates[1], deviates[2]);
         for (at, (point, row)) in self.points.iter().zip(&self.root).enumerate() {
             let known: f64 = (0..at).map(|before| row[before] * out[before]).sum();
-            out[at] = (point.rise_mm - curve.rise_mm(point.gas_ml) - known) / row[at];
+            out[at] =
+                (point.rise_mm - above_zero_mm(&curve, point.gas_ml, self.air_ml) - known)
+                    / row[at];
         }
         // Before any reading they are standard normal.
         for (out, deviate) in out.iter_mut().skip(self.points.len()).zip(deviates) {

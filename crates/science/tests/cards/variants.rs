@@ -84,7 +84,8 @@ fn strange_bags_are_read_better_once_calibrated_and_intervals_hold() {
                 gas_ml,
                 rise_mm: variant.rise_mm(gas_ml) + noise * dice.normal(),
             });
-            let posterior = calibrate(&plain, &points, Ruler::USUAL).expect("points of a bag");
+            let posterior =
+                calibrate(&plain, &points, Ruler::USUAL, 0.0).expect("points of a bag");
             for (gas_ml, rise) in &variant.rises {
                 if !(49.0..551.0).contains(gas_ml) {
                     continue;

@@ -5,6 +5,7 @@ use crate::card_height::CardCurve;
 use crate::card_height::posterior::lower_triangle;
 use crate::card_height::reading::{CRUMPLE_SD, MODEL_SD, crumpled};
 use crate::fact::Fact;
+use crate::prior::AIR_LOG_SD;
 use crate::ruler::Ruler;
 
 const SYRINGE_SCALE_SD: Fact = Fact::memory(
@@ -38,35 +39,70 @@ const MISFIT_REACH: Fact = Fact::derived(
 /// Facts of this file.
 pub const HEIGHT_FACTS: &[Fact] = &[SYRINGE_SCALE_SD, SYRINGE_STROKE_SD, MISFIT_REACH];
 
+/// Rise over the zero reading (mm), at which there was `air_ml` in the bag already.
+pub(super) fn above_zero_mm(curve: &CardCurve, gas_ml: f64, air_ml: f64) -> f64 {
+    curve.rise_mm(gas_ml + air_ml) - curve.rise_mm(air_ml)
+}
+
 /// L with L Lᵀ = C, for the heights over known volumes (mm).
-pub(super) fn root(curve: &CardCurve, points: &[Injected], ruler: Ruler) -> Vec<Vec<f64>> {
-    let square = |value: f64| value * value;
+pub(super) fn root(
+    curve: &CardCurve,
+    points: &[Injected],
+    ruler: Ruler,
+    air_ml: f64,
+) -> Vec<Vec<f64>> {
     let zero = square(ruler.reading_sd_mm());
-    let (share, along): (Vec<f64>, Vec<f64>) = points
-        .iter()
-        .map(|point| {
-            // As far as the volume may be off, up and down: near the tight bag the slope runs away.
-            let far = 0.03 * point.gas_ml;
-            let change = curve.rise_mm(point.gas_ml + far) - curve.rise_mm(point.gas_ml - far);
-            (point.gas_ml / curve.room_ml(), change / 0.06)
-        })
-        .unzip();
-    let folds: Vec<f64> =
-        points.iter().map(|point| crumpled(curve.rise_mm(point.gas_ml))).collect();
+    let own = square(ruler.difference_sd_mm().max(FINEST_MM)) - zero;
+    let each: Vec<Doubts> =
+        points.iter().map(|point| Doubts::of(curve, point.gas_ml, air_ml)).collect();
     let entry = |i: usize, j: usize| {
-        let apart = (share[i] - share[j]) / MISFIT_REACH.value;
+        let (one, other) = (&each[i], &each[j]);
+        let apart = (one.share - other.share) / MISFIT_REACH.value;
         let together = zero
-            + square(SYRINGE_SCALE_SD.value) * along[i] * along[j]
+            + square(SYRINGE_SCALE_SD.value) * one.along * other.along
+            + one.air * other.air
             + square(MODEL_SD.value) * libm::exp(-0.5 * square(apart))
-            + square(CRUMPLE_SD.value) * folds[i] * folds[j];
+            + square(CRUMPLE_SD.value) * one.folds * other.folds;
         if i != j {
             return together;
         }
-        together + square(ruler.difference_sd_mm()) - zero
-            + square(SYRINGE_STROKE_SD.value * along[i])
+        together + own + square(SYRINGE_STROKE_SD.value * one.along)
     };
-    let rows = 0..points.len();
-    lower_triangle(
-        &rows.clone().map(|i| rows.clone().map(|j| entry(i, j)).collect()).collect::<Vec<_>>(),
-    )
+    let row = |i: usize| (0..points.len()).map(|j| entry(i, j)).collect::<Vec<f64>>();
+    lower_triangle(&(0..points.len()).map(row).collect::<Vec<_>>())
+}
+
+/// No ruler tells a difference of heights more finely (mm).
+const FINEST_MM: f64 = 0.1;
+
+/// What moves a height over a known volume.
+struct Doubts {
+    /// Share of the room for gas that is filled (1).
+    share: f64,
+    /// Change with the logarithm of the volume put in (mm).
+    along: f64,
+    /// Change by one standard deviation of the air that was there before (mm).
+    air: f64,
+    /// Share of its crumples that the bag still has (1).
+    folds: f64,
+}
+
+impl Doubts {
+    fn of(curve: &CardCurve, gas_ml: f64, air_ml: f64) -> Self {
+        // As far as a volume may be off, up and down: near the tight bag the slope runs away.
+        let far = 0.03;
+        let put = |factor: f64| above_zero_mm(curve, factor * gas_ml, air_ml);
+        let left =
+            |sds: f64| above_zero_mm(curve, gas_ml, air_ml * libm::exp(AIR_LOG_SD.value * sds));
+        Self {
+            share: gas_ml / curve.room_ml(),
+            along: (put(1.0 + far) - put(1.0 - far)) / (2.0 * far),
+            air: 0.5 * (left(1.0) - left(-1.0)),
+            folds: crumpled(put(1.0)),
+        }
+    }
+}
+
+fn square(value: f64) -> f64 {
+    value * value
 }
