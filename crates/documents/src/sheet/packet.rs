@@ -252,6 +252,8 @@ pub struct LimitRow {
     pub by: String,
     /// Why, in a sentence for the talk after the day.
     pub why: String,
+    /// What holds it back one after the other, if it is more than one thing.
+    pub along: Option<String>,
     /// Gain from a quarter more of food, yeast, enzyme, time (1); none where that makes no sense.
     pub gains: [Option<f64>; 4],
 }

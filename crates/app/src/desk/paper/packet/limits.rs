@@ -12,16 +12,13 @@ pub(super) fn limits(plan: &Plan) -> Vec<LimitRow> {
 }
 
 fn row(plan: &Plan, limit: Limit) -> LimitRow {
-    let mut why = why_it_holds(limit.by).to_owned();
-    if limit.along.len() > 1 {
-        let along = held_back_along(&limit);
-        why = format!("{why} In time: {along}.");
-    }
+    let along = (limit.along.len() > 1).then(|| held_back_along(&limit));
     LimitRow {
         look: looks::look(plan, &limit.treatment),
         treatment: limit.treatment,
         by: what_holds(limit.by).to_owned(),
-        why,
+        why: why_it_holds(limit.by).to_owned(),
+        along,
         gains: [limit.more_food, limit.more_yeast, limit.more_enzyme, limit.more_time],
     }
 }
