@@ -112,7 +112,7 @@ fn every_treatment_stands_under_what_holds_it_back() {
     for (why, treatment) in [
         ("Nothing in it makes gas.", "Maple syrup, no yeast"),
         ("Yeast lives on what it has stored", "No food"),
-        ("before an enzyme has cut them.", "Oat flour"),
+        ("before an enzyme has cut them", "Oat flour"),
     ] {
         let place = said.find(why).unwrap_or_else(|| panic!("{why} in {said}"));
         let own: String = said[place + why.len()..].chars().take(180).collect();
