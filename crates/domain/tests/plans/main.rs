@@ -3,7 +3,10 @@
 mod bench;
 mod blind;
 mod changes;
+mod convergence;
 mod dice;
+#[path = "../../../science/tests/model/nearness.rs"]
+mod nearness;
 mod outlook;
 mod planted;
 #[path = "../cautions/readability.rs"]

@@ -1,6 +1,6 @@
 //! The deck: what each draw says about the day and about the bag.
 
-use super::spread::{parameters, scaled};
+use super::spread::{dimension_of_label, parameters, scaled};
 use super::streams::{Streams, fingerprint};
 use crate::model::Parameters;
 use crate::prior::{AIR_LOG_SD, Prior, habit, jug};
@@ -79,7 +79,8 @@ impl<'a> Deck<'a> {
             .enumerate()
             .map(|(i, enzyme)| {
                 let kind = enzyme.kind as u64;
-                let label = scaled(enzyme.activity_sd, day.deviates("activity", kind));
+                let label = day.evenly(dimension_of_label(enzyme.kind), "activity", kind);
+                let label = scaled(enzyme.activity_sd, label);
                 let dosing = scaled(
                     enzyme.dosing_sd,
                     sources.deviates(&habit, "enzyme", kind, i as u64),

@@ -6,7 +6,7 @@ use super::{Forecast, SetupError, Span, Streams, VENT_FILL};
 use crate::model::card::CardOnBag;
 use crate::model::course::tolerance;
 use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES, State};
-use crate::model::{Mixture, Parameters};
+use crate::model::{Mixture, Parameters, validity};
 use crate::ode::{self, Step, Tolerance};
 use crate::prior::Prior;
 use crate::setup::Setup;
@@ -40,6 +40,7 @@ pub(super) fn run(
         full_at_min: Vec::with_capacity(span.draws),
         solution_l: Vec::with_capacity(span.draws),
         pressure: Pascal(setup.pressure_pa),
+        beyond: validity::beyond(setup, &prior.center, span.last_minute)?,
     };
     for k in 0..span.draws {
         let (dealt, parameters) = deck.deal(k);

@@ -37,7 +37,8 @@ impl Forecast {
     /// ```
     ///
     /// The uncertainty of the gas itself has to be added: ask again for its ends. A bag whose
-    /// gas lies outside all draws is answered by the nearest of them, and outside that by the line.
+    /// gas lies outside all draws is answered at the last of them, and from there on by Gay-Lussac's
+    /// line alone.
     pub fn ethanol_from_gas(&self, gas_ml: f64, minute: u32) -> Option<EthanolEstimate> {
         if !gas_ml.is_finite() || minute > self.last_minute() {
             return None;
@@ -50,10 +51,19 @@ impl Forecast {
         nearest.sort_by(|&a, &b| distance(a).total_cmp(&distance(b)).then(a.cmp(&b)));
         let count = (NEAREST * gases.len() as f64).ceil() as usize;
         nearest.truncate(count);
-        let slope = self.local_slope(&nearest, &gases, &grams, &celsius);
+        let (slope, line) = self.slopes(&nearest, &gases, &grams, &celsius);
+        // As far as there are draws by what they show, from there on by what a millilitre weighs: a
+        // slope among a few of them says nothing of a gas that none of them reached.
+        let ends = gases.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), gas| {
+            (low.min(*gas), high.max(*gas))
+        });
+        let drawn = gas_ml.clamp(ends.0, ends.1);
         let mut moved: Vec<f64> = nearest
             .iter()
-            .map(|&k| (grams[k] + slope * (gas_ml - gases[k])).max(0.0))
+            .map(|&k| {
+                let inside = grams[k] + slope * (drawn - gases[k]);
+                (inside + line * (gas_ml - drawn)).max(0.0)
+            })
             .collect();
         moved.sort_by(f64::total_cmp);
         Some(EthanolEstimate {
@@ -63,14 +73,15 @@ impl Forecast {
         })
     }
 
-    /// Ethanol with each millilitre of gas among some draws (g/mL), by least squares.
-    fn local_slope(
+    /// Ethanol with each millilitre of gas (g/mL): among some draws, by least squares, and of the gas
+    /// itself.
+    fn slopes(
         &self,
         draws: &[usize],
         gases: &[f64],
         grams: &[f64],
         celsius: &[f64],
-    ) -> f64 {
+    ) -> (f64, f64) {
         let n = draws.len() as f64;
         let mean = |of: &[f64]| draws.iter().map(|&k| of[k]).sum::<f64>() / n;
         let (gas, gram) = (mean(gases), mean(grams));
@@ -80,7 +91,9 @@ impl Forecast {
             square += (gases[k] - gas) * (gases[k] - gas);
         }
         let line = self.grams_per_ml(mean(celsius));
-        if square > 0.0 { (both / square).clamp(0.5 * line, 4.0 * line) } else { line }
+        let slope =
+            if square > 0.0 { (both / square).clamp(0.5 * line, 4.0 * line) } else { line };
+        (slope, line)
     }
 
     /// Ethanol that goes with a millilitre of wet gas (g/mL).

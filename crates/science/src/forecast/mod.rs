@@ -5,8 +5,10 @@ mod bands;
 mod check;
 mod compare;
 mod deck;
+mod directions;
 mod ensemble;
 mod ethanol;
+mod sobol;
 mod spread;
 mod streams;
 
@@ -17,6 +19,7 @@ pub use ethanol::EthanolEstimate;
 pub use streams::Streams;
 
 use crate::bag::WORKING_FILL;
+use crate::model::validity::Beyond;
 use crate::prior::Prior;
 use crate::setup::Setup;
 use crate::units::Pascal;
@@ -50,6 +53,7 @@ pub struct Forecast {
     pub(crate) full_at_min: Vec<Option<f64>>,
     pub(crate) solution_l: Vec<f64>,
     pub(crate) pressure: Pascal,
+    pub(crate) beyond: Vec<Beyond>,
 }
 
 /// Share of its capacity at which a bag must have been vented (1).
@@ -114,6 +118,11 @@ impl Forecast {
         self.rise_mm.last_minute()
     }
 
+    /// Laws that the best guess of this bag goes beyond between wetting and the last minute.
+    pub fn beyond(&self) -> &[Beyond] {
+        &self.beyond
+    }
+
     /// This forecast less `reference`, draw by draw.
     ///
     /// # Errors
@@ -128,7 +137,9 @@ impl Forecast {
 /// What belongs to the day (the yeast's lot, how bags cool, what a label leaves open) comes from
 /// `streams.day` and is the same for draw `k` of every forecast with that number. In the same way
 /// the jug's temperature belongs to `streams.period`, and half of what spoons and hands scatter to
-/// `streams.group`; the rest (and where the card lies) is the bag's own, `streams.bag`.
+/// `streams.group`; the rest (and where the card lies) is the bag's own, `streams.bag`. The day's
+/// numbers are the points of a scrambled net, all others Latin hypercubes: any number of draws will
+/// do, and powers of two do best.
 ///
 /// # Errors
 /// [`SetupError`] names the field whose value cannot be, the value and what may be.

@@ -16,6 +16,7 @@ mod rates;
 
 pub mod shares;
 pub mod state;
+pub mod validity;
 mod volume;
 
 pub use course::{Moment, Trajectory, nominal, run};

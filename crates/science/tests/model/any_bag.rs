@@ -11,7 +11,7 @@ use barm_science::model::{Mixture, Parameters, nominal};
 use barm_science::setup::{Lying, Setup, YeastKind};
 use proptest::prelude::{Just, ProptestConfig, Strategy, any, prop, prop_oneof, proptest};
 
-fn cases() -> u32 {
+pub(crate) fn cases() -> u32 {
     match std::env::var("BARM_TEST_SIZE").as_deref() {
         Ok("quick") => 40,
         Ok("long") => 4000,
@@ -27,7 +27,7 @@ fn lying() -> impl Strategy<Value = Lying> {
     ]
 }
 
-fn setup() -> impl Strategy<Value = Setup> {
+pub(crate) fn setup() -> impl Strategy<Value = Setup> {
     let room = (
         (5.0..400.0, 0.0..100.0, 0.0..45.0, 55_000.0..108_000.0),
         (0.0..60.0, 0.0..30.0, lying(), prop::sample::select(StandardBag::ALL.to_vec())),

@@ -2,13 +2,16 @@
 
 mod any_bag;
 mod bench;
+mod convergence;
 mod enzymes;
 mod forecasts;
 mod identities;
+mod nearness;
 mod off_center;
 mod other_solver;
 mod refusals;
 mod shares;
+mod validity;
 mod yeast;
 mod yeast_sugars;
 mod yeast_temperature;
