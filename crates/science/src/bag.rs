@@ -124,6 +124,21 @@ impl StandardBag {
         Bag { width_mm: width.value, height_mm: height.value, film_um: THIN_FILM.value }
     }
 
+    /// The size sold that comes nearest to a bag, by the ratios of its long and of its short side.
+    pub fn nearest(bag: &Bag) -> Self {
+        let sides = |bag: &Bag| {
+            let (short, aspect) = short_side_and_aspect(bag);
+            (libm::log(short), libm::log(short * aspect))
+        };
+        let (short, long) = sides(bag);
+        let off = |size: &Self| {
+            let (other_short, other_long) = sides(&size.bag());
+            libm::hypot(short - other_short, long - other_long)
+        };
+        let nearer = |a: &Self, b: &Self| off(a).total_cmp(&off(b));
+        Self::ALL.into_iter().min_by(nearer).unwrap_or(Self::Sandwich)
+    }
+
     /// The bag in freezer grade: the same size, thicker film.
     pub const fn freezer_bag(self) -> Bag {
         Bag { film_um: THICK_FILM.value, ..self.bag() }

@@ -9,6 +9,7 @@ pub mod bag;
 pub mod carbon_dioxide;
 pub mod carbonate;
 pub mod card_height;
+mod cholesky;
 pub mod constants;
 pub mod cooling;
 pub mod enzyme;

@@ -3,8 +3,9 @@
 mod heights;
 mod moments;
 
-use super::posterior::{lower_triangle, square};
+use super::posterior::square;
 use super::{CurvePosterior, CurvePrior};
+use crate::cholesky::lower_triangle;
 use crate::fact::Fact;
 use crate::fit::{Problem, least_squares};
 use crate::ruler::Ruler;

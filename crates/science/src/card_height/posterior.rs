@@ -1,5 +1,7 @@
 //! What a calibration with a syringe leaves open of a bag's curve.
 
+use crate::cholesky::lower_triangle;
+
 /// What is known of the three deviates of a bag's curve: of its exponent, of what its dead share has
 /// of its own, and of its capacity. Each is counted in standard deviations of the
 /// [`CurvePrior`](super::CurvePrior) of the same bag and card, so that what was learned at one amount
@@ -99,26 +101,6 @@ impl CurvePosterior {
 /// Most that a deviate may be open (standard deviations): a calibration does not widen; a little more
 /// for rounding in a file, and for moments of a distribution that is not normal.
 const WIDEST: f64 = 1.25;
-
-/// L with L Lᵀ = a covariance (Cholesky). A direction without width stays without.
-pub(super) fn lower_triangle(covariance: &[Vec<f64>]) -> Vec<Vec<f64>> {
-    let count = covariance.len();
-    let mut lower = vec![vec![0.0; count]; count];
-    for row in 0..count {
-        for column in 0..=row {
-            let known: f64 = (0..column).map(|at| lower[row][at] * lower[column][at]).sum();
-            let left = covariance[row][column] - known;
-            lower[row][column] = if row == column {
-                libm::sqrt(left.max(0.0))
-            } else if lower[column][column] > 0.0 {
-                left / lower[column][column]
-            } else {
-                0.0
-            };
-        }
-    }
-    lower
-}
 
 /// Three rows of three as an array.
 pub(super) fn square(rows: &[Vec<f64>]) -> [[f64; 3]; 3] {

@@ -6,5 +6,6 @@ mod problem;
 mod triangle;
 mod trust;
 
+pub use crate::prior::Learned;
 pub use least_squares::{Estimates, FitError, least_squares, least_squares_near};
 pub use problem::Problem;

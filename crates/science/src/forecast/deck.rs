@@ -1,10 +1,10 @@
 //! The deck: what each draw says about the day and about the bag.
 
-use super::spread::{dimension_of_label, parameters, scaled};
-use super::streams::{Streams, fingerprint};
+use super::spread::{Day, parameters, scaled};
+use super::streams::Streams;
 use crate::model::Parameters;
-use crate::prior::{AIR_LOG_SD, Prior, habit, jug};
-use crate::setup::{Composition, Portion, Setup};
+use crate::prior::{AIR_LOG_SD, Key, Prior, habit, jug, made_of};
+use crate::setup::{Portion, Setup};
 
 /// A portion's own factors, one for each draw.
 struct Helping {
@@ -25,30 +25,6 @@ pub(super) struct Deck<'a> {
     enzymes: Vec<(Vec<f64>, Helping)>,
 }
 
-fn made_of(part: &Composition) -> u64 {
-    fingerprint(
-        [
-            part.water,
-            part.raw_starch,
-            part.cooked_starch,
-            part.dextrin,
-            part.maltose,
-            part.sucrose,
-            part.lactose,
-            part.galactose,
-            part.glucose,
-            part.fructose,
-            part.salt,
-            part.acids.sum(),
-            part.bicarbonate,
-        ]
-        .into_iter()
-        // Parts that few foods have: where they are missing they leave the stream as it is.
-        .chain([part.maltotriose, part.galactosides].into_iter().filter(|part| *part > 0.0))
-        .flat_map(f64::to_le_bytes),
-    )
-}
-
 impl<'a> Deck<'a> {
     pub(super) fn new(
         setup: &'a Setup,
@@ -57,11 +33,10 @@ impl<'a> Deck<'a> {
         draws: usize,
     ) -> Self {
         let sources = streams.sources(draws);
-        let day = sources.day;
+        let day = Day::new(prior, sources.day);
         let (habit, jug) = (habit(), jug());
         let content = |portion: &Portion| {
-            let stuff = made_of(&portion.composition);
-            scaled(portion.content_sd, day.deviates("content", stuff))
+            scaled(portion.content_sd, day.deviates(&Key::content(&portion.composition)))
         };
         // The same food has the same habit in all bags of a group, wherever it stands in a recipe.
         let helping = |place: usize, portion: &Portion| Helping {
@@ -79,7 +54,7 @@ impl<'a> Deck<'a> {
             .enumerate()
             .map(|(i, enzyme)| {
                 let kind = enzyme.kind as u64;
-                let label = day.evenly(dimension_of_label(enzyme.kind), "activity", kind);
+                let label = day.deviates(&Key::activity(enzyme.kind));
                 let label = scaled(enzyme.activity_sd, label);
                 let dosing = scaled(
                     enzyme.dosing_sd,
@@ -98,7 +73,7 @@ impl<'a> Deck<'a> {
         let warmer = sources.deviates(&jug, "warmer", setup.water_celsius.to_bits(), 0);
         Self {
             setup,
-            parameters: parameters(setup, prior, &sources),
+            parameters: parameters(setup, &day, &sources),
             water: scaled(setup.water_dosing_sd, by_habit("water", 0)),
             warmer: warmer.into_iter().map(|z| setup.water_celsius_sd * z).collect(),
             air: scaled(AIR_LOG_SD.value, by_habit("air", 0)),

@@ -1,9 +1,10 @@
 //! The uncertain numbers of the model, draw by draw.
 
-use super::streams::Sources;
+use super::streams::{Source, Sources};
+use crate::bag::StandardBag;
 use crate::model::Parameters;
-use crate::prior::{Prior, Row};
-use crate::setup::{EnzymeKind, Setup, YeastKind};
+use crate::prior::{ACTIVITY, Key, Of, Prior, Row, Whose};
+use crate::setup::{EnzymeKind, Setup};
 
 pub(super) fn scaled(log_sd: f64, deviates: Vec<f64>) -> Vec<f64> {
     deviates.into_iter().map(|z| libm::exp(log_sd * z)).collect()
@@ -20,52 +21,102 @@ const PLACES_FIRST: usize = 5;
 /// Dimensions kept for labels, one for each kind of enzyme.
 const LABELS: usize = 10;
 
-/// Dimension of every row of a table.
+/// First dimension of every row of a table; a row takes as many as there are of its number in a day.
 fn dimensions(rows: &[Row]) -> Vec<usize> {
     let rank = |row: &Row| match FIRST.iter().position(|name| *name == row.name) {
-        _ if row.kind.is_some() => 0,
+        _ if matches!(row.whose, Whose::Yeast(_)) => 0,
         Some(place) => 1 + place,
         None => 1 + FIRST.len(),
     };
     let mut order: Vec<usize> = (0..rows.len()).collect();
     order.sort_by_key(|&row| rank(&rows[row]));
     let mut dimensions = vec![0; rows.len()];
-    for (place, row) in order.into_iter().enumerate() {
+    let mut place = 0;
+    for row in order {
         dimensions[row] = if place < PLACES_FIRST { place } else { place + LABELS };
+        place += match rows[row].whose {
+            Whose::All | Whose::Yeast(_) => 1,
+            Whose::Bags => StandardBag::ALL.len(),
+        };
     }
     dimensions
 }
 
 /// Dimension of what the label of one kind of enzyme leaves open.
-pub(super) const fn dimension_of_label(kind: EnzymeKind) -> usize {
+const fn dimension_of_label(kind: EnzymeKind) -> usize {
     PLACES_FIRST + kind as usize
 }
 
-/// Reads the table of what is not known: one set of parameters a draw.
-pub(super) fn parameters(setup: &Setup, prior: &Prior, sources: &Sources) -> Vec<Parameters> {
-    let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
-    let mut all = vec![prior.center; sources.day.draws];
-    for (row, dimension) in prior.rows.iter().zip(dimensions(&prior.rows)) {
-        if row.kind.is_some_and(|only| only != kind) {
-            continue;
+/// What the bags of a day share, draw by draw.
+pub(super) struct Day<'a> {
+    prior: &'a Prior,
+    source: Source,
+    dimensions: Vec<usize>,
+    /// Deviates of what was learned, in the order of its keys.
+    learned: Vec<Vec<f64>>,
+}
+
+impl<'a> Day<'a> {
+    pub(super) fn new(prior: &'a Prior, source: Source) -> Self {
+        let dimensions = dimensions(&prior.rows);
+        let mut day = Self { prior, source, dimensions, learned: Vec::new() };
+        let joint = &prior.joint;
+        let own: Vec<Vec<f64>> = joint.keys.iter().map(|key| day.independent(key)).collect();
+        let one = |at: usize| {
+            (0..source.draws).map(|k| joint.deviate(at, |of| own[of][k])).collect::<Vec<f64>>()
+        };
+        day.learned = (0..joint.keys.len()).map(one).collect();
+        day
+    }
+
+    /// Deviates of one number. What was learned of several together is drawn together, whichever of
+    /// them a bag has: so draw `k` of all forecasts of a day is one and the same day.
+    pub(super) fn deviates(&self, key: &Key) -> Vec<f64> {
+        match self.prior.joint.keys.iter().position(|one| one == key) {
+            Some(place) => self.learned[place].clone(),
+            None => self.independent(key),
         }
-        let levels = [
-            (&sources.day, row.spread.day, Some(dimension)),
-            (&sources.period, row.spread.period, None),
-            (&sources.group, row.spread.group, None),
-            (&sources.bag, row.spread.bag, None),
-        ];
-        for (source, sd, dimension) in levels.into_iter().filter(|(_, sd, _)| *sd > 0.0) {
+    }
+
+    fn independent(&self, key: &Key) -> Vec<f64> {
+        let of = key.of.number();
+        match self.dimension(key) {
+            Some(dimension) => self.source.evenly(dimension, key.name, of),
+            None => self.source.deviates(key.name, of),
+        }
+    }
+
+    fn dimension(&self, key: &Key) -> Option<usize> {
+        if let (ACTIVITY, Of::Enzyme(kind)) = (key.name, key.of) {
+            return Some(dimension_of_label(kind));
+        }
+        let is_row = |row: &Row| row.name == key.name && row.is_of(key.of);
+        let first = self.dimensions[self.prior.rows.iter().position(is_row)?];
+        Some(if let Of::Bags(size) = key.of { first + size as usize } else { first })
+    }
+}
+
+/// Reads the table of what is not known: one set of parameters a draw.
+pub(super) fn parameters(setup: &Setup, day: &Day, sources: &Sources) -> Vec<Parameters> {
+    let mut all = vec![day.prior.center; sources.day.draws];
+    for (row, key) in day.prior.rows.iter().filter_map(|row| Some((row, row.key(setup)?))) {
+        let mut moved = |sd: f64, deviates: Vec<f64>| {
+            for (one, z) in all.iter_mut().zip(deviates) {
+                let value = (row.place)(one);
+                *value = row.transform.moved(*value, sd, z);
+            }
+        };
+        if row.spread.day > 0.0 {
+            moved(row.spread.day, day.deviates(&key));
+        }
+        for (source, sd) in [
+            (&sources.period, row.spread.period),
+            (&sources.group, row.spread.group),
+            (&sources.bag, row.spread.bag),
+        ] {
             for way in 0..row.transform.deviates() {
-                // A lot of yeast has the stream of its kind.
-                let of = row.kind.map_or(way, |kind| kind as u64);
-                let deviates = match dimension {
-                    Some(dimension) if way == 0 => source.evenly(dimension, row.name, of),
-                    _ => source.deviates(row.name, of),
-                };
-                for (one, z) in all.iter_mut().zip(deviates) {
-                    let value = (row.place)(one);
-                    *value = row.transform.moved(*value, sd, z);
+                if sd > 0.0 {
+                    moved(sd, source.deviates(row.name, key.of.number() + way));
                 }
             }
         }
@@ -76,9 +127,10 @@ pub(super) fn parameters(setup: &Setup, prior: &Prior, sources: &Sources) -> Vec
 #[cfg(test)]
 mod tests {
     use super::{FIRST, LABELS, dimension_of_label, dimensions};
+    use crate::bag::StandardBag;
     use crate::forecast::sobol::DIMENSIONS;
     use crate::model::state::ENZYME_ORDER;
-    use crate::prior::Prior;
+    use crate::prior::{Prior, Whose};
     use std::collections::BTreeSet;
 
     #[test]
@@ -86,11 +138,11 @@ mod tests {
         let labels = ENZYME_ORDER.into_iter().map(dimension_of_label);
         let rows = Prior::default().rows;
         assert!(FIRST.iter().all(|name| rows.iter().any(|row| row.name == *name)));
-        let of_day = dimensions(&rows)
-            .into_iter()
-            .zip(&rows)
-            .filter_map(|(dimension, row)| (row.spread.day > 0.0).then_some(dimension));
-        let all: Vec<usize> = labels.chain(of_day).collect();
+        let of_day = dimensions(&rows).into_iter().zip(&rows).filter_map(|(first, row)| {
+            let many = if row.whose == Whose::Bags { StandardBag::ALL.len() } else { 1 };
+            (row.spread.day > 0.0).then_some(first..first + many)
+        });
+        let all: Vec<usize> = labels.chain(of_day.flatten()).collect();
         assert!(ENZYME_ORDER.len() <= LABELS);
         assert_eq!(all.iter().collect::<BTreeSet<_>>().len(), all.len(), "{all:?}");
         assert!(all.iter().all(|&dimension| dimension < DIMENSIONS), "{all:?}");

@@ -1,7 +1,7 @@
 //! Where chance comes from: numbers given by the caller.
 
 use super::sobol::{Coordinate, DIMENSIONS};
-use crate::prior::Spread;
+use crate::prior::{Spread, fingerprint};
 use crate::statistics::distribution::normal;
 
 /// Seeds of one forecast.
@@ -73,17 +73,6 @@ impl SplitMix {
     fn below(&mut self, count: usize) -> usize {
         ((u128::from(self.next()) * count as u128) >> 64) as usize
     }
-}
-
-/// Makes one number of many bytes, so that every named quantity has a stream of its own.
-///
-/// # Source
-/// FNV-1a, 64 bits: G. Fowler, L. C. Noll, K.-P. Vo, D. Eastlake, IETF draft "The FNV
-/// non-cryptographic hash algorithm", from memory.
-pub(super) fn fingerprint(bytes: impl IntoIterator<Item = u8>) -> u64 {
-    bytes.into_iter().fold(0xCBF2_9CE4_8422_2325, |hash, byte| {
-        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01B3)
-    })
 }
 
 impl Sources {

@@ -3,7 +3,10 @@
 
 mod facts;
 mod handling;
+mod joint;
+mod key;
 mod known;
+mod learned;
 mod level;
 mod table;
 mod transform;
@@ -11,21 +14,26 @@ mod transform;
 pub(crate) use facts::AIR_LOG_SD;
 pub use facts::FACTS;
 pub(crate) use handling::{habit, jug};
+pub(crate) use joint::Joint;
+pub(crate) use key::fingerprint;
+pub use key::{ACTIVITY, CONTENT, Key, Of, made_of};
 pub use known::TAKEN_FOR_KNOWN;
+pub use learned::{Learned, LearnedError, UNMOVED};
 pub use level::Spread;
 pub use table::standard;
 pub use transform::Transform;
 
+use crate::bag::StandardBag;
 use crate::model::Parameters;
-use crate::setup::YeastKind;
+use crate::setup::{Setup, YeastKind};
 
 /// One uncertain number of the model.
 #[derive(Debug, Clone, Copy)]
 pub struct Row {
     /// Its name, such as `vigor`; also the name of its stream of chance.
     pub name: &'static str,
-    /// The only kind of yeast that it is for, if it is not for all: each kind has a lot of its own.
-    pub kind: Option<YeastKind>,
+    /// Of what there is one.
+    pub whose: Whose,
     /// Its place among the parameters.
     pub place: fn(&mut Parameters) -> &mut f64,
     /// The scale on which it is spread.
@@ -36,6 +44,41 @@ pub struct Row {
     pub from: &'static str,
 }
 
+/// Of what an uncertain number of the model is one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Whose {
+    /// Of the day: all bags have the same.
+    All,
+    /// Of one kind of yeast: each kind has a lot of its own.
+    Yeast(YeastKind),
+    /// Of each size of bag: bags of two sizes come out of two boxes.
+    Bags,
+}
+
+impl Row {
+    /// The key of this number in a bag; nothing where the bag has none of it.
+    pub fn key(&self, setup: &Setup) -> Option<Key> {
+        let of = match self.whose {
+            Whose::All => Of::All,
+            Whose::Yeast(only) => {
+                let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
+                (only == kind).then_some(Of::Yeast(kind))?
+            }
+            Whose::Bags => Of::Bags(StandardBag::nearest(&setup.bag)),
+        };
+        Some(Key::new(self.name, of))
+    }
+
+    /// Whether this number can be one of that.
+    pub(crate) fn is_of(&self, of: Of) -> bool {
+        match self.whose {
+            Whose::All => of == Of::All,
+            Whose::Yeast(only) => of == Of::Yeast(only),
+            Whose::Bags => matches!(of, Of::Bags(_)),
+        }
+    }
+}
+
 /// The uncertain numbers of the model: their best guesses and their rows.
 #[derive(Debug, Clone)]
 pub struct Prior {
@@ -43,11 +86,13 @@ pub struct Prior {
     pub center: Parameters,
     /// How widely each is spread. A number without a row is taken for known ([`TAKEN_FOR_KNOWN`]).
     pub rows: Vec<Row>,
+    /// What was learned of some of them together.
+    pub(crate) joint: Joint,
 }
 
 impl Default for Prior {
     /// What is known before anything was measured.
     fn default() -> Self {
-        Self { center: Parameters::median(), rows: standard() }
+        Self { center: Parameters::median(), rows: standard(), joint: Joint::default() }
     }
 }

@@ -6,7 +6,7 @@ use super::facts::{
 };
 use super::handling::{CARD_DAY_SHARE, of_one_box};
 use super::transform::Transform::{Between, Distance, Log, Plain};
-use super::{Row, Spread, Transform};
+use super::{Row, Spread, Transform, Whose};
 use crate::card_height::CRUMPLE_SD;
 use crate::cooling::{LOSS_LOG_SD, TRAY_TIME};
 use crate::enzyme::starch::RAW_STARCH;
@@ -52,7 +52,7 @@ const fn row(
     from: &Fact,
     place: Place,
 ) -> Row {
-    Row { name, kind: None, place, transform, spread, from: from.name }
+    Row { name, whose: Whose::All, place, transform, spread, from: from.name }
 }
 
 /// A number that all bags of a day share, log-normal with the range of its fact as its central
@@ -78,9 +78,14 @@ fn lot(kind: YeastKind) -> Row {
         YeastKind::Instant | YeastKind::Compressed => RATE_LOG_SD.value,
     };
     Row {
-        kind: Some(kind),
+        whose: Whose::Yeast(kind),
         ..row("vigor", Log, Spread::day(sd), &RATE_LOG_SD, |p| &mut p.vigor)
     }
+}
+
+/// A deviate of the card's curve on bags out of one box.
+fn curve(name: &'static str, place: Place) -> Row {
+    Row { whose: Whose::Bags, ..row(name, Plain, of_one_box(), &CARD_DAY_SHARE, place) }
 }
 
 /// The rows before anything was measured, in the order in which they are dealt.
@@ -123,9 +128,9 @@ pub fn standard() -> Vec<Row> {
         ranged("film", &PERMEABILITY, |p| &mut p.permeability),
         row("heat", Log, heat, &LOSS_LOG_SD, |p| &mut p.heat_loss),
         ranged("tray", &TRAY_TIME, |p| &mut p.tray_loss),
-        row("exponent", Plain, of_one_box(), &CARD_DAY_SHARE, |p| &mut p.exponent),
-        row("dead-share", Plain, of_one_box(), &CARD_DAY_SHARE, |p| &mut p.dead_share),
-        row("capacity", Plain, of_one_box(), &CARD_DAY_SHARE, |p| &mut p.capacity),
+        curve("exponent", |p| &mut p.exponent),
+        curve("dead-share", |p| &mut p.dead_share),
+        curve("capacity", |p| &mut p.capacity),
         row("crumple", Plain, Spread::bag(CRUMPLE_SD.value), &CRUMPLE_SD, |p| {
             &mut p.crumple_mm
         }),

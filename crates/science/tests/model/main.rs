@@ -6,6 +6,7 @@ mod convergence;
 mod enzymes;
 mod forecasts;
 mod identities;
+mod learned;
 mod nearness;
 mod off_center;
 mod other_solver;

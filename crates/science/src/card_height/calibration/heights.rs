@@ -2,8 +2,8 @@
 
 use super::Injected;
 use crate::card_height::CardCurve;
-use crate::card_height::posterior::lower_triangle;
 use crate::card_height::reading::{CRUMPLE_SD, MODEL_SD, crumpled};
+use crate::cholesky::lower_triangle;
 use crate::fact::Fact;
 use crate::prior::AIR_LOG_SD;
 use crate::ruler::Ruler;

@@ -1,7 +1,8 @@
 //! Mean and covariance of a bag's deviates, summed up over a grid.
 
 use crate::card_height::CurvePosterior;
-use crate::card_height::posterior::{lower_triangle, square};
+use crate::card_height::posterior::square;
+use crate::cholesky::lower_triangle;
 
 /// Half width of the grid, in standard deviations, and its step.
 const GRID: (f64, f64) = (4.2, 0.7);

@@ -1,7 +1,7 @@
 //! What is not known about a bag, one deviate each.
 
 use crate::model::Parameters;
-use crate::prior::{AIR_LOG_SD, Prior, Spread, Transform, habit, jug};
+use crate::prior::{AIR_LOG_SD, Key, Of, Prior, Spread, Transform, habit, jug, made_of};
 use crate::setup::{Setup, YeastKind};
 
 /// What has a deviate in common.
@@ -20,8 +20,8 @@ pub enum Level {
 /// Something that is not known about a bag: a standard normal deviate at one level.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Effect {
-    /// Its name; with the level it says which bags have it in common.
-    pub name: String,
+    /// Its name, the same as in forecasts; with the level it says which bags have it in common.
+    pub key: Key,
     /// Where it lives.
     pub level: Level,
     /// Standard deviation on its own scale.
@@ -49,10 +49,9 @@ enum On {
 /// Everything that is not known about a bag of this kind. A distance each way, such as that of the
 /// card from the middle, is not among them: `typical` has its usual size.
 pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
-    let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
     let habit = habit();
     let mut all = Vec::new();
-    let mut at_levels = |name: &str, spread: &Spread, sd: f64, on: On| {
+    let mut at_levels = |key: Key, spread: &Spread, sd: f64, on: On| {
         let levels = [
             (Level::Day, spread.day),
             (Level::Period, spread.period),
@@ -60,44 +59,38 @@ pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
             (Level::Bag, spread.bag),
         ];
         for (level, share) in levels.into_iter().filter(|(_, share)| share * sd > 0.0) {
-            all.push(Effect { name: name.to_owned(), level, sd: share * sd, on });
+            all.push(Effect { key, level, sd: share * sd, on });
         }
     };
-    let rows = prior.rows.iter().enumerate();
-    for (at, row) in rows.filter(|(_, row)| row.kind.is_none_or(|only| only == kind)) {
-        if row.transform == Transform::Distance {
-            continue;
+    for (at, row) in prior.rows.iter().enumerate() {
+        if let Some(key) = row.key(setup).filter(|_| row.transform != Transform::Distance) {
+            at_levels(key, &row.spread, 1.0, On::Row(at));
         }
-        let name = match row.kind {
-            Some(kind) => format!("{} of {kind:?}", row.name),
-            None => row.name.to_owned(),
-        };
-        at_levels(&name, &row.spread, 1.0, On::Row(at));
     }
     for (at, food) in setup.foods.iter().enumerate() {
-        let carries = food.composition.carbohydrates();
-        if carries.iter().any(|part| *part > 0.0) {
+        if food.composition.carbohydrates().iter().any(|part| *part > 0.0) {
             // The same food has the same content in every bag.
-            let name = format!("content {carries:?}");
-            at_levels(&name, &Spread::day(1.0), food.content_sd, On::Content(at));
+            let key = Key::content(&food.composition);
+            at_levels(key, &Spread::day(1.0), food.content_sd, On::Content(at));
         }
         // The same food has the same habit in all bags of a group.
-        let name = format!("food {carries:?}");
-        at_levels(&name, &habit, food.dosing_sd, On::Food(at));
+        let key = Key::new("food", Of::Food(made_of(&food.composition)));
+        at_levels(key, &habit, food.dosing_sd, On::Food(at));
     }
     for (at, enzyme) in setup.enzymes.iter().enumerate() {
-        let name = format!("activity of {:?}", enzyme.kind);
-        at_levels(&name, &Spread::day(1.0), enzyme.activity_sd, On::Activity(at));
-        let name = format!("enzyme {:?}", enzyme.kind);
-        at_levels(&name, &habit, enzyme.dosing_sd, On::Enzyme(at));
+        let key = Key::activity(enzyme.kind);
+        at_levels(key, &Spread::day(1.0), enzyme.activity_sd, On::Activity(at));
+        let key = Key::new("enzyme", Of::Enzyme(enzyme.kind));
+        at_levels(key, &habit, enzyme.dosing_sd, On::Enzyme(at));
     }
-    at_levels("water", &habit, setup.water_dosing_sd, On::Water);
+    at_levels(Key::new("water", Of::All), &habit, setup.water_dosing_sd, On::Water);
     // Water of another temperature comes out of another jug.
-    let name = format!("warmth of {} °C", setup.water_celsius);
-    at_levels(&name, &jug(), setup.water_celsius_sd, On::Warmth);
-    at_levels("air", &habit, AIR_LOG_SD.value, On::Air);
+    let jug_of = Of::Water(setup.water_celsius.to_bits());
+    at_levels(Key::new("warmer", jug_of), &jug(), setup.water_celsius_sd, On::Warmth);
+    at_levels(Key::new("air", Of::All), &habit, AIR_LOG_SD.value, On::Air);
+    let kind = setup.yeast.map_or(YeastKind::Instant, |yeast| yeast.kind);
     let spoon = setup.yeast.map_or(0.0, |yeast| yeast.dosing_sd);
-    at_levels(&format!("yeast {kind:?}"), &habit, spoon, On::Yeast);
+    at_levels(Key::new("yeast", Of::Yeast(kind)), &habit, spoon, On::Yeast);
     all
 }
 

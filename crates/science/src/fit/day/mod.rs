@@ -29,7 +29,7 @@ mod learned;
 mod search;
 
 pub use effects::{Effect, Level, effects};
-pub use learned::{DayFit, Learned};
+pub use learned::DayFit;
 pub use search::fit_day;
 
 use crate::forecast::SetupError;

@@ -3,11 +3,11 @@
 use super::block::Block;
 use super::curves::{Kind, Slopes};
 use super::effects::Level;
-use super::learned::{DayFit, Learned};
+use super::learned::DayFit;
 use super::{BagSeen, DayError};
 use crate::fit::{Problem, least_squares_near};
 use crate::forecast::SetupError;
-use crate::prior::Prior;
+use crate::prior::{Key, Learned, Of, Prior};
 use crate::ruler::{DIVISION, PARALLAX, reading_sd_mm};
 use core::ops::Range;
 use std::collections::BTreeMap;
@@ -26,7 +26,7 @@ const STILL: f64 = 0.02;
 /// [`DayError`] for readings or bags that cannot be.
 pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
     let day = Day::new(bags, prior)?;
-    let mut at = vec![0.0; day.names.len()];
+    let mut at = vec![0.0; day.keys.len()];
     let mut noise = 1.0;
     let mut found = day.round(&at, noise)?;
     for _ in 1..ROUNDS {
@@ -51,8 +51,8 @@ struct Day<'a> {
     of: Vec<(usize, Vec<usize>)>,
     /// Bags in the order of period and group, each with the place of its first reading.
     order: Vec<(usize, usize)>,
-    /// Names of the day's numbers.
-    names: Vec<String>,
+    /// The day's numbers.
+    keys: Vec<Key>,
     readings: Vec<f64>,
 }
 
@@ -105,7 +105,7 @@ impl<'a> Day<'a> {
             }
             kinds.push(kind);
         }
-        let names = number_the_day(&mut kinds);
+        let keys = number_the_day(&mut kinds);
         let mut order: Vec<usize> = (0..bags.len()).collect();
         order.sort_by_key(|place| (bags[*place].period, bags[*place].group, *place));
         let mut readings = Vec::new();
@@ -118,7 +118,7 @@ impl<'a> Day<'a> {
         if readings.is_empty() {
             return Err(DayError::NoReadings);
         }
-        Ok(Self { bags, prior, kinds, of, order, names, readings })
+        Ok(Self { bags, prior, kinds, of, order, keys, readings })
     }
 
     /// Finds the numbers with the scatter as it is at `at`.
@@ -132,7 +132,7 @@ impl<'a> Day<'a> {
         let kept: f64 = (0..covariance.len()).map(|i| covariance[i][i]).sum();
         Ok(Found {
             chi_square: found.residual_ss - from_prior,
-            freedom: self.readings.len() as f64 - (self.names.len() as f64 - kept),
+            freedom: self.readings.len() as f64 - (self.keys.len() as f64 - kept),
             at: found.parameters,
             covariance,
         })
@@ -176,14 +176,15 @@ impl<'a> Day<'a> {
         let slant = PARALLAX.value * PARALLAX.value / 3.0;
         let own = vec![noise * noise * (rounding * rounding + slant); count];
         // What belongs together: the level, whose it is there, and what it is.
-        let mut joint: BTreeMap<(Level, usize, &str), Vec<f64>> = BTreeMap::new();
+        let mut joint: BTreeMap<(Level, usize, Key), Vec<f64>> = BTreeMap::new();
         for (place, at) in bags {
             let (kind, minutes) = &self.of[*place];
             let at = at - first;
             let bag = &self.bags[*place];
             // The zero reading is rounded once for all.
-            let zero =
-                joint.entry((Level::Bag, *place, "zero")).or_insert_with(|| vec![0.0; count]);
+            let zero = joint
+                .entry((Level::Bag, *place, Key::new("zero reading", Of::All)))
+                .or_insert_with(|| vec![0.0; count]);
             zero[at..at + minutes.len()].fill(noise * rounding);
             let kind = (&self.kinds[*kind], &slopes[*kind]);
             let own = &kind.0.effects[kind.0.places.len()..];
@@ -193,7 +194,7 @@ impl<'a> Day<'a> {
                     Level::Group => bag.group as usize,
                     Level::Bag => *place,
                 };
-                let key = (effect.level, whose, effect.name.as_str());
+                let key = (effect.level, whose, effect.key);
                 let column = joint.entry(key).or_insert_with(|| vec![0.0; count]);
                 for (out, minute) in column[at..].iter_mut().zip(minutes) {
                     *out += noise * slope[*minute];
@@ -210,14 +211,12 @@ impl<'a> Day<'a> {
         let own = |(kind, minutes): &(usize, Vec<usize>)| {
             minutes.iter().map(|minute| rises[*kind][*minute]).collect()
         };
-        let number = |(at, name): (usize, &String)| Learned {
-            name: name.clone(),
-            mean: found.at[at],
-            sd: found.covariance[at][at].sqrt(),
-        };
         Ok(DayFit {
-            numbers: self.names.iter().enumerate().map(number).collect(),
-            covariance: found.covariance.clone(),
+            learned: Learned {
+                names: self.keys.iter().map(Key::to_string).collect(),
+                means: found.at.clone(),
+                covariance: found.covariance.clone(),
+            },
             chi_square: found.chi_square,
             freedom: found.freedom,
             noise,
@@ -227,21 +226,21 @@ impl<'a> Day<'a> {
 }
 
 /// Gives every number of the day a place, the same for all kinds that have it.
-fn number_the_day(kinds: &mut [Kind]) -> Vec<String> {
-    let mut names: Vec<String> = Vec::new();
+fn number_the_day(kinds: &mut [Kind]) -> Vec<Key> {
+    let mut keys: Vec<Key> = Vec::new();
     for kind in kinds {
-        let own: Vec<String> = kind.of_the_day().map(|effect| effect.name.clone()).collect();
+        let own: Vec<Key> = kind.of_the_day().map(|effect| effect.key).collect();
         kind.places = own
             .into_iter()
-            .map(|name| {
-                names.iter().position(|one| *one == name).unwrap_or_else(|| {
-                    names.push(name);
-                    names.len() - 1
+            .map(|key| {
+                keys.iter().position(|one| *one == key).unwrap_or_else(|| {
+                    keys.push(key);
+                    keys.len() - 1
                 })
             })
             .collect();
     }
-    names
+    keys
 }
 
 /// Readings made independent, and the prior of each number as one more of them.
@@ -260,7 +259,7 @@ impl Search<'_> {
 
 impl Problem for Search<'_> {
     fn count(&self) -> usize {
-        self.day.readings.len() + self.day.names.len()
+        self.day.readings.len() + self.day.keys.len()
     }
 
     fn residuals(&self, at: &[f64], out: &mut [f64]) {
@@ -285,7 +284,7 @@ impl Problem for Search<'_> {
     fn slopes(&self, at: &[f64]) -> Vec<Vec<f64>> {
         let day = self.day;
         let count = day.readings.len();
-        let mut columns = vec![vec![0.0; self.count()]; day.names.len()];
+        let mut columns = vec![vec![0.0; self.count()]; day.keys.len()];
         for (number, column) in columns.iter_mut().enumerate() {
             column[count + number] = 1.0;
         }

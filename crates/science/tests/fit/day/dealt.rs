@@ -7,7 +7,7 @@ use barm_science::enzyme::products::product;
 use barm_science::fit::day::{BagSeen, Level, effects};
 use barm_science::food;
 use barm_science::model::{Parameters, run};
-use barm_science::prior::{Prior, Transform};
+use barm_science::prior::{Key, Prior, Transform};
 use barm_science::ruler::PARALLAX;
 use barm_science::setup::{Card, Lying, Setup, YeastDose, YeastKind};
 use barm_science::statistics::chance::Chance;
@@ -89,7 +89,7 @@ pub(crate) fn deal(
     chance: &mut Chance,
     mut follow: impl FnMut(usize, &Setup, &Parameters) -> Vec<f64>,
 ) -> Dealt {
-    let mut dealt: BTreeMap<(Level, u32, u32, usize, String), f64> = BTreeMap::new();
+    let mut dealt: BTreeMap<(Level, u32, u32, usize, Key), f64> = BTreeMap::new();
     let mut bags = Vec::new();
     for (place, one) in planned.iter().enumerate() {
         let (mut setup, mut parameters) = (one.setup.clone(), prior.center);
@@ -100,7 +100,7 @@ pub(crate) fn deal(
                 Level::Group => (one.period, one.group, 0),
                 Level::Bag => (one.period, one.group, place + 1),
             };
-            let key = (effect.level, whose.0, whose.1, whose.2, effect.name.clone());
+            let key = (effect.level, whose.0, whose.1, whose.2, effect.key);
             let z = *dealt.entry(key).or_insert_with(|| chance.normal());
             effect.apply(prior, z, &mut setup, &mut parameters);
         }
@@ -124,5 +124,5 @@ pub(crate) fn deal(
         bags.push(BagSeen { setup, period, group, readings });
     }
     let of_the_day = dealt.into_iter().filter(|(key, _)| key.0 == Level::Day);
-    Dealt { day: of_the_day.map(|(key, z)| (key.4, z)).collect(), bags }
+    Dealt { day: of_the_day.map(|(key, z)| (key.4.to_string(), z)).collect(), bags }
 }

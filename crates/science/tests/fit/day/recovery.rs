@@ -44,9 +44,11 @@ fn over(
             follow(seed, place, setup, parameters)
         });
         let fit = fit_day(&dealt.bags, &prior).expect("a day");
-        for number in &fit.numbers {
-            let quantile = normal::cdf((dealt.day[&number.name] - number.mean) / number.sd);
-            held.entry(number.name.clone()).or_default().push(Held { quantile, sd: number.sd });
+        let learned = &fit.learned;
+        for (at, name) in learned.names.iter().enumerate() {
+            let sd = learned.sd(at);
+            let quantile = normal::cdf((dealt.day[name] - learned.means[at]) / sd);
+            held.entry(name.clone()).or_default().push(Held { quantile, sd });
         }
         see(&fit);
     }
@@ -124,7 +126,7 @@ fn what_the_readings_cannot_move_keeps_its_width() {
             assert!((0.95..=1.02).contains(&one.sd), "{name}: {}", one.sd);
         }
     }
-    for name in ["vigor of Instant", "activity of Glucoamylase", "wake"] {
+    for name in ["vigor of instant yeast", "activity of glucoamylase", "wake"] {
         for one in &held[name] {
             assert!(one.sd < 0.9, "{name}: {}", one.sd);
         }
@@ -169,7 +171,7 @@ fn another_bag_widens_what_is_said() {
         let all: Vec<f64> = held[name].iter().map(|one| one.sd).collect();
         mean(&all)
     };
-    for name in ["vigor of Instant", "activity of Glucoamylase"] {
+    for name in ["vigor of instant yeast", "activity of glucoamylase"] {
         let (ours, theirs) = (width(&ours, name), width(&theirs, name));
         assert!(theirs > ours, "{name}: {theirs} beside {ours}");
     }

@@ -1,0 +1,92 @@
+//! Forecasts from what was learned.
+
+use super::bench;
+use barm_science::forecast::{Forecast, Span, Streams, forecast, forecast_from};
+use barm_science::prior::{Key, Learned, LearnedError, Of, Prior};
+use barm_science::setup::{EnzymeKind, YeastKind};
+
+/// Everything that one can name, as the table has it.
+fn nothing_new() -> Learned {
+    let mut keys: Vec<Key> = YeastKind::ALL.map(|of| Key::new("vigor", Of::Yeast(of))).into();
+    keys.extend(["wake", "heat", "release", "co2-yield"].map(|name| Key::new(name, Of::All)));
+    keys.push(Key::activity(EnzymeKind::Glucoamylase));
+    keys.push(Key::content(&bench::plain(40.0).foods[0].composition));
+    let count = keys.len();
+    let row = |at: usize| (0..count).map(|to| f64::from(u8::from(to == at))).collect();
+    Learned {
+        names: keys.iter().map(Key::to_string).collect(),
+        means: vec![0.0; count],
+        covariance: (0..count).map(row).collect(),
+    }
+}
+
+fn from(learned: &Learned) -> Forecast {
+    let prior = Prior::default().knowing(learned).expect("numbers that can be");
+    let span = Span { draws: 64, ..Span::to(30) };
+    forecast_from(&bench::plain(40.0), &span, &Streams::alone(1, 2), &prior).expect("a bag")
+}
+
+#[test]
+fn what_says_nothing_new_changes_no_bit() {
+    let span = Span { draws: 64, ..Span::to(30) };
+    let plain = forecast(&bench::plain(40.0), &span, &Streams::alone(1, 2)).expect("a bag");
+    assert_eq!(plain, from(&nothing_new()));
+    assert_eq!(plain, from(&Learned::default()));
+}
+
+#[test]
+fn a_number_that_is_known_is_known_in_every_draw() {
+    let mut learned = nothing_new();
+    let before = from(&learned);
+    let at = learned.place("vigor of active dry yeast").expect("a number");
+    learned.means[at] = 1.0;
+    learned.covariance[at][at] = 0.01;
+    let after = from(&learned);
+    let width = |forecast: &Forecast| {
+        let band = forecast.gas_ml().band();
+        band.high[30] - band.low[30]
+    };
+    assert!(width(&after) < 0.9 * width(&before), "{} {}", width(&after), width(&before));
+    assert!(after.gas_ml().band().median[30] > before.gas_ml().band().median[30]);
+}
+
+#[test]
+fn names_come_back_from_text_and_unknown_ones_are_passed_over() {
+    let prior = Prior::default();
+    let learned = nothing_new();
+    for name in &learned.names {
+        let key = Key::read(name, &prior.rows).unwrap_or_else(|| panic!("{name}"));
+        assert_eq!(key.to_string(), *name);
+    }
+    assert_eq!(prior.knowing(&learned).expect("numbers").learned(), learned);
+    let mut stranger = learned.clone();
+    stranger.names[0] = "vigor of wild yeast".to_owned();
+    let known = prior.knowing(&stranger).expect("numbers").learned();
+    assert_eq!(known, learned.only(|name| *name != learned.names[0]));
+}
+
+#[test]
+fn what_nobody_can_have_learned_is_refused() {
+    let refused = |change: fn(&mut Learned)| {
+        let mut learned = nothing_new();
+        change(&mut learned);
+        Prior::default().knowing(&learned).expect_err("cannot be")
+    };
+    let short = refused(|all| all.means.truncate(1));
+    assert!(matches!(short, LearnedError::Shape { means: 1, .. }), "{short}");
+    let short = refused(|all| all.covariance[2].truncate(1));
+    assert!(matches!(short, LearnedError::Shape { .. }), "{short}");
+    let twice = refused(|all| all.names[3] = all.names[4].clone());
+    assert!(matches!(twice, LearnedError::Twice { .. }), "{twice}");
+    let nan = refused(|all| all.covariance[1][1] = f64::NAN);
+    assert!(matches!(nan, LearnedError::NotFinite { .. }), "{nan}");
+    let skew = refused(|all| all.covariance[2][1] = 0.5);
+    assert!(matches!(skew, LearnedError::NotACovariance { .. }), "{skew}");
+    let beyond = refused(|all| {
+        all.covariance[2][1] = 1.5;
+        all.covariance[1][2] = 1.5;
+    });
+    assert!(matches!(beyond, LearnedError::NotACovariance { .. }), "{beyond}");
+    let negative = refused(|all| all.covariance[5][5] = -0.1);
+    assert!(matches!(negative, LearnedError::NotACovariance { .. }), "{negative}");
+}
