@@ -9,7 +9,7 @@ equations stand in docs/science.
 from laws.acidity import speciation
 from laws.bag import Bag
 from laws.enzymes import enzymes
-from laws.gas import exchange
+from laws.gas import dry_pressure, exchange
 from laws.temperature import cooling
 from laws.yeast import ferment, fit_for_acidity, invert, wake_and_die
 
@@ -19,10 +19,12 @@ def build(about, bag, jit=lambda function: function):
     to the command `about`; `jit` compiles each function, or leaves it as it is."""
     bag = Bag(about, bag, jit)
     count = bag.count
-    CELSIUS, DISSOLVED = bag.places("celsius", "dissolved")
+    CELSIUS, DISSOLVED, GAS, PERMEATED = bag.places("celsius", "dissolved", "gas", "permeated")
     (own_heat,) = bag.parameters("own_heat")
     (j_per_k,) = bag.fixed_numbers("j_per_k")
+    (of_release,) = bag.facts("stoichiometry.heat_of_release")
     of_enzymes, of_gas, of_heat = enzymes(bag), exchange(bag), cooling(bag)
+    without_steam = dry_pressure(bag)
     liquid = acidity(bag)
     crowd = yeast(bag)
 
@@ -34,8 +36,10 @@ def build(about, bag, jit=lambda function: function):
         of_enzymes(celsius, y, dy)
         fit, as_gas = liquid(celsius, y[DISSOLVED])
         hexose = crowd(celsius, fit, y, dy)
-        of_gas(celsius, as_gas * y[DISSOLVED], y, dy)
-        dy[CELSIUS] = of_heat(minute, celsius) + own_heat * hexose / j_per_k
+        dry = without_steam(celsius)
+        of_gas(celsius, dry, as_gas * y[DISSOLVED], y, dy)
+        own = own_heat * hexose - of_release * (dy[GAS] + dy[PERMEATED])
+        dy[CELSIUS] = of_heat(minute, celsius, dry, y) + own / j_per_k
 
     return rates
 

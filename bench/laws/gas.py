@@ -83,21 +83,33 @@ def through_film(bag):
     return flow
 
 
+def dry_pressure(bag):
+    """Pressure of the gas without its steam (Pa)."""
+    (pressure,) = bag.fixed_numbers("pressure")
+    (most_steam,) = bag.facts("gas.most_steam")
+    steam = vapour_pressure(bag)
+
+    @bag.jit
+    def pascal(celsius):
+        return pressure - min(steam(celsius), most_steam * pressure)
+
+    return pascal
+
+
 def exchange(bag):
-    """Moves carbon dioxide, of which `dissolved` mmol are in that form."""
+    """Moves carbon dioxide, of which `dissolved` mmol are in that form; `dry` is the gas's pressure
+    without its steam."""
     DISSOLVED, GAS, PERMEATED = bag.places("dissolved", "gas", "permeated")
-    pressure, water_kg, salt, air, half_pocket, face_m2 = bag.fixed_numbers(
-        "pressure", "water_kg", "salt_mol_per_kg", "air", "half_pocket", "face_m2"
+    water_kg, salt, air, half_pocket, face_m2 = bag.fixed_numbers(
+        "water_kg", "salt_mol_per_kg", "air", "half_pocket", "face_m2"
     )
     release, permeability = bag.parameters("release", "permeability")
-    (most_steam,) = bag.facts("gas.most_steam")
-    steam, per_pascal = vapour_pressure(bag), solubility(bag)
+    per_pascal = solubility(bag)
     left_by_salt, flow = salt_factor(bag), through_film(bag)
 
     @bag.jit
-    def move(celsius, dissolved, y, dy):
+    def move(celsius, dry, dissolved, y, dy):
         gases = y[GAS] + air
-        dry = pressure - min(steam(celsius), most_steam * pressure)
         share = min(max(y[GAS] / gases, 0.0), 1.0) if gases > 0.0 else 1.0
         full = 1e3 * per_pascal(celsius) * left_by_salt(salt, celsius) * water_kg * dry
         open_to_gas = gases / (gases + half_pocket)

@@ -30,23 +30,61 @@ def arrhenius(bag):
     return factor
 
 
-def cooling(bag):
-    """Change of a bag's temperature without its own heat (K/min)."""
-    room, to_room, to_tray, at_zero, tray_per_min = bag.fixed_numbers(
-        "room_celsius",
-        "to_room_per_min",
-        "to_tray_per_min",
-        "tray_at_zero_celsius",
-        "tray_per_min",
+def upper_face(bag):
+    """Heat through the upper face, over a layer of wet gas (W/(m²·K)), with that gas's steam (Pa)."""
+    to_air, radiation, own, diffusivity, latent, turning = bag.facts(
+        "cooling.to_air",
+        "cooling.across_by_radiation",
+        "cooling.gas_conductivity",
+        "cooling.steam_diffusivity",
+        "cooling.vaporization",
+        "cooling.turning_depth",
     )
-    exp = math.exp
+    (gas_constant,) = bag.facts("constants.gas")
+    (face_m2,) = bag.fixed_numbers("cooling_face_m2")
+    latent *= 1e3
 
     @bag.jit
-    def kelvin_per_min(minute, celsius):
-        change = to_room * (room - celsius)
-        if to_tray > 0.0:
+    def watts(kelvin, gas_ml, steam):
+        rt = gas_constant * kelvin
+        conductivity = own + diffusivity * latent * (steam / rt) * (latent / rt - 1.0) / kelvin
+        metres = 1e-6 * gas_ml / face_m2
+        across = conductivity + (radiation + 1e3 * conductivity / turning) * metres
+        return to_air * across / (across + to_air * metres)
+
+    return watts
+
+
+def cooling(bag):
+    """Change of a bag's temperature without its own heat (K/min)."""
+    (GAS,) = bag.places("gas")
+    room, upper, floor, in_tray, at_zero, tray_per_min, contents, capacity = bag.fixed_numbers(
+        "room_celsius",
+        "upper_per_min",
+        "floor_per_min",
+        "in_tray",
+        "tray_at_zero_celsius",
+        "tray_per_min",
+        "contents_ml",
+        "capacity_ml",
+    )
+    pressure, air = bag.fixed_numbers("pressure", "air")
+    wet, wet_loss, gas_constant = bag.facts(
+        "cooling.wet_floor", "cooling.wet_floor_loss", "constants.gas"
+    )
+    within, through, exp = liquid(bag), upper_face(bag), math.exp
+
+    @bag.jit
+    def kelvin_per_min(minute, celsius, dry, y):
+        kelvin = within(celsius) + ZERO_CELSIUS
+        gas_ml = 1e3 * max(y[GAS] + air, 0.0) * gas_constant * kelvin / dry
+        fill = min(max((gas_ml + contents) / capacity, 0.0), 1.0)
+        above = upper * through(kelvin, gas_ml, pressure - dry)
+        below = floor * (wet - wet_loss * fill * fill)
+        if in_tray > 0.0:
             tray = max(room + (at_zero - room) * exp(-tray_per_min * minute), 0.0)
-            change += to_tray * (tray - celsius)
-        return change
+        else:
+            tray = room
+        return above * (room - celsius) + below * (tray - celsius)
 
     return kelvin_per_min

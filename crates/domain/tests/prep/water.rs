@@ -148,7 +148,8 @@ fn a_large_hot_class_tops_its_jug_up() {
 
 /// By hand: 40 mL of water at 40 °C (39.69 g, 4.179 J/gK) with 2 g of dry yeast at 4 to 6 % water
 /// and 2 g of sugar (1.5 J/gK, from memory) in a snack bag of 165 by 83 mm of 38 µm film, 0.96 g of
-/// polyethylene (2.3 J/gK), all of which lay in a room of 21 °C: 39.1 °C.
+/// polyethylene (2.3 J/gK), all of which lay in a room of 21 °C: 39.1 °C. Sugar takes 5.4 kJ/mol to
+/// dissolve, and dry yeast gives 35 J/g when it is wetted (both from memory): 0.2 K more.
 #[test]
 fn dry_things_and_film_take_their_share() {
     let mut day = plan(1, 4, vec![with_food("sugar_white", "2 g")]);
@@ -159,7 +160,8 @@ fn dry_things_and_film_take_their_share() {
     let jug = only_jug(&day);
     let warm = 39.69 * 4.179;
     let room = 4.0 * 1.5 + 0.96 * 2.3;
-    let by_hand = (warm * 40.0 + room * 21.0) / (warm + room);
+    let mixing = 2.0 * 35.0 - 5400.0 * 2.0 / 342.3;
+    let by_hand = (warm * 40.0 + room * 21.0 + mixing) / (warm + room);
     let (low, high) = jug.in_bag_celsius;
     assert!((low - by_hand).abs() < 0.1, "{low} against {by_hand}");
     // The control has no sugar in it and stays a little warmer.
@@ -231,6 +233,8 @@ proptest! {
         }
         let (low, high) = jug.in_bag_celsius;
         prop_assert!(low <= high);
-        prop_assert!(low >= celsius.min(room) - 1e-9 && high <= celsius.max(room) + 1e-9);
+        // Dissolving and wetting move it by half a kelvin at most: 3.1 g of yeast give 110 J, a spoon of
+        // sugar takes 66 J, and 50 mL of water hold 209 J/K.
+        prop_assert!(low >= celsius.min(room) - 0.4 && high <= celsius.max(room) + 0.6);
     }
 }

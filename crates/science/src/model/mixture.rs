@@ -7,7 +7,7 @@ use super::state::{
     GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES,
     SUCROSE, State, enzyme_place,
 };
-use crate::cooling::{Cooling, SOLIDS_HEAT, film_j_per_k};
+use crate::cooling::{Cooling, SOLIDS_HEAT, WETTING_YEAST, film_j_per_k};
 use crate::setup::{Setup, YeastKind};
 use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE};
 use crate::units::{Celsius, Pascal};
@@ -95,7 +95,14 @@ impl Mixture {
             + SOLIDS_HEAT.value * (dry_g + dissolved_g + solids_g)
             + film_j_per_k(&setup.bag);
         let j_per_k = warm + room;
-        let celsius = (warm * setup.water_celsius + room * setup.room_celsius) / j_per_k;
+        // Crystals cool the water that dissolves them, dry yeast warms it; no colder than ice.
+        let wetted_g = setup.yeast.map_or(0.0, |yeast| match yeast.kind {
+            YeastKind::ActiveDry | YeastKind::Instant => yeast.grams,
+            YeastKind::Compressed => 0.0,
+        });
+        let mixed = warm * setup.water_celsius + room * setup.room_celsius - pantry.taken_j
+            + WETTING_YEAST.value * wetted_g;
+        let celsius = (mixed / j_per_k).max(0.0);
 
         let density_kg_per_l = 1e-3 * water::density_kg_per_m3(Celsius(celsius));
         let solution_l = water_kg / density_kg_per_l + 1e-3 * SOLUTE_VOLUME.value * dissolved_g;
@@ -159,7 +166,7 @@ impl Mixture {
                 &setup.bag,
                 setup.lying,
                 setup.room_celsius,
-                j_per_k,
+                (contents_ml, j_per_k),
                 parameters.heat_loss,
                 parameters.tray_loss,
             ),

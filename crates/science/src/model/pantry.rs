@@ -1,5 +1,6 @@
 //! What all the portions in a bag add up to.
 
+use crate::cooling::taken_by_100_g;
 use crate::setup::{Composition, Portion};
 use crate::stoichiometry::BICARBONATE;
 
@@ -8,6 +9,8 @@ use crate::stoichiometry::BICARBONATE;
 pub(super) struct Pantry {
     pub(super) sum: Composition,
     pub(super) grams: f64,
+    /// Heat that dissolving and wetting take from the water (J).
+    pub(super) taken_j: f64,
 }
 
 impl Pantry {
@@ -15,6 +18,7 @@ impl Pantry {
         let of = |part: f64| 0.01 * portion.grams * part;
         let part = &portion.composition;
         self.grams += portion.grams;
+        self.taken_j += of(taken_by_100_g(part));
         self.sum.water += of(part.water);
         let sugars = part.carbohydrates();
         for (all, sugar) in self.sum.carbohydrates_mut().into_iter().zip(sugars) {

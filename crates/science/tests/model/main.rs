@@ -5,6 +5,7 @@ mod bench;
 mod convergence;
 mod enzymes;
 mod forecasts;
+mod heat;
 mod identities;
 mod learned;
 mod nearness;

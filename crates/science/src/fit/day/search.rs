@@ -78,7 +78,9 @@ impl Found {
 impl<'a> Day<'a> {
     fn new(bags: &'a [BagSeen], prior: &'a Prior) -> Result<Self, DayError> {
         let mut same: Vec<(usize, Vec<usize>)> = Vec::new();
-        for (place, bag) in bags.iter().enumerate() {
+        let order = in_order(bags);
+        for place in &order {
+            let (place, bag) = (*place, &bags[*place]);
             for &(minute, rise_mm) in &bag.readings {
                 if !(minute > 0.0 && minute.is_finite() && rise_mm.is_finite()) {
                     return Err(DayError::Reading { bag: place, minute, rise_mm });
@@ -106,8 +108,6 @@ impl<'a> Day<'a> {
             kinds.push(kind);
         }
         let keys = number_the_day(&mut kinds);
-        let mut order: Vec<usize> = (0..bags.len()).collect();
-        order.sort_by_key(|place| (bags[*place].period, bags[*place].group, *place));
         let mut readings = Vec::new();
         let order = order.into_iter().map(|place| {
             let first = readings.len();
@@ -175,15 +175,16 @@ impl<'a> Day<'a> {
         let rounding = reading_sd_mm(DIVISION.value);
         let slant = PARALLAX.value * PARALLAX.value / 3.0;
         let own = vec![noise * noise * (rounding * rounding + slant); count];
-        // What belongs together: the level, whose it is there, and what it is.
+        // What belongs together: the level, whose it is there (a bag goes by its first reading), and
+        // what it is.
         let mut joint: BTreeMap<(Level, usize, Key), Vec<f64>> = BTreeMap::new();
-        for (place, at) in bags {
+        for (place, own_first) in bags {
             let (kind, minutes) = &self.of[*place];
-            let at = at - first;
+            let at = own_first - first;
             let bag = &self.bags[*place];
             // The zero reading is rounded once for all.
             let zero = joint
-                .entry((Level::Bag, *place, Key::new("zero reading", Of::All)))
+                .entry((Level::Bag, *own_first, Key::new("zero reading", Of::All)))
                 .or_insert_with(|| vec![0.0; count]);
             zero[at..at + minutes.len()].fill(noise * rounding);
             let kind = (&self.kinds[*kind], &slopes[*kind]);
@@ -192,7 +193,7 @@ impl<'a> Day<'a> {
                 let whose = match effect.level {
                     Level::Day | Level::Period => 0,
                     Level::Group => bag.group as usize,
-                    Level::Bag => *place,
+                    Level::Bag => *own_first,
                 };
                 let key = (effect.level, whose, effect.key);
                 let column = joint.entry(key).or_insert_with(|| vec![0.0; count]);
@@ -223,6 +224,21 @@ impl<'a> Day<'a> {
             expected_mm: self.of.iter().map(own).collect(),
         })
     }
+}
+
+/// Places of bags by period, group, what went in and what was read: the same sums are then done in the
+/// same order, in whatever order the bags come.
+fn in_order(bags: &[BagSeen]) -> Vec<usize> {
+    let mut all: Vec<_> = bags
+        .iter()
+        .enumerate()
+        .map(|(place, bag)| {
+            let told = format!("{:?} {:?}", bag.setup, bag.readings);
+            (bag.period, bag.group, told, place)
+        })
+        .collect();
+    all.sort();
+    all.into_iter().map(|(.., place)| place).collect()
 }
 
 /// Gives every number of the day a place, the same for all kinds that have it.

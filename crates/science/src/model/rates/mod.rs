@@ -1,12 +1,13 @@
 //! The rates of change of a bag, a file for each thing that happens in it.
 
 mod enzymes;
-mod gas;
+mod exchange;
 mod heat;
 mod yeast;
 
 use super::mixture::Mixture;
 use super::state::{CELSIUS, DISSOLVED, STATES, State};
+use crate::gas;
 use crate::ode::System;
 use crate::units::Celsius;
 use crate::yeast::hindrance::{BUFFERED_PH, ph_factor};
@@ -32,8 +33,9 @@ impl System<STATES> for Mixture {
             hexose = self.ferment(crowd, celsius, fit, y, &mut change);
         }
         let as_gas = acidity.map_or(1.0, |liquid| liquid.carbon_dioxide_share);
-        self.exchange(celsius, as_gas * y[DISSOLVED], y, &mut change);
-        change[CELSIUS] = self.kelvin_per_min(minute, hexose, y);
+        let dry = gas::dry_pressure(celsius, self.pressure).0;
+        self.exchange(celsius, dry, as_gas * y[DISSOLVED], y, &mut change);
+        change[CELSIUS] = self.kelvin_per_min(minute, hexose, dry, y, &change);
         change
     }
 

@@ -4,7 +4,7 @@ use crate::carbonate::{Solutes, Speciation};
 use crate::model::mixture::Mixture;
 use crate::model::state::{DISSOLVED, GAS, PERMEATED, State};
 use crate::units::{Celsius, Pascal};
-use crate::{carbon_dioxide, gas, permeation};
+use crate::{carbon_dioxide, permeation};
 
 impl Mixture {
     /// Acidity and carbon of a liquid with soda in it. Without soda neither counts: what dissolves
@@ -20,16 +20,17 @@ impl Mixture {
         })
     }
 
-    /// Carbon dioxide between liquid, where `dissolved` mmol of it are in that form, gas and room.
+    /// Carbon dioxide between liquid, where `dissolved` mmol of it are in that form, gas, which has a
+    /// pressure of `dry` pascal without its steam, and room.
     pub(super) fn exchange(
         &self,
         celsius: Celsius,
+        dry: f64,
         dissolved: f64,
         y: &State,
         change: &mut State,
     ) {
         let gases = y[GAS] + self.air;
-        let dry = gas::dry_pressure(celsius, self.pressure).0;
         let share = if gases > 0.0 { (y[GAS] / gases).clamp(0.0, 1.0) } else { 1.0 };
         // Dissolved when the gas is all carbon dioxide and steam (mmol).
         let full = 1e3
