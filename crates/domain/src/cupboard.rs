@@ -18,6 +18,9 @@ const SOLUTIONS: &[(&str, &str)] = &[
     ("glucoamylase solution", "glucoamylase-powder"),
     ("amylase solution", "amylase-powder"),
     ("bacterial amylase solution", "bacterial-amylase"),
+    ("diastatic malt solution", "diastatic-malt"),
+    ("malt infusion", "diastatic-malt"),
+    ("alpha-galactosidase solution", "alpha-galactosidase-tablet"),
 ];
 
 /// Foods and enzymes that a plan can name.

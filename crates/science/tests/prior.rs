@@ -67,6 +67,7 @@ fn every_range_is_used_or_left_out_for_a_reason() {
     let of_the_model = [
         "yeast.",
         "enzyme.",
+        "starch.",
         "model.",
         "cooling.",
         "permeation.",

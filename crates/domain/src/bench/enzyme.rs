@@ -6,7 +6,7 @@ use crate::amount::{Amount, AmountKind};
 use crate::cupboard::Cupboard;
 use barm_science::enzyme::Product;
 use barm_science::enzyme::products::{Measure, product};
-use barm_science::setup::EnzymeDose;
+use barm_science::setup::{EnzymeDose, EnzymeKind};
 
 /// An enzyme as it stands on the bench.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,7 +51,8 @@ impl ShelfEnzyme {
         format!("{stem} solution")
     }
 
-    /// What that amount puts into a bag.
+    /// What that amount puts into a bag: the enzyme that the product is bought for. A solution is as
+    /// old as [`tools::STOCK_AGE`] and shaken.
     ///
     /// # Errors
     /// [`BenchError`] if the enzyme cannot be measured that way.
@@ -59,11 +60,24 @@ impl ShelfEnzyme {
         let sd = scatter(amount.kind);
         if self.is_stock {
             let ml = self.ml(amount).ok_or_else(|| self.refuse(amount))?;
-            return Ok(self.product.stock(self.measures_in_100_ml(), 100.0, ml, sd));
+            let stock = self.product.stock(self.measures_in_100_ml(), 100.0, ml, sd);
+            return Ok(EnzymeDose { stock_age_min: tools::STOCK_AGE.value, ..stock });
         }
         self.measures(amount)
             .map(|measures| self.product.dose(measures, sd))
             .ok_or_else(|| self.refuse(amount))
+    }
+
+    /// The same with what else the product does, as malt's second enzyme.
+    ///
+    /// # Errors
+    /// As [`Self::dose`].
+    pub fn doses(&self, amount: &Amount) -> Result<Vec<EnzymeDose>, BenchError> {
+        let first = self.dose(amount)?;
+        let measures = self.measures(amount).ok_or_else(|| self.refuse(amount))?;
+        let beside = self.product.beside(measures, first.dosing_sd);
+        let aged = |dose| EnzymeDose { stock_age_min: first.stock_age_min, ..dose };
+        Ok(std::iter::once(first).chain(beside.map(aged)).collect())
     }
 
     /// Volume of a liquid, or of a solution (mL); nothing for what is dry or counted.
@@ -93,10 +107,13 @@ impl ShelfEnzyme {
         }
     }
 
-    /// Measures of the product in 100 mL of stock: 1 g of powder, or one tablet.
+    /// Measures of the product in 100 mL of stock: 1 g of powder, 5 g of malt, or one tablet.
     pub const fn measures_in_100_ml(&self) -> f64 {
         match self.product.measure {
             Measure::Tablet => 1.0,
+            Measure::Gram if matches!(self.product.kind, EnzymeKind::BetaAmylase) => {
+                tools::MALT_STRENGTH.value
+            }
             Measure::Gram | Measure::Drop | Measure::Milliliter => tools::STOCK_STRENGTH.value,
         }
     }

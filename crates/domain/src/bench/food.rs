@@ -4,7 +4,10 @@ use super::BenchError;
 use crate::cupboard::Cupboard;
 use crate::plan::Plan;
 use barm_science::food::{self, Allergen, FoodKind};
-use barm_science::setup::Composition;
+use barm_science::setup::{Composition, Grain};
+
+/// Id of the food whose enzymes are alive.
+const MALT: &str = "barley_malt_flour";
 
 /// A food, built in or described from its label.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,6 +24,10 @@ pub struct Ingredient {
     pub grams_per_piece: Option<f64>,
     /// How unsure its carbohydrate is from pack to pack (1).
     pub content_sd: f64,
+    /// The plant that its raw starch comes from, where that is known.
+    pub grain: Option<Grain>,
+    /// Whether it is malt, which brings enzymes of its own.
+    pub is_malt: bool,
     /// Major allergens it is made from, as on the label.
     pub allergens: Vec<String>,
     /// Major allergens it often carries traces of.
@@ -50,6 +57,8 @@ pub fn ingredient(
             grams_per_tsp: own.grams_per_tsp,
             grams_per_piece: None,
             content_sd: own.content_sd,
+            grain: None,
+            is_malt: false,
             allergens: own.allergens.clone(),
             traces: Vec::new(),
         });
@@ -67,6 +76,8 @@ pub fn ingredient(
         grams_per_tsp: found.grams_per_tsp,
         grams_per_piece: found.grams_per_piece,
         content_sd: found.content_sd,
+        grain: found.grain,
+        is_malt: found.id == MALT,
         allergens: names(found.allergens),
         traces: names(found.traces),
     })

@@ -18,6 +18,7 @@ pub use weigh::{TEASPOON_ML, food_grams, yeast_grams};
 use crate::amount::{Amount, AmountKind};
 use crate::plan::{Day, Lies, Place, Plan, Recipe};
 use barm_science::air;
+use barm_science::enzyme::malt;
 use barm_science::setup::{EnzymeDose, Lying, Portion, Setup, YeastDose};
 
 /// A part of a recipe that cannot be put on the bench.
@@ -38,6 +39,13 @@ pub struct BenchError {
 /// [`BenchError`] names the key of the recipe that cannot be weighed or measured out.
 pub fn setup(plan: &Plan, recipe: &Recipe, day: &Day) -> Result<Setup, BenchError> {
     let mut foods = Vec::new();
+    let mut enzymes = enzyme_doses(recipe)?;
+    let mut take = |portion: Portion, is_malt: bool| {
+        if is_malt {
+            enzymes.extend(malt::enzymes(portion.grams, portion.dosing_sd));
+        }
+        foods.push(portion);
+    };
     if let Some(food) = &recipe.food {
         let Some(amount) = &recipe.food_amount else {
             return Err(BenchError {
@@ -46,10 +54,12 @@ pub fn setup(plan: &Plan, recipe: &Recipe, day: &Day) -> Result<Setup, BenchErro
                 fix: "write how much, such as food_amount = \"2 g\"".into(),
             });
         };
-        foods.push(portion(plan, food, amount, "food", "food_amount")?);
+        let (portion, is_malt) = portion(plan, food, amount, "food", "food_amount")?;
+        take(portion, is_malt);
     }
     for extra in &recipe.extras {
-        foods.push(portion(plan, &extra.item, &extra.amount, "also", "also")?);
+        let (portion, is_malt) = portion(plan, &extra.item, &extra.amount, "also", "also")?;
+        take(portion, is_malt);
     }
     let (water_ml, water_dosing_sd) = weigh::water(&recipe.water)?;
     Ok(Setup {
@@ -59,7 +69,7 @@ pub fn setup(plan: &Plan, recipe: &Recipe, day: &Day) -> Result<Setup, BenchErro
         water_dosing_sd,
         yeast: yeast(recipe)?,
         foods,
-        enzymes: enzyme_dose(recipe)?.into_iter().collect(),
+        enzymes,
         bag: recipe.bag.bag,
         card: recipe.card.card,
         lying: match recipe.lies {
@@ -91,22 +101,24 @@ pub fn pressure(day: &Day) -> Result<f64, BenchError> {
     }
 }
 
+/// A food in a bag, and whether it is malt.
 fn portion(
     plan: &Plan,
     item: &str,
     amount: &Amount,
     item_key: &'static str,
     amount_key: &'static str,
-) -> Result<Portion, BenchError> {
+) -> Result<(Portion, bool), BenchError> {
     let food = ingredient(plan, item, item_key)?;
     let (grams, dosing_sd) = food_grams(&food, amount, amount_key)?;
-    Ok(Portion {
+    let portion = Portion {
         composition: food.composition,
         grams,
         dosing_sd,
         content_sd: food.content_sd,
-        grain: None,
-    })
+        grain: food.grain,
+    };
+    Ok((portion, food.is_malt))
 }
 
 fn yeast(recipe: &Recipe) -> Result<Option<YeastDose>, BenchError> {
@@ -115,8 +127,8 @@ fn yeast(recipe: &Recipe) -> Result<Option<YeastDose>, BenchError> {
     Ok(Some(YeastDose::fresh(kind, grams, dosing_sd)))
 }
 
-fn enzyme_dose(recipe: &Recipe) -> Result<Option<EnzymeDose>, BenchError> {
-    let Some(id) = &recipe.enzyme else { return Ok(None) };
+fn enzyme_doses(recipe: &Recipe) -> Result<Vec<EnzymeDose>, BenchError> {
+    let Some(id) = &recipe.enzyme else { return Ok(Vec::new()) };
     let Some(amount) = &recipe.enzyme_amount else {
         return Err(BenchError {
             key: "enzyme_amount",
@@ -124,7 +136,7 @@ fn enzyme_dose(recipe: &Recipe) -> Result<Option<EnzymeDose>, BenchError> {
             fix: "write how much, such as enzyme_amount = \"2 mL\"".into(),
         });
     };
-    enzyme(id, amount)?.dose(amount).map(Some)
+    enzyme(id, amount)?.doses(amount)
 }
 
 /// The scatter of an amount from bag to bag (1): spoon, syringe, balance or dropper.

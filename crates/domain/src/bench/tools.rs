@@ -85,6 +85,22 @@ pub const YEAST_CAKE: Fact =
 pub const STOCK_STRENGTH: Fact =
     Fact::memory("bench.stock_strength", 1.0, "g/dL", "common practice, no source")
         .within((0.5, 2.0));
+/// Strength of an infusion of malt (g per 100 mL).
+pub const MALT_STRENGTH: Fact = Fact::memory(
+    "bench.malt_strength",
+    5.0,
+    "g/dL",
+    "the infusion by which malt itself is tested, from memory",
+)
+.within((2.0, 10.0));
+/// Age of a stock solution when it goes into bags (min): the middle of the time that one is in use.
+pub const STOCK_AGE: Fact = Fact::memory(
+    "bench.stock_age",
+    120.0,
+    "min",
+    "made half an hour before the first period and used for four hours, common practice, no source",
+)
+.within((30.0, 240.0));
 
 /// Facts of the bench.
 pub const FACTS: &[Fact] = &[
@@ -101,4 +117,6 @@ pub const FACTS: &[Fact] = &[
     YEAST_PACKET,
     YEAST_CAKE,
     STOCK_STRENGTH,
+    MALT_STRENGTH,
+    STOCK_AGE,
 ];

@@ -5,7 +5,8 @@ use barm_science::model::Parameters;
 use barm_science::model::state::{
     ALIVE, AWAKE, BYPRODUCT, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_ORDER, ENZYMES,
     ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSE_INDUCED, GALACTOSIDES, GAS, GLUCOSE, INDUCED,
-    LACTOSE, MALTOSE, MALTOTRIOSE, PERMEATED, RAW, RESERVE, STATES, SUCROSE, State, WATER_USED,
+    LACTOSE, MALTOSE, MALTOTRIOSE, MELIBIOSE, PERMEATED, RAW, RESERVE, STATES, SUCROSE, State,
+    WATER_USED,
 };
 use barm_science::ode::System;
 use barm_science::setup::{EnzymeKind, YeastKind};
@@ -29,6 +30,7 @@ fn names() -> Vec<String> {
         (DEXTRIN, "dextrin"),
         (MALTOTRIOSE, "maltotriose"),
         (GALACTOSIDES, "galactosides"),
+        (MELIBIOSE, "melibiose"),
         (MALTOSE, "maltose"),
         (SUCROSE, "sucrose"),
         (LACTOSE, "lactose"),
@@ -59,6 +61,8 @@ const fn enzyme(kind: EnzymeKind) -> &'static str {
         EnzymeKind::NeutralLactase => "neutral_lactase",
         EnzymeKind::AcidLactase => "acid_lactase",
         EnzymeKind::Invertase => "invertase",
+        EnzymeKind::BetaAmylase => "beta_amylase",
+        EnzymeKind::AlphaGalactosidase => "alpha_galactosidase",
     }
 }
 
@@ -97,6 +101,7 @@ fn parameters(p: &Parameters) -> Value {
         "enzyme_half": p.enzyme_half,
         "raw_starch": p.raw_starch,
         "enzyme_loss": p.enzyme_loss,
+        "gelatinization": p.gelatinization,
         "co2_yield": p.co2_yield,
         "ethanol_yield": p.ethanol_yield,
         "release": p.release,

@@ -1,8 +1,11 @@
-//! Enzyme products as sold, without names: how strong, in what carrier, how dangerous as dust.
+//! Enzyme products as sold: how strong, in what carrier, how dangerous as dust. Which there are
+//! stands in [`super::shelf`].
 
-use super::label::LabelUnit;
+use super::label::{LabelUnit, log_sd};
+use super::shelf::PRODUCTS;
 use crate::fact::Fact;
-use crate::setup::{Composition, EnzymeDose, EnzymeKind, Portion};
+use crate::food::Allergen;
+use crate::setup::{Composition, EnzymeDose, EnzymeKind, Grain, Portion};
 
 /// By what a product is measured out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -29,6 +32,17 @@ impl Measure {
     }
 }
 
+/// A second enzyme in a product.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Beside {
+    /// What it does.
+    pub kind: EnzymeKind,
+    /// Label units of it in one measure.
+    pub strength: Fact,
+    /// In which unit.
+    pub label: LabelUnit,
+}
+
 /// One kind of product on the shelf.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Product {
@@ -36,7 +50,7 @@ pub struct Product {
     pub key: &'static str,
     /// Name for people.
     pub name: &'static str,
-    /// What it does.
+    /// What it does, or does first of all.
     pub kind: EnzymeKind,
     /// By what it is measured out.
     pub measure: Measure,
@@ -44,165 +58,57 @@ pub struct Product {
     pub strength: Fact,
     /// In which unit the label speaks.
     pub label: LabelUnit,
-    /// Relative standard deviation of the activity when the label does not say (1), as that of
-    /// a logarithm.
-    pub activity_sd: f64,
+    /// What else it does.
+    pub beside: Option<Beside>,
     /// Mass of one measure (g).
     pub grams: f64,
     /// What the mass is made of besides enzyme.
     pub carrier: Composition,
     /// How unsure that is (1).
     pub carrier_sd: f64,
+    /// The plant that raw starch in it comes from.
+    pub grain: Option<Grain>,
+    /// Major allergens that it is made from, or often carries traces of.
+    pub traces: &'static [Allergen],
     /// Whether it is or makes a dust that must not be breathed (powders, crushed tablets).
     pub dust: bool,
 }
-
-/// Home-brew powders are bulked with dextrose or maltodextrin; which one is anyone's guess.
-const BULKED: Composition =
-    Composition { water: 5.0, glucose: 40.0, dextrin: 50.0, ..Composition::NONE };
-
-const SHELF: &str = "usual strength on the shelf, from memory; go by the label when it says";
-
-const fn strength(name: &'static str, value: f64, range: (f64, f64)) -> Fact {
-    Fact::memory(name, value, "[arb'U]", SHELF).within(range)
-}
-
-/// All products.
-pub const PRODUCTS: &[Product] = &[
-    Product {
-        key: "lactase-drops",
-        name: "lactase drops",
-        kind: EnzymeKind::NeutralLactase,
-        measure: Measure::Drop,
-        strength: strength("enzyme.product.lactase_drops", 220.0, (70.0, 700.0)),
-        label: LabelUnit::NeutralLactase,
-        activity_sd: 0.8,
-        grams: 0.045,
-        // The rest is glycerol, which baker's yeast does not ferment.
-        carrier: Composition { water: 45.0, ..Composition::NONE },
-        carrier_sd: 0.1,
-        dust: false,
-    },
-    Product {
-        key: "lactase-tablet",
-        name: "lactase tablet",
-        kind: EnzymeKind::AcidLactase,
-        measure: Measure::Tablet,
-        strength: strength("enzyme.product.lactase_tablet", 6000.0, (3000.0, 9000.0)),
-        label: LabelUnit::FccLactase,
-        activity_sd: 0.6,
-        grams: 0.6,
-        carrier: Composition { water: 5.0, glucose: 15.0, ..Composition::NONE },
-        carrier_sd: 0.6,
-        dust: true,
-    },
-    Product {
-        key: "glucoamylase-powder",
-        name: "glucoamylase powder",
-        kind: EnzymeKind::Glucoamylase,
-        measure: Measure::Gram,
-        strength: strength("enzyme.product.glucoamylase_powder", 250.0, (100.0, 400.0)),
-        label: LabelUnit::Amyloglucosidase,
-        activity_sd: 0.8,
-        grams: 1.0,
-        carrier: BULKED,
-        carrier_sd: 0.3,
-        dust: true,
-    },
-    Product {
-        key: "glucoamylase-liquid",
-        name: "glucoamylase liquid",
-        kind: EnzymeKind::Glucoamylase,
-        measure: Measure::Milliliter,
-        strength: strength("enzyme.product.glucoamylase_liquid", 300.0, (100.0, 400.0)),
-        label: LabelUnit::Amyloglucosidase,
-        activity_sd: 0.8,
-        grams: 1.15,
-        carrier: Composition { water: 50.0, glucose: 10.0, ..Composition::NONE },
-        carrier_sd: 0.6,
-        dust: false,
-    },
-    Product {
-        key: "amylase-powder",
-        name: "amylase powder (fungal)",
-        kind: EnzymeKind::FungalAlphaAmylase,
-        measure: Measure::Gram,
-        strength: strength("enzyme.product.amylase_powder", 1000.0, (400.0, 2000.0)),
-        label: LabelUnit::Dextrinizing,
-        activity_sd: 0.7,
-        grams: 1.0,
-        carrier: BULKED,
-        carrier_sd: 0.3,
-        dust: true,
-    },
-    Product {
-        key: "bacterial-amylase",
-        name: "bacterial amylase powder",
-        kind: EnzymeKind::BacterialAlphaAmylase,
-        measure: Measure::Gram,
-        strength: strength("enzyme.product.bacterial_amylase", 1000.0, (200.0, 4000.0)),
-        label: LabelUnit::Dextrinizing,
-        activity_sd: 1.0,
-        grams: 1.0,
-        carrier: BULKED,
-        carrier_sd: 0.3,
-        dust: true,
-    },
-    Product {
-        key: "invertase-liquid",
-        name: "invertase liquid",
-        kind: EnzymeKind::Invertase,
-        measure: Measure::Milliliter,
-        strength: strength("enzyme.product.invertase_liquid", 2000.0, (500.0, 6000.0)),
-        label: LabelUnit::Sumner,
-        activity_sd: 0.8,
-        grams: 1.15,
-        carrier: Composition { water: 45.0, ..Composition::NONE },
-        carrier_sd: 0.1,
-        dust: false,
-    },
-];
-
-/// Facts of this module.
-pub const FACTS: &[Fact] = &[
-    PRODUCTS[0].strength,
-    PRODUCTS[1].strength,
-    PRODUCTS[2].strength,
-    PRODUCTS[3].strength,
-    PRODUCTS[4].strength,
-    PRODUCTS[5].strength,
-    PRODUCTS[6].strength,
-];
 
 /// The product of that key.
 pub fn product(key: &str) -> Option<&'static Product> {
     PRODUCTS.iter().find(|product| product.key == key)
 }
 
+/// How unsure an activity is (1), as the standard deviation of a logarithm: the product's strength,
+/// where the label does not say it, and what one label unit comes to in a bag.
+fn activity_sd(strength: &Fact, label: LabelUnit) -> f64 {
+    libm::hypot(log_sd(strength), label.log_sd())
+}
+
 impl Product {
     /// Activity of one measure (µmol/min at the reference temperature).
     pub const fn units(&self) -> f64 {
-        self.strength.value * self.label.micromoles_per_min().value
+        self.label.activity(self.strength.value)
     }
 
-    /// `amount` measures put straight into a bag.
+    /// How unsure that is when the label does not say (1), as the standard deviation of a logarithm.
+    pub fn activity_sd(&self) -> f64 {
+        activity_sd(&self.strength, self.label)
+    }
+
+    /// `amount` measures put straight into a bag: the first enzyme, with the carrier.
     pub fn dose(&self, amount: f64, dosing_sd: f64) -> EnzymeDose {
         EnzymeDose::fresh(
             self.kind,
             amount * self.units(),
-            self.activity_sd,
+            self.activity_sd(),
             dosing_sd,
-            Some(Portion {
-                composition: self.carrier,
-                grams: amount * self.grams,
-                dosing_sd,
-                content_sd: self.carrier_sd,
-                grain: None,
-            }),
+            Some(self.portion(self.carrier, amount * self.grams, dosing_sd)),
         )
     }
 
-    /// `taken_ml` of a stock solution that holds `amount` measures in `stock_ml`.
+    /// `taken_ml` of a stock solution that holds `amount` measures in `stock_ml`: the first enzyme,
+    /// with the carrier.
     ///
     /// The carrier then is mostly water: it counts as liquid in the bag. A stock is thin enough
     /// to weigh one gram a millilitre.
@@ -229,15 +135,27 @@ impl Product {
         EnzymeDose::fresh(
             self.kind,
             share * amount * self.units(),
-            self.activity_sd,
+            self.activity_sd(),
             dosing_sd,
-            Some(Portion {
-                composition,
-                grams: share * all,
-                dosing_sd,
-                content_sd: self.carrier_sd,
-                grain: None,
-            }),
+            Some(self.portion(composition, share * all, dosing_sd)),
         )
+    }
+
+    /// The second enzyme of that many measures, which came with the carrier of the first.
+    pub fn beside(&self, amount: f64, dosing_sd: f64) -> Option<EnzymeDose> {
+        self.beside.map(|Beside { kind, strength, label }| {
+            let units = amount * label.activity(strength.value);
+            EnzymeDose::fresh(kind, units, activity_sd(&strength, label), dosing_sd, None)
+        })
+    }
+
+    fn portion(&self, composition: Composition, grams: f64, dosing_sd: f64) -> Portion {
+        Portion {
+            composition,
+            grams,
+            dosing_sd,
+            content_sd: self.carrier_sd,
+            grain: self.grain,
+        }
     }
 }

@@ -58,11 +58,30 @@ pub const FUNGAL_ON_DEXTRIN: Fact =
 pub const BACTERIAL_ON_DEXTRIN: Fact =
     share("enzyme.bacterial_amylase.on_dextrin", 0.003, (0.001, 0.01), RECALLED);
 
+/// Half-saturation of beta-amylase by cooked starch (g/L).
+pub const BETA_HALF: Fact =
+    Fact::memory("enzyme.beta_amylase.half", 2.0, "g/L", RECALLED).within((1.0, 6.0));
+
+/// Share of the starch cut by beta-amylase that comes out as maltose (1), before the branches stop
+/// it and leave limit dextrin.
+pub const BETA_MALTOSE: Fact =
+    share("enzyme.beta_amylase.maltose", 0.6, (0.53, 0.65), RECALLED);
+
+/// Rate of beta-amylase from dextrin to maltose over that on starch (1).
+pub const BETA_ON_DEXTRIN: Fact = share(
+    "enzyme.beta_amylase.on_dextrin",
+    0.4,
+    (0.1, 0.8),
+    "on what alpha-amylase has opened it works well, on its own limit dextrin not at all; one \
+     number for both, from memory",
+);
+
 /// Half-saturation of alpha-amylase by dextrin (g/L).
 pub const AMYLASE_HALF_DEXTRIN: Fact =
     Fact::memory("enzyme.amylase.half_dextrin", 10.0, "g/L", RECALLED).within((3.0, 30.0));
 
-/// Rate of an amylase on raw granules over that on cooked starch (1), in the first hour.
+/// Rate of an amylase on raw granules of corn over that on cooked starch (1), in the first hour; other
+/// plants in [`super::gelatinization`].
 pub const RAW_STARCH: Fact = share(
     "enzyme.raw_starch",
     0.05,
@@ -87,6 +106,9 @@ pub const FACTS: &[Fact] = &[
     BACTERIAL_MALTOSE,
     FUNGAL_ON_DEXTRIN,
     BACTERIAL_ON_DEXTRIN,
+    BETA_HALF,
+    BETA_MALTOSE,
+    BETA_ON_DEXTRIN,
     AMYLASE_HALF_DEXTRIN,
     RAW_STARCH,
     HALF_RAW_STARCH,
@@ -118,29 +140,41 @@ pub struct Cuts {
     pub maltose: f64,
 }
 
-/// How the two kinds of alpha-amylase differ.
+/// How enzymes differ that cut starch into dextrin and maltose.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct AlphaAmylase {
+pub struct Amylase {
     /// Half-saturation by cooked starch (g/L).
     pub half: f64,
     /// Share of the cut starch that comes out as maltose at once, the rest being dextrin (1).
     pub maltose: f64,
     /// Rate from dextrin to maltose over the rate on starch (1).
     pub on_dextrin: f64,
+    /// Whether it bores into raw granules.
+    pub bores: bool,
 }
 
 /// Fungal alpha-amylase.
-pub const FUNGAL: AlphaAmylase = AlphaAmylase {
+pub const FUNGAL: Amylase = Amylase {
     half: FUNGAL_HALF.value,
     maltose: FUNGAL_MALTOSE.value,
     on_dextrin: FUNGAL_ON_DEXTRIN.value,
+    bores: true,
 };
 
-/// Bacterial alpha-amylase.
-pub const BACTERIAL: AlphaAmylase = AlphaAmylase {
+/// Bacterial alpha-amylase, and malt's.
+pub const BACTERIAL: Amylase = Amylase {
     half: BACTERIAL_HALF.value,
     maltose: BACTERIAL_MALTOSE.value,
     on_dextrin: BACTERIAL_ON_DEXTRIN.value,
+    bores: true,
+};
+
+/// Beta-amylase: it works from the ends of chains and leaves granules alone.
+pub const BETA: Amylase = Amylase {
+    half: BETA_HALF.value,
+    maltose: BETA_MALTOSE.value,
+    on_dextrin: BETA_ON_DEXTRIN.value,
+    bores: false,
 };
 
 /// Where the activity of glucoamylase goes.
@@ -166,15 +200,20 @@ pub fn glucoamylase(chains: &Chains, half: f64, raw: f64) -> Cuts {
     }
 }
 
-/// Where the activity of an alpha-amylase goes; cooked starch and dextrin compete for it, maltose
-/// is not cut.
-pub fn alpha_amylase(enzyme: &AlphaAmylase, chains: &Chains, half: f64, raw: f64) -> Cuts {
+/// Where the activity of an amylase goes; cooked starch and dextrin compete for it, maltose is not
+/// cut.
+///
+/// ```text
+/// θ = 1 + S/K + D/Kd      cooked (S/K)/θ, dextrin d (D/Kd)/θ
+/// ```
+pub fn amylase(enzyme: &Amylase, chains: &Chains, half: f64, raw: f64) -> Cuts {
     let cooked = chains.cooked.max(0.0) / (half * enzyme.half);
     let dextrin = chains.dextrin.max(0.0) / (half * AMYLASE_HALF_DEXTRIN.value);
     let theta = 1.0 + cooked + dextrin;
+    let on_raw = || raw * saturation(chains.raw, half * HALF_RAW_STARCH.value);
     Cuts {
         cooked: cooked / theta,
-        raw: raw * saturation(chains.raw, half * HALF_RAW_STARCH.value),
+        raw: if enzyme.bores { on_raw() } else { 0.0 },
         dextrin: enzyme.on_dextrin * dextrin / theta,
         maltose: 0.0,
     }

@@ -2,7 +2,7 @@
 
 use super::{Allergen, FoodKind};
 use crate::fact::{Fact, Status};
-use crate::setup::{Composition, Portion};
+use crate::setup::{Composition, Grain, Portion};
 
 /// A food of the table, per 100 g as used.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,6 +27,8 @@ pub struct Food {
     pub grams_per_piece: Option<f64>,
     /// How its numbers came to us.
     pub status: FoodStatus,
+    /// The plant that its raw starch comes from, where granules of that plant are in the table.
+    pub grain: Option<Grain>,
     /// Relative standard deviation of its carbohydrate from pack to pack (1).
     pub content_sd: f64,
     /// Major allergens that it is made from.
@@ -102,7 +104,7 @@ impl Food {
             grams,
             dosing_sd,
             content_sd: self.content_sd,
-            grain: None,
+            grain: self.grain,
         }
     }
 
@@ -183,6 +185,7 @@ macro_rules! food {
      $(usda $number:literal, $description:literal;)?
      $(spoon $grams:literal, $spoon:ident, $basis:literal;)?
      $(piece $piece:literal;)?
+     $(grain $grain:ident;)?
      status $water:ident, $starch:ident, $sugars:ident;
      content_sd $content_sd:literal;
      $(allergens [$($allergen:ident),*];)?
@@ -204,6 +207,7 @@ macro_rules! food {
                 sugars: $sugars,
                 spoon: food!(@or Memory $($spoon)?),
             },
+            grain: food!(@maybe $($crate::setup::Grain::$grain)?),
             content_sd: $content_sd,
             allergens: &[$($($allergen),*)?],
             traces: &[$($($trace),*)?],

@@ -67,6 +67,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["confectioners sugar", "icing sugar"];
         usda "19336", "Sugars, powdered";
         spoon 2.5, Sourced, "USDA 1 tsp";
+        grain Corn;
         status Sourced, Sourced, Derived;
         content_sd 0.02;
         { water: 0.23, sucrose: 97.81, salt: 0.005, ..milled(1.26) }),
@@ -147,6 +148,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["cornstarch"];
         usda "20027", "Cornstarch";
         spoon 2.67, Sourced, "USDA 1 cup 128 g /48";
+        grain Corn;
         status Sourced, Derived, Derived;
         content_sd 0.03;
         { water: 8.32, salt: 0.023, ..milled(90.4) }),
@@ -154,6 +156,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["cornmeal", "yellow cornmeal"];
         usda "20022", "Cornmeal, degermed, enriched, yellow";
         spoon 3.27, Sourced, "USDA 1 cup 157 g /48";
+        grain Corn;
         status Sourced, Sourced, Sourced;
         content_sd 0.04;
         { water: 11.18, maltose: 0.19, sucrose: 0.68, glucose: 0.56, fructose: 0.17, salt: 0.018, ..flour(73.3) }),
@@ -161,6 +164,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["whole cornmeal"];
         usda "20020", "Cornmeal, whole-grain, yellow";
         spoon 2.54, Sourced, "USDA 1 cup 122 g /48";
+        grain Corn;
         status Sourced, Derived, Derived;
         content_sd 0.06;
         { water: 10.26, sucrose: 0.64, salt: 0.089, ..flour(69.0) }),
@@ -168,6 +172,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["corn flour"];
         usda "20016", "Corn flour, whole-grain, yellow";
         spoon 2.44, Sourced, "USDA 1 cup 117 g /48";
+        grain Corn;
         status Sourced, Derived, Derived;
         content_sd 0.06;
         { water: 10.91, sucrose: 0.64, salt: 0.013, ..flour(68.9) }),
@@ -175,6 +180,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["flour", "white flour", "wheat flour", "all-purpose flour", "plain flour"];
         usda "20081", "Wheat flour, white, all-purpose, enriched, bleached";
         spoon 2.6, Sourced, "USDA 1 cup 125 g /48";
+        grain Wheat;
         status Sourced, Derived, Derived;
         content_sd 0.04;
         allergens [Wheat];
@@ -183,6 +189,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["whole-grain wheat flour"];
         usda "20080", "Wheat flour, whole-grain";
         spoon 2.5, Sourced, "USDA 1 cup 120 g /48";
+        grain Wheat;
         status Sourced, Sourced, Sourced;
         content_sd 0.04;
         allergens [Wheat];
@@ -191,6 +198,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["ground oats"];
         usda "20132", "Oat flour, partially debranned";
         spoon 2.17, Sourced, "USDA 1 cup 104 g /48";
+        grain Oat;
         status Sourced, Derived, Sourced;
         content_sd 0.06;
         traces [Wheat];
@@ -199,6 +207,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["oats", "quick oats", "old-fashioned oats"];
         usda "08120", "Cereals, oats, regular and quick, not fortified, dry";
         spoon 1.69, Sourced, "USDA 1 cup 81 g /48";
+        grain Oat;
         status Sourced, Sourced, Sourced;
         content_sd 0.04;
         traces [Wheat];
@@ -212,9 +221,10 @@ pub(super) const ROWS: &[Food] = &[
         traces [Wheat];
         { water: 83.61, sucrose: 0.25, galactose: 0.02, salt: 0.01, ..cooked(11.6) }),
     food!(barley_malt_flour, "barley malt flour", Powder;
-        also ["malt flour", "diastatic malt", "diastatic malt powder", "malted barley flour"];
+        also ["malt flour", "malted barley flour"];
         usda "20131", "Barley malt flour";
         spoon 3.38, Sourced, "USDA 1 cup 162 g /48";
+        grain Barley;
         status Sourced, Derived, Derived;
         content_sd 0.08;
         traces [Wheat];
@@ -223,6 +233,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["white rice flour"];
         usda "20061", "Rice flour, white, unenriched";
         spoon 3.29, Sourced, "USDA 1 cup 158 g /48";
+        grain Rice;
         status Sourced, Derived, Derived;
         content_sd 0.04;
         { water: 11.89, sucrose: 0.12, ..flour(77.6) }),
@@ -230,6 +241,7 @@ pub(super) const ROWS: &[Food] = &[
         also ["tapioca"];
         usda "20068", "Tapioca, pearl, dry";
         spoon 3.17, Sourced, "USDA 1 cup 152 g /48";
+        grain Tapioca;
         status Sourced, Derived, Derived;
         content_sd 0.05;
         { water: 10.99, sucrose: 3.35, salt: 0.003, ..steamed(84.4) }),
@@ -243,6 +255,7 @@ pub(super) const ROWS: &[Food] = &[
     food!(potato_flour, "potato flour", Powder;
         usda "11413", "Potato flour";
         spoon 3.33, Sourced, "USDA 1 cup 160 g /48";
+        grain Potato;
         status Sourced, Derived, Derived;
         content_sd 0.06;
         { water: 6.52, sucrose: 3.52, salt: 0.14, ..cooked(73.7) }),

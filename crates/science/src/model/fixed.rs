@@ -2,6 +2,14 @@
 
 use super::mixture::Mixture;
 
+/// Names for the raw starch of the first portions that bring some: amount, onset and end of cooking.
+const RAW: [[&str; 3]; 4] = [
+    ["raw_0", "raw_0_onset", "raw_0_end"],
+    ["raw_1", "raw_1_onset", "raw_1_end"],
+    ["raw_2", "raw_2_onset", "raw_2_end"],
+    ["raw_3", "raw_3_onset", "raw_3_end"],
+];
+
 impl Mixture {
     /// Every number, beside the facts and the parameters, that the rates of this bag read; each
     /// with its name and in the unit that stands at its field.
@@ -28,6 +36,11 @@ impl Mixture {
                 ("co2_per_min", crowd.co2_per_min),
                 ("reserve_full", crowd.reserve),
             ]);
+        }
+        all.extend([("raw_attack", self.granules.attack)]);
+        for (names, kind) in RAW.iter().zip(&self.granules.kinds) {
+            let [mmol, onset, end] = *names;
+            all.extend([(mmol, kind.mmol), (onset, kind.onset), (end, kind.end)]);
         }
         all.extend(self.cooling.fixed());
         all

@@ -1,11 +1,12 @@
 //! One bag put together: what is in it, how much of it, and how warm.
 
+use super::enzyme::Enzyme;
+use super::granulate::Granulate;
 use super::pantry::Pantry;
 use super::parameters::{Parameters, SOLIDS_DENSITY, SOLUTE_VOLUME};
 use super::state::{
-    ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, ENZYME_PLACES, ENZYMES, FRUCTOSE,
-    GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES,
-    SUCROSE, State, enzyme_place,
+    ALIVE, AWAKE, CELSIUS, COOKED, DEXTRIN, DISSOLVED, FRUCTOSE, GALACTOSE, GALACTOSIDES,
+    GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES, SUCROSE, State,
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, WETTING_YEAST, film_j_per_k};
 use crate::setup::{Setup, YeastKind};
@@ -60,8 +61,10 @@ pub struct Mixture {
     /// One face of the bag (m²) and the film's thickness (µm).
     pub(super) face_m2: f64,
     pub(super) film_um: f64,
-    /// Which enzymes are present, by their places.
-    pub(super) enzymes: [bool; ENZYME_PLACES],
+    /// The enzymes that are present.
+    pub(super) enzymes: Vec<Enzyme>,
+    /// How its raw starch cooks and is bored into.
+    pub(super) granules: Granulate,
     start: State,
 }
 
@@ -152,12 +155,16 @@ impl Mixture {
             start[AWAKE] = waking::awake_at_once(crowd.kind);
             start[RESERVE] = crowd.reserve;
         }
-        let mut enzymes = [false; ENZYME_PLACES];
-        for enzyme in setup.enzymes.iter().filter(|enzyme| enzyme.units > 0.0) {
-            let place = enzyme_place(enzyme.kind);
-            enzymes[place] = true;
-            start[ENZYMES + place] += 1e-3 * enzyme.units;
+        let mut enzymes: Vec<Enzyme> = Vec::new();
+        for dose in setup.enzymes.iter().filter(|enzyme| enzyme.units > 0.0) {
+            let enzyme = Enzyme::new(dose.kind);
+            start[enzyme.place] +=
+                1e-3 * enzyme.delivered(dose, setup.room_celsius, parameters);
+            if !enzymes.contains(&enzyme) {
+                enzymes.push(enzyme);
+            }
         }
+        let granules = Granulate::new(&pantry.raw, parameters);
 
         Self {
             parameters: *parameters,
@@ -187,6 +194,7 @@ impl Mixture {
             face_m2,
             film_um: setup.bag.film_um,
             enzymes,
+            granules,
             start,
         }
     }

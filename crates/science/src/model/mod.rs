@@ -7,7 +7,9 @@
 pub mod balance;
 pub mod card;
 pub mod course;
+mod enzyme;
 mod fixed;
+mod granulate;
 mod minutes;
 pub mod mixture;
 mod pantry;

@@ -1,16 +1,18 @@
 //! What all the portions in a bag add up to.
 
 use crate::cooling::taken_by_100_g;
-use crate::setup::{Composition, Portion};
+use crate::setup::{Composition, Grain, Portion};
 use crate::stoichiometry::BICARBONATE;
 
 /// Grams of each part (moles of acid and bicarbonate) over all portions.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Pantry {
     pub(super) sum: Composition,
     pub(super) grams: f64,
     /// Heat that dissolving and wetting take from the water (J).
     pub(super) taken_j: f64,
+    /// Raw starch (g), portion by portion, with the plant that it comes from.
+    pub(super) raw: Vec<(Option<Grain>, f64)>,
 }
 
 impl Pantry {
@@ -19,6 +21,9 @@ impl Pantry {
         let part = &portion.composition;
         self.grams += portion.grams;
         self.taken_j += of(taken_by_100_g(part));
+        if part.raw_starch > 0.0 {
+            self.raw.push((portion.grain, of(part.raw_starch)));
+        }
         self.sum.water += of(part.water);
         let sugars = part.carbohydrates();
         for (all, sugar) in self.sum.carbohydrates_mut().into_iter().zip(sugars) {

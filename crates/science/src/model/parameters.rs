@@ -1,6 +1,8 @@
 //! What the model does not know for sure.
 
+use crate::enzyme::gelatinization;
 use crate::enzyme::starch::RAW_STARCH;
+use crate::enzyme::stock;
 use crate::fact::Fact;
 use crate::stoichiometry::{CO2_YIELD, ETHANOL_YIELD, HEAT_PER_HEXOSE};
 use crate::yeast::hindrance::{ETHANOL_MOST, HALF_OSMOTIC};
@@ -120,10 +122,18 @@ pub struct Parameters {
     pub ethanol_most: f64,
     /// Half-saturations of enzymes over their table values (1).
     pub enzyme_half: f64,
-    /// Rate on raw starch over that on cooked starch (1).
+    /// Rate on raw starch of corn over that on cooked starch (1).
     pub raw_starch: f64,
+    /// By how much warmer than the table starch cooks (K).
+    pub gelatinization_shift: f64,
+    /// How fast it cooks (1/min).
+    pub gelatinization: f64,
     /// Enzymes' loss by heat over its table value (1).
     pub enzyme_loss: f64,
+    /// Time in which an enzyme solution loses half of its activity (min).
+    pub stock_half_life: f64,
+    /// Share of a dose that a bottle delivers which was not shaken (1).
+    pub unshaken: f64,
     /// Share of the theoretical carbon dioxide (1).
     pub co2_yield: f64,
     /// Share of the theoretical ethanol (1).
@@ -183,7 +193,11 @@ impl Parameters {
             ethanol_most: ETHANOL_MOST.value,
             enzyme_half: 1.0,
             raw_starch: RAW_STARCH.value,
+            gelatinization_shift: 0.0,
+            gelatinization: gelatinization::RATE.value,
             enzyme_loss: 1.0,
+            stock_half_life: stock::HALF_LIFE.value,
+            unshaken: stock::UNSHAKEN.value,
             co2_yield: CO2_YIELD.value,
             ethanol_yield: ETHANOL_YIELD.value,
             own_heat: HEAT_PER_HEXOSE.value,

@@ -16,7 +16,8 @@ use super::minutes::Minutes;
 use super::mixture::Mixture;
 use super::parameters::Parameters;
 use super::state::{
-    COOKED, DEXTRIN, DISSOLVED, GALACTOSIDES, GAS, GLUCOSE, LACTOSE, PERMEATED, RAW, State,
+    COOKED, DEXTRIN, DISSOLVED, GALACTOSIDES, GAS, GLUCOSE, LACTOSE, MELIBIOSE, PERMEATED, RAW,
+    State,
 };
 use crate::forecast::{self, SetupError};
 use crate::ode::System;
@@ -80,7 +81,7 @@ pub struct Control {
 }
 
 /// What yeast cannot take in before an enzyme has cut it.
-const CLOSED: [usize; 5] = [RAW, COOKED, DEXTRIN, LACTOSE, GALACTOSIDES];
+const CLOSED: [usize; 6] = [RAW, COOKED, DEXTRIN, LACTOSE, GALACTOSIDES, MELIBIOSE];
 
 /// Glucose of which yeast never has enough to go faster (g/L): some ten times its
 /// half-saturation.

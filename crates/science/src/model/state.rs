@@ -3,7 +3,7 @@
 use crate::setup::EnzymeKind;
 
 /// Number of kinds of enzyme that are followed.
-pub const ENZYME_PLACES: usize = 6;
+pub const ENZYME_PLACES: usize = 8;
 
 /// Number of states.
 pub const STATES: usize = ENZYMES + ENZYME_PLACES;
@@ -34,32 +34,34 @@ pub const DEXTRIN: usize = 8;
 pub const MALTOTRIOSE: usize = 9;
 /// Raffinose and its like (mmol hexose units).
 pub const GALACTOSIDES: usize = 10;
+/// Melibiose, which is raffinose without its fructose (mmol hexose units).
+pub const MELIBIOSE: usize = 11;
 /// Maltose (mmol hexose units).
-pub const MALTOSE: usize = 11;
+pub const MALTOSE: usize = 12;
 /// Sucrose (mmol hexose units).
-pub const SUCROSE: usize = 12;
+pub const SUCROSE: usize = 13;
 /// Lactose (mmol hexose units).
-pub const LACTOSE: usize = 13;
+pub const LACTOSE: usize = 14;
 /// Galactose (mmol).
-pub const GALACTOSE: usize = 14;
+pub const GALACTOSE: usize = 15;
 /// Glucose (mmol).
-pub const GLUCOSE: usize = 15;
+pub const GLUCOSE: usize = 16;
 /// Fructose (mmol).
-pub const FRUCTOSE: usize = 16;
+pub const FRUCTOSE: usize = 17;
 /// Inorganic carbon in the liquid, in all forms (mmol).
-pub const DISSOLVED: usize = 17;
+pub const DISSOLVED: usize = 18;
 /// Carbon dioxide in the gas (mmol).
-pub const GAS: usize = 18;
+pub const GAS: usize = 19;
 /// Carbon dioxide that went through the film (mmol).
-pub const PERMEATED: usize = 19;
+pub const PERMEATED: usize = 20;
 /// Ethanol (mmol).
-pub const ETHANOL: usize = 20;
+pub const ETHANOL: usize = 21;
 /// Carbon in glycerol, acids and cells made on the side (mmol of carbon).
-pub const BYPRODUCT: usize = 21;
+pub const BYPRODUCT: usize = 22;
 /// Water used up by splitting (mmol).
-pub const WATER_USED: usize = 22;
+pub const WATER_USED: usize = 23;
 /// First of the activities left (mmol/min at the enzymes' reference temperature).
-pub const ENZYMES: usize = 23;
+pub const ENZYMES: usize = 24;
 
 /// Kinds of enzyme in the order of their states.
 pub const ENZYME_ORDER: [EnzymeKind; ENZYME_PLACES] = [
@@ -69,6 +71,8 @@ pub const ENZYME_ORDER: [EnzymeKind; ENZYME_PLACES] = [
     EnzymeKind::NeutralLactase,
     EnzymeKind::AcidLactase,
     EnzymeKind::Invertase,
+    EnzymeKind::BetaAmylase,
+    EnzymeKind::AlphaGalactosidase,
 ];
 
 /// Place of a kind of enzyme in [`ENZYME_ORDER`].
@@ -80,17 +84,20 @@ pub const fn enzyme_place(kind: EnzymeKind) -> usize {
         EnzymeKind::NeutralLactase => 3,
         EnzymeKind::AcidLactase => 4,
         EnzymeKind::Invertase => 5,
+        EnzymeKind::BetaAmylase => 6,
+        EnzymeKind::AlphaGalactosidase => 7,
     }
 }
 
 /// All states that are hexose units.
-pub const CARBOHYDRATES: [usize; 12] = [
+pub const CARBOHYDRATES: [usize; 13] = [
     RESERVE,
     RAW,
     COOKED,
     DEXTRIN,
     MALTOTRIOSE,
     GALACTOSIDES,
+    MELIBIOSE,
     MALTOSE,
     SUCROSE,
     LACTOSE,

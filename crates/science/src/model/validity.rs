@@ -77,10 +77,15 @@ const STARCH: &[EnzymeKind] = &[
     EnzymeKind::Glucoamylase,
     EnzymeKind::FungalAlphaAmylase,
     EnzymeKind::BacterialAlphaAmylase,
+    EnzymeKind::BetaAmylase,
 ];
 /// Kinds of enzyme that split sugars in two.
-const SUGARS: &[EnzymeKind] =
-    &[EnzymeKind::NeutralLactase, EnzymeKind::AcidLactase, EnzymeKind::Invertase];
+const SUGARS: &[EnzymeKind] = &[
+    EnzymeKind::NeutralLactase,
+    EnzymeKind::AcidLactase,
+    EnzymeKind::Invertase,
+    EnzymeKind::AlphaGalactosidase,
+];
 
 const TEMPERATURE: &str = "temperature of the bag";
 const HELD: &str = "held at the end of the range";

@@ -4,7 +4,7 @@ use super::mixture::Mixture;
 use super::parameters::DEXTRIN_UNITS;
 use super::state::{
     CELSIUS, COOKED, DEXTRIN, DISSOLVED, FRUCTOSE, GALACTOSE, GALACTOSIDES, GAS, GLUCOSE,
-    LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, SUCROSE, State, enzyme_place,
+    LACTOSE, MALTOSE, MALTOTRIOSE, MELIBIOSE, RAW, RESERVE, SUCROSE, State,
 };
 use crate::gas;
 use crate::setup::EnzymeKind;
@@ -18,7 +18,7 @@ impl Mixture {
     /// Dissolved particles (osmol/L) that the yeast feels, at a state.
     pub fn osmol_per_l(&self, y: &State) -> f64 {
         let singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE];
-        let pairs = y[SUCROSE] + y[MALTOSE] + y[LACTOSE];
+        let pairs = y[SUCROSE] + y[MALTOSE] + y[LACTOSE] + y[MELIBIOSE];
         let particles = singles
             + 0.5 * pairs
             + (y[MALTOTRIOSE] + y[GALACTOSIDES]) / 3.0
@@ -51,7 +51,7 @@ impl Mixture {
     pub fn most_gas_ml(&self, y: &State, minute: f64) -> f64 {
         let mut mmol = y[GAS] + y[DISSOLVED];
         if self.crowd.is_some() {
-            let has = |kind: EnzymeKind| self.enzymes[enzyme_place(kind)];
+            let has = |kind| self.enzymes.iter().any(|enzyme| enzyme.kind == kind);
             let mut hexose = y[RESERVE]
                 + y[MALTOTRIOSE]
                 + y[MALTOSE]
@@ -62,12 +62,19 @@ impl Mixture {
             if has(EnzymeKind::Glucoamylase)
                 || has(EnzymeKind::FungalAlphaAmylase)
                 || has(EnzymeKind::BacterialAlphaAmylase)
+                || has(EnzymeKind::BetaAmylase)
             {
                 hexose += y[RAW] + y[COOKED] + y[DEXTRIN];
             }
             if has(EnzymeKind::NeutralLactase) || has(EnzymeKind::AcidLactase) {
                 hexose += y[LACTOSE];
             }
+            // Invertase, the yeast's own, takes the fructose off; the rest wants its enzyme.
+            hexose += if has(EnzymeKind::AlphaGalactosidase) {
+                y[GALACTOSIDES] + y[MELIBIOSE]
+            } else {
+                y[GALACTOSIDES] / 3.0
+            };
             mmol += CO2_PER_HEXOSE.value * self.parameters.co2_yield * hexose;
         }
         // Its own heat may warm a bag by some kelvin above its surroundings.

@@ -9,7 +9,9 @@ use super::transform::Transform::{Between, Distance, Log, Plain};
 use super::{Row, Spread, Transform, Whose};
 use crate::card_height::CRUMPLE_SD;
 use crate::cooling::{LOSS_LOG_SD, TRAY_TIME};
+use crate::enzyme::gelatinization;
 use crate::enzyme::starch::RAW_STARCH;
+use crate::enzyme::stock;
 use crate::fact::Fact;
 use crate::model::Parameters;
 use crate::model::parameters::{POCKET_DEPTH, RELEASE};
@@ -137,6 +139,12 @@ pub fn standard() -> Vec<Row> {
         row("card-off", Distance, Spread::bag(CARD_OFF_SD.value), &CARD_OFF_SD, |p| {
             &mut p.off_center_mm
         }),
+        judged("gelatinization", Plain, &gelatinization::SHIFT_SD, |p| {
+            &mut p.gelatinization_shift
+        }),
+        ranged("gelatinization-rate", &gelatinization::RATE, |p| &mut p.gelatinization),
+        ranged("stock", &stock::HALF_LIFE, |p| &mut p.stock_half_life),
+        between("unshaken", 0.2, 1.0, &stock::UNSHAKEN, |p| &mut p.unshaken),
     ]);
     rows
 }

@@ -166,6 +166,20 @@ pub enum Grain {
     Tapioca,
 }
 
+impl Grain {
+    /// All of them.
+    pub const ALL: [Self; 8] = [
+        Self::Wheat,
+        Self::Barley,
+        Self::Oat,
+        Self::Rice,
+        Self::Corn,
+        Self::Sorghum,
+        Self::Potato,
+        Self::Tapioca,
+    ];
+}
+
 /// An amount of one food or carrier in a bag.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Portion {

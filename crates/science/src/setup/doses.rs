@@ -1,6 +1,7 @@
 //! Yeast and enzymes, as much of them as goes into a bag.
 
 use super::composition::Portion;
+use crate::enzyme::stock::UNSHAKEN_SD;
 
 /// Kinds of baker's yeast as bought.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -61,14 +62,18 @@ pub enum EnzymeKind {
     Glucoamylase,
     /// Fungal alpha-amylase: starch to dextrin and maltose.
     FungalAlphaAmylase,
-    /// Bacterial alpha-amylase: starch to dextrin, heat-hardy.
+    /// Bacterial alpha-amylase: starch to dextrin, heat-hardy; also stands for malt's.
     BacterialAlphaAmylase,
     /// Neutral (yeast-type) lactase: lactose to glucose and galactose.
     NeutralLactase,
     /// Acid (fungal) lactase, as in tablets.
     AcidLactase,
-    /// Added invertase: sucrose to glucose and fructose.
+    /// Added invertase: sucrose to glucose and fructose, raffinose to melibiose and fructose.
     Invertase,
+    /// Beta-amylase, as in malt: maltose from the ends of cooked starch and dextrin.
+    BetaAmylase,
+    /// Alpha-galactosidase: galactose off raffinose and its like.
+    AlphaGalactosidase,
 }
 
 /// An amount of one enzyme in a bag.
@@ -93,6 +98,12 @@ pub struct EnzymeDose {
 }
 
 impl EnzymeDose {
+    /// The same dose out of a bottle that nobody shook: less of it, and less alike from bag to bag.
+    pub fn unshaken(self) -> Self {
+        let dosing_sd = libm::hypot(self.dosing_sd, UNSHAKEN_SD.value);
+        Self { shaken: false, dosing_sd, ..self }
+    }
+
     /// So many units (µmol/min), fresh and shaken, with the relative standard deviations of what
     /// the label leaves open and from bag to bag.
     pub const fn fresh(

@@ -8,7 +8,7 @@ use barm_science::forecast::{Span, Streams, forecast};
 use barm_science::model::balance::carbon;
 use barm_science::model::state::{CARBOHYDRATES, CELSIUS, RESERVE, WATER_USED};
 use barm_science::model::{Mixture, Parameters, nominal};
-use barm_science::setup::{Lying, Setup, YeastKind};
+use barm_science::setup::{EnzymeDose, Lying, Setup, YeastKind};
 use proptest::prelude::{Just, ProptestConfig, Strategy, any, prop, prop_oneof, proptest};
 
 pub(crate) fn cases() -> u32 {
@@ -35,7 +35,8 @@ pub(crate) fn setup() -> impl Strategy<Value = Setup> {
     let kinds = vec![YeastKind::ActiveDry, YeastKind::Instant, YeastKind::Compressed];
     let yeast = prop::option::of((prop::sample::select(kinds), 0.0..20.0));
     let foods = prop::collection::vec((0..food::all().len(), 0.0..25.0), 0..4);
-    let enzymes = prop::collection::vec((0..PRODUCTS.len(), 0.0..20.0), 0..4);
+    let enzymes =
+        prop::collection::vec((0..PRODUCTS.len(), 0.0..20.0, 0.0..600.0, any::<bool>()), 0..4);
     (room, yeast, foods, enzymes).prop_map(|(room, yeast, foods, enzymes)| {
         let ((water_ml, water, room, pressure), (air, wet, lying, bag)) = room;
         let mut setup = bench::plain(water);
@@ -45,8 +46,11 @@ pub(crate) fn setup() -> impl Strategy<Value = Setup> {
         setup.yeast = yeast.map(|(kind, grams)| bench::yeast(kind, grams));
         setup.foods =
             foods.iter().map(|&(i, grams)| food::all()[i].portion(grams, 0.1)).collect();
-        setup.enzymes =
-            enzymes.iter().map(|&(i, amount)| PRODUCTS[i].dose(amount, 0.1)).collect();
+        for &(i, amount, age, shaken) in &enzymes {
+            let aged = |dose| EnzymeDose { stock_age_min: age, shaken, ..dose };
+            setup.enzymes.push(aged(PRODUCTS[i].dose(amount, 0.1)));
+            setup.enzymes.extend(PRODUCTS[i].beside(amount, 0.1).map(aged));
+        }
         setup
     })
 }

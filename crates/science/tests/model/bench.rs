@@ -39,7 +39,7 @@ pub(crate) fn served(key: &str) -> EnzymeDose {
     let product = product(key).unwrap();
     match key {
         "lactase-drops" => product.dose(5.0, 0.1),
-        "lactase-tablet" => product.dose(0.25, 0.1),
+        "lactase-tablet" | "alpha-galactosidase-tablet" => product.dose(0.25, 0.1),
         "glucoamylase-liquid" | "invertase-liquid" => product.dose(0.5, 0.1),
         _ => product.stock(1.0, 100.0, 5.0, 0.1),
     }
@@ -55,6 +55,8 @@ pub(crate) fn every_food_and_enzyme() -> impl Iterator<Item = (String, Setup)> {
             let mass = food.grams_per_tsp.or(food.grams_per_piece).unwrap_or(5.0);
             setup.foods = vec![food.portion(mass, 0.1)];
             setup.enzymes = key.map(served).into_iter().collect();
+            let beside = key.and_then(|key| product(key)?.beside(0.05, 0.1));
+            setup.enzymes.extend(beside);
             (format!("{} with {}", food.id, key.unwrap_or("no enzyme")), setup)
         })
     })

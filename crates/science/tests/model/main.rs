@@ -3,6 +3,7 @@
 mod any_bag;
 mod bench;
 mod convergence;
+mod enzyme_units;
 mod enzymes;
 mod forecasts;
 mod heat;
@@ -11,8 +12,10 @@ mod learned;
 mod nearness;
 mod off_center;
 mod other_solver;
+mod raffinose;
 mod refusals;
 mod shares;
+mod starch;
 mod validity;
 mod yeast;
 mod yeast_sugars;

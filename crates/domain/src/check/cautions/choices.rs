@@ -31,8 +31,8 @@ pub(super) struct Made<'a> {
 impl<'a> Choices<'a> {
     pub(super) fn of(plan: &'a Plan, outlook: &'a [Entry], overnight: &'a [Overnight]) -> Self {
         let made = made(plan);
-        let foods = foods(plan, &made);
         let enzymes = enzymes(plan, &made);
+        let foods = foods(plan, &made, &enzymes);
         Self { plan, outlook, overnight, made, foods, enzymes }
     }
 

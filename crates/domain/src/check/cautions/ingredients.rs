@@ -1,6 +1,7 @@
 //! The foods of a plan, with what they are made of.
 
 use super::choices::Made;
+use super::enzymes::EnzymeUsed;
 use crate::bench::{Ingredient, ingredient};
 use crate::finding::Field;
 use crate::plan::{Plan, Variable};
@@ -14,8 +15,9 @@ pub(super) struct FoodUsed {
     pub at: Field,
 }
 
-/// Every food in a bag or on the shopping list, each once; names that no food has are left out.
-pub(super) fn foods(plan: &Plan, made: &[Made<'_>]) -> Vec<FoodUsed> {
+/// Every food in a bag or on the shopping list, each once, and what enzyme products carry that may make
+/// somebody ill; names that no food has are left out.
+pub(super) fn foods(plan: &Plan, made: &[Made<'_>], enzymes: &[EnzymeUsed]) -> Vec<FoodUsed> {
     let mut found: Vec<FoodUsed> = Vec::new();
     let mut add = |name: &str, in_bag: bool, at: Field| {
         if let Ok(food) = ingredient(plan, name, "food")
@@ -36,7 +38,29 @@ pub(super) fn foods(plan: &Plan, made: &[Made<'_>]) -> Vec<FoodUsed> {
     for (m, material) in plan.materials.iter().enumerate() {
         add(&material.item, false, Field(format!("material[{m}].item")));
     }
+    found.extend(carriers(enzymes));
     found
+}
+
+/// Enzyme products whose carrier is or may hold an allergen, as flour let down with malt.
+fn carriers(enzymes: &[EnzymeUsed]) -> impl Iterator<Item = FoodUsed> {
+    let with_some = enzymes.iter().filter(|enzyme| !enzyme.product.traces.is_empty());
+    with_some.map(|enzyme| {
+        let product = enzyme.product;
+        let food = Ingredient {
+            name: product.name.to_owned(),
+            kind: None,
+            composition: product.carrier,
+            grams_per_tsp: None,
+            grams_per_piece: None,
+            content_sd: product.carrier_sd,
+            grain: product.grain,
+            is_malt: false,
+            allergens: Vec::new(),
+            traces: product.traces.iter().map(|a| a.name().to_owned()).collect(),
+        };
+        FoodUsed { food, in_bag: enzyme.in_bag, at: enzyme.at.clone() }
+    })
 }
 
 impl FoodUsed {

@@ -38,8 +38,12 @@ pub(super) const YEAST_ALLERGY: CautionRule = CautionRule {
 };
 
 fn yeast_allergy(choices: &Choices<'_>) -> Option<Said> {
-    let with_mold =
-        [EnzymeKind::Glucoamylase, EnzymeKind::FungalAlphaAmylase, EnzymeKind::AcidLactase];
+    let with_mold = [
+        EnzymeKind::Glucoamylase,
+        EnzymeKind::FungalAlphaAmylase,
+        EnzymeKind::AcidLactase,
+        EnzymeKind::AlphaGalactosidase,
+    ];
     let molds: Vec<_> = choices
         .enzymes
         .iter()

@@ -42,9 +42,11 @@ const fn cuts(kind: EnzymeKind) -> &'static str {
     match kind {
         EnzymeKind::Glucoamylase
         | EnzymeKind::FungalAlphaAmylase
-        | EnzymeKind::BacterialAlphaAmylase => "starch",
+        | EnzymeKind::BacterialAlphaAmylase
+        | EnzymeKind::BetaAmylase => "starch",
         EnzymeKind::NeutralLactase | EnzymeKind::AcidLactase => "milk sugar",
         EnzymeKind::Invertase => "table sugar",
+        EnzymeKind::AlphaGalactosidase => "bean sugar (raffinose)",
     }
 }
 
@@ -54,11 +56,14 @@ fn to_cut(plan: &Plan, recipe: &Recipe, kind: EnzymeKind) -> Option<f64> {
         EnzymeKind::Glucoamylase => {
             made_of.raw_starch + made_of.cooked_starch + made_of.dextrin + made_of.maltose
         }
-        EnzymeKind::FungalAlphaAmylase | EnzymeKind::BacterialAlphaAmylase => {
+        EnzymeKind::FungalAlphaAmylase
+        | EnzymeKind::BacterialAlphaAmylase
+        | EnzymeKind::BetaAmylase => {
             made_of.raw_starch + made_of.cooked_starch + made_of.dextrin
         }
         EnzymeKind::NeutralLactase | EnzymeKind::AcidLactase => made_of.lactose,
         EnzymeKind::Invertase => made_of.sucrose,
+        EnzymeKind::AlphaGalactosidase => made_of.galactosides,
     };
     let setup = bench::setup(plan, recipe, plan.days.first()?).ok()?;
     Some(setup.foods.iter().map(|food| food.grams * share(&food.composition) / 100.0).sum())

@@ -8,7 +8,7 @@ use barm_science::ethanol::water_gas_ratio;
 use barm_science::meter::{CELSIUS_SD, Corrected, Liquid, Meter, Reading};
 use barm_science::model::state::{
     DEXTRIN, FRUCTOSE, GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE,
-    SUCROSE, State,
+    MELIBIOSE, SUCROSE, State,
 };
 use barm_science::model::{Mixture, Parameters, nominal};
 use barm_science::stoichiometry::HEXOSE;
@@ -141,6 +141,7 @@ fn dissolved_mmol(state: &State) -> f64 {
         DEXTRIN,
         MALTOTRIOSE,
         GALACTOSIDES,
+        MELIBIOSE,
         MALTOSE,
         SUCROSE,
         LACTOSE,

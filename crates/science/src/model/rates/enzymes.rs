@@ -1,12 +1,13 @@
-//! What enzymes do to the carbohydrates of a bag.
+//! What enzymes and warmth do to the carbohydrates of a bag.
 
 use super::FASTEST_LOSS_PER_MIN;
-use crate::enzyme::heat;
-use crate::enzyme::starch::{self, AlphaAmylase, BACTERIAL, Chains, Cuts, FUNGAL};
-use crate::enzyme::sugars::{ACID, Lactase, NEUTRAL, invertase_at_work};
+use crate::enzyme::acidity::loss_per_min;
+use crate::enzyme::per_kelvin;
+use crate::enzyme::starch::{self, Amylase, BACTERIAL, BETA, Chains, Cuts, FUNGAL};
+use crate::enzyme::sugars::{ACID, Lactase, NEUTRAL, galactosidase_at_work, invertase_at_work};
 use crate::model::mixture::Mixture;
 use crate::model::state::{
-    COOKED, DEXTRIN, ENZYME_ORDER, ENZYMES, FRUCTOSE, GALACTOSE, GLUCOSE, LACTOSE, MALTOSE,
+    COOKED, DEXTRIN, FRUCTOSE, GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MELIBIOSE,
     RAW, SUCROSE, State, WATER_USED,
 };
 use crate::setup::EnzymeKind;
@@ -14,17 +15,38 @@ use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT};
 use crate::units::Celsius;
 
 impl Mixture {
-    /// Lets every enzyme in the bag loose, and lets heat wear it out.
-    pub(super) fn cut_all(&self, celsius: Celsius, y: &State, change: &mut State) {
-        for (place, kind) in ENZYME_ORDER.into_iter().enumerate() {
-            if self.enzymes[place] {
-                let heat = heat::heat(kind);
-                let left = y[ENZYMES + place];
-                let loss = self.parameters.enzyme_loss * heat.loss(celsius);
-                change[ENZYMES + place] = -loss.min(FASTEST_LOSS_PER_MIN) * left;
-                self.cut(kind, left.max(0.0) * heat.rate(celsius), y, change);
-            }
+    /// Lets every enzyme in the bag loose, and lets heat and acid wear it out; `ph` where that is
+    /// worked out.
+    pub(super) fn cut_all(
+        &self,
+        celsius: Celsius,
+        ph: Option<f64>,
+        y: &State,
+        change: &mut State,
+    ) {
+        if self.enzymes.is_empty() {
+            return;
         }
+        let per_kelvin = per_kelvin(celsius);
+        let chains = self.chains(y);
+        for enzyme in &self.enzymes {
+            let left = y[enzyme.place];
+            let mut loss = self.parameters.enzyme_loss * enzyme.heat.loss_at(per_kelvin);
+            let mut activity = left.max(0.0) * enzyme.heat.rate_at(per_kelvin);
+            if let Some(ph) = ph {
+                loss += loss_per_min(enzyme.kind, ph);
+                activity *= enzyme.acidity.at_work(ph);
+            }
+            change[enzyme.place] = -loss.min(FASTEST_LOSS_PER_MIN) * left;
+            self.cut(enzyme.kind, activity, &chains, y, change);
+        }
+    }
+
+    /// Raw starch cooks where it is warm enough.
+    pub(super) fn cook(&self, celsius: Celsius, y: &State, change: &mut State) {
+        let cooked = self.granules.cooks(celsius.0, y[RAW]);
+        change[RAW] -= cooked;
+        change[COOKED] += cooked;
     }
 
     /// mmol hexose units of chains in grams per litre.
@@ -38,21 +60,31 @@ impl Mixture {
     }
 
     /// Lets `activity` (mmol/min) of one enzyme loose.
-    fn cut(&self, kind: EnzymeKind, activity: f64, y: &State, change: &mut State) {
-        let half = self.parameters.enzyme_half;
+    fn cut(
+        &self,
+        kind: EnzymeKind,
+        activity: f64,
+        chains: &Chains,
+        y: &State,
+        change: &mut State,
+    ) {
         match kind {
             EnzymeKind::Glucoamylase => {
-                let cuts =
-                    starch::glucoamylase(&self.chains(y), half, self.parameters.raw_starch);
-                self.to_glucose(activity, &cuts, change);
+                let (half, raw) = (self.parameters.enzyme_half, self.granules.attack);
+                let cuts = starch::glucoamylase(chains, half, raw);
+                to_glucose(activity, &cuts, change);
             }
-            EnzymeKind::FungalAlphaAmylase => self.to_dextrin(&FUNGAL, activity, y, change),
+            EnzymeKind::FungalAlphaAmylase => {
+                self.to_dextrin(&FUNGAL, activity, chains, change);
+            }
             EnzymeKind::BacterialAlphaAmylase => {
-                self.to_dextrin(&BACTERIAL, activity, y, change);
+                self.to_dextrin(&BACTERIAL, activity, chains, change);
             }
+            EnzymeKind::BetaAmylase => self.to_dextrin(&BETA, activity, chains, change),
             EnzymeKind::NeutralLactase => self.split_lactose(&NEUTRAL, activity, y, change),
             EnzymeKind::AcidLactase => self.split_lactose(&ACID, activity, y, change),
             EnzymeKind::Invertase => self.split_sucrose(activity, y, change),
+            EnzymeKind::AlphaGalactosidase => self.split_galactosides(activity, y, change),
         }
     }
 
@@ -65,22 +97,10 @@ impl Mixture {
         }
     }
 
-    /// Chains to glucose, one water for every bond: one a unit, half a unit of maltose.
-    fn to_glucose(&self, activity: f64, cuts: &Cuts, change: &mut State) {
-        let (cooked, raw) = (activity * cuts.cooked, activity * cuts.raw);
-        let (dextrin, maltose) = (activity * cuts.dextrin, activity * cuts.maltose);
-        change[COOKED] -= cooked;
-        change[RAW] -= raw;
-        change[DEXTRIN] -= dextrin;
-        change[MALTOSE] -= maltose;
-        change[GLUCOSE] += cooked + raw + dextrin + maltose;
-        change[WATER_USED] += cooked + raw + dextrin + 0.5 * maltose;
-    }
-
     /// Starch to dextrin and maltose; only maltose takes up water.
-    fn to_dextrin(&self, enzyme: &AlphaAmylase, activity: f64, y: &State, change: &mut State) {
-        let (half, raw) = (self.parameters.enzyme_half, self.parameters.raw_starch);
-        let cuts = starch::alpha_amylase(enzyme, &self.chains(y), half, raw);
+    fn to_dextrin(&self, enzyme: &Amylase, activity: f64, chains: &Chains, change: &mut State) {
+        let (half, raw) = (self.parameters.enzyme_half, self.granules.attack);
+        let cuts = starch::amylase(enzyme, chains, half, raw);
         let (cooked, raw) = (activity * cuts.cooked, activity * cuts.raw);
         let trimmed = activity * cuts.dextrin;
         let maltose = enzyme.maltose * (cooked + raw);
@@ -105,13 +125,56 @@ impl Mixture {
         change[WATER_USED] += pairs;
     }
 
+    /// Table sugar to glucose and fructose, raffinose to melibiose and fructose.
     pub(super) fn split_sucrose(&self, activity: f64, y: &State, change: &mut State) {
-        let at_work =
-            invertase_at_work(self.pairs_per_l(y[SUCROSE]), self.parameters.enzyme_half);
-        let pairs = activity * at_work;
+        let raffinose = y[GALACTOSIDES] / 3.0 / self.solution_l;
+        let (sucrose, raffinose) = invertase_at_work(
+            self.pairs_per_l(y[SUCROSE]),
+            raffinose,
+            self.parameters.enzyme_half,
+        );
+        let pairs = activity * sucrose;
         change[SUCROSE] -= 2.0 * pairs;
         change[GLUCOSE] += pairs;
-        change[FRUCTOSE] += pairs;
-        change[WATER_USED] += pairs;
+        let threes = activity * raffinose;
+        change[GALACTOSIDES] -= 3.0 * threes;
+        change[MELIBIOSE] += 2.0 * threes;
+        change[FRUCTOSE] += pairs + threes;
+        change[WATER_USED] += pairs + threes;
     }
+
+    /// Galactose off raffinose, which leaves table sugar, and off melibiose, which leaves glucose.
+    fn split_galactosides(&self, activity: f64, y: &State, change: &mut State) {
+        let (raffinose, melibiose) =
+            (y[GALACTOSIDES].max(0.0) / 3.0, 0.5 * y[MELIBIOSE].max(0.0));
+        let both = raffinose + melibiose;
+        if both <= 0.0 {
+            return;
+        }
+        let share = galactosidase_at_work(
+            both / self.solution_l,
+            y[GALACTOSE] / self.solution_l,
+            self.parameters.enzyme_half,
+        );
+        let (threes, pairs) =
+            (activity * share * raffinose / both, activity * share * melibiose / both);
+        change[GALACTOSIDES] -= 3.0 * threes;
+        change[SUCROSE] += 2.0 * threes;
+        change[MELIBIOSE] -= 2.0 * pairs;
+        change[GLUCOSE] += pairs;
+        change[GALACTOSE] += threes + pairs;
+        change[WATER_USED] += threes + pairs;
+    }
+}
+
+/// Chains to glucose, one water for every bond: one a unit, half a unit of maltose.
+fn to_glucose(activity: f64, cuts: &Cuts, change: &mut State) {
+    let (cooked, raw) = (activity * cuts.cooked, activity * cuts.raw);
+    let (dextrin, maltose) = (activity * cuts.dextrin, activity * cuts.maltose);
+    change[COOKED] -= cooked;
+    change[RAW] -= raw;
+    change[DEXTRIN] -= dextrin;
+    change[MALTOSE] -= maltose;
+    change[GLUCOSE] += cooked + raw + dextrin + maltose;
+    change[WATER_USED] += cooked + raw + dextrin + 0.5 * maltose;
 }

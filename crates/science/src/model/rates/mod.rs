@@ -23,12 +23,14 @@ impl System<STATES> for Mixture {
     fn rates(&self, minute: f64, y: &State) -> State {
         let mut change = [0.0; STATES];
         let celsius = Celsius(y[CELSIUS]);
-        self.cut_all(celsius, y, &mut change);
         let acidity = self.acidity(celsius, y);
+        let ph = acidity.map(|liquid| liquid.ph);
+        self.cut_all(celsius, ph, y, &mut change);
+        self.cook(celsius, y, &mut change);
         let mut hexose = 0.0;
         if let Some(crowd) = &self.crowd {
             self.wake_and_die(crowd, celsius, y, &mut change);
-            self.invert(crowd, celsius, y, &mut change);
+            self.invert(crowd, celsius, ph, y, &mut change);
             let fit = acidity.map_or(1.0, |liquid| ph_factor(liquid.ph.max(BUFFERED_PH.value)));
             hexose = self.ferment(crowd, celsius, fit, y, &mut change);
         }

@@ -1,11 +1,12 @@
 //! What the yeast does: it wakes, dies, splits sucrose and ferments.
 
 use super::{CARBON_PER_HEXOSE, FASTEST_LOSS_PER_MIN};
+use crate::enzyme::acidity::bell;
 use crate::enzyme::{heat, starch};
 use crate::model::mixture::{Crowd, Mixture};
 use crate::model::state::{
     ALIVE, AWAKE, BYPRODUCT, DISSOLVED, ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSE_INDUCED,
-    GLUCOSE, INDUCED, MALTOSE, MALTOTRIOSE, RESERVE, SUCROSE, State, WATER_USED,
+    GALACTOSIDES, GLUCOSE, INDUCED, MALTOSE, MALTOTRIOSE, RESERVE, SUCROSE, State, WATER_USED,
 };
 use crate::setup::EnzymeKind;
 use crate::stoichiometry::{
@@ -26,12 +27,14 @@ impl Mixture {
         &self,
         crowd: &Crowd,
         celsius: Celsius,
+        ph: Option<f64>,
         y: &State,
         change: &mut State,
     ) {
-        if y[SUCROSE] > 0.0 {
+        if y[SUCROSE] > 0.0 || y[GALACTOSIDES] > 0.0 {
             let heat = heat::heat(EnzymeKind::Invertase);
-            let activity = 1e-3 * crowd.dry_g * self.parameters.own_invertase;
+            let fit = ph.map_or(1.0, |ph| bell(EnzymeKind::Invertase).at_work(ph));
+            let activity = 1e-3 * crowd.dry_g * self.parameters.own_invertase * fit;
             self.split_sucrose(activity * heat.rate(celsius), y, change);
         }
     }
