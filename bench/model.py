@@ -6,6 +6,8 @@ itself; a changed law has to be changed here as well, and `compare.py` stops unt
 equations stand in docs/science.
 """
 
+from math import nan
+
 from laws.acidity import speciation
 from laws.bag import Bag
 from laws.enzymes import enzymes
@@ -33,9 +35,9 @@ def build(about, bag, jit=lambda function: function):
         for i in range(count):
             dy[i] = 0.0
         celsius = y[CELSIUS]
-        of_enzymes(celsius, y, dy)
-        fit, as_gas = liquid(celsius, y[DISSOLVED])
-        hexose = crowd(celsius, fit, y, dy)
+        fit, as_gas, ph = liquid(celsius, y[DISSOLVED])
+        of_enzymes(celsius, ph, y, dy)
+        hexose = crowd(celsius, fit, ph, y, dy)
         dry = without_steam(celsius)
         of_gas(celsius, dry, as_gas * y[DISSOLVED], y, dy)
         own = own_heat * hexose - of_release * (dy[GAS] + dy[PERMEATED])
@@ -45,21 +47,21 @@ def build(about, bag, jit=lambda function: function):
 
 
 def acidity(bag):
-    """What acidity leaves of the yeast's rate, and the share of the carbon that is carbon dioxide;
-    both one in a liquid without soda."""
+    """What acidity leaves of the yeast's rate, the share of the carbon that is carbon dioxide, and the
+    pH; one, one and no number in a liquid without soda."""
     if bag.fixed["base_mol_per_kg"] > 0.0:
         species, factor = speciation(bag), fit_for_acidity(bag)
 
         @bag.jit
         def with_soda(celsius, dissolved):
             ph, as_gas = species(celsius, dissolved)
-            return factor(ph), as_gas
+            return factor(ph), as_gas, ph
 
         return with_soda
 
     @bag.jit
     def without_soda(celsius, dissolved):
-        return 1.0, 1.0
+        return 1.0, 1.0, nan
 
     return without_soda
 
@@ -70,15 +72,15 @@ def yeast(bag):
         live, split, eat = wake_and_die(bag), invert(bag), ferment(bag)
 
         @bag.jit
-        def present(celsius, fit, y, dy):
+        def present(celsius, fit, ph, y, dy):
             live(celsius, y, dy)
-            split(celsius, y, dy)
+            split(celsius, ph, y, dy)
             return eat(celsius, fit, y, dy)
 
         return present
 
     @bag.jit
-    def absent(celsius, fit, y, dy):
+    def absent(celsius, fit, ph, y, dy):
         return 0.0
 
     return absent

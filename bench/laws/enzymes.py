@@ -13,7 +13,11 @@ LOSS_AT = {
     "neutral_lactase": 60,
     "acid_lactase": 60,
     "invertase": 60,
+    "beta_amylase": 65,
+    "alpha_galactosidase": 65,
 }
+# Enzymes that are known in milk; the others in a bag of yeast and flour or sugar.
+OF_MILK = ("neutral_lactase", "acid_lactase")
 
 
 @once
@@ -57,7 +61,7 @@ def glucoamylase(bag):
     """Chains to glucose."""
     COOKED, RAW, DEXTRIN = bag.places("cooked", "raw", "dextrin")
     MALTOSE, GLUCOSE, WATER_USED = bag.places("maltose", "glucose", "water_used")
-    half, raw_rate = bag.parameters("enzyme_half", "raw_starch")
+    (half,), (raw_rate,) = bag.parameters("enzyme_half"), bag.fixed_numbers("raw_attack")
     chain_half, maltose_half, raw_half = (
         half * value
         for value in bag.facts(
@@ -91,11 +95,13 @@ def glucoamylase(bag):
     return work
 
 
-def alpha_amylase(bag, kind):
-    """Starch to dextrin and maltose."""
+def amylase(bag, kind):
+    """Starch to dextrin and maltose; beta-amylase leaves raw granules alone."""
     COOKED, RAW, DEXTRIN = bag.places("cooked", "raw", "dextrin")
     MALTOSE, WATER_USED = bag.places("maltose", "water_used")
-    half, raw_rate = bag.parameters("enzyme_half", "raw_starch")
+    (half,), (raw_rate,) = bag.parameters("enzyme_half"), bag.fixed_numbers("raw_attack")
+    if kind == "beta_amylase":
+        raw_rate = 0.0
     cooked_half, dextrin_half, raw_half = (
         half * value
         for value in bag.facts(
@@ -148,22 +154,86 @@ def lactase(bag, kind):
 
 @once
 def invertase(bag):
-    """Table sugar to glucose and fructose; added enzyme and the yeast's own alike."""
+    """Table sugar to glucose and fructose, raffinose to melibiose and fructose; added enzyme and the
+    yeast's own alike."""
     SUCROSE, GLUCOSE, FRUCTOSE, WATER_USED = bag.places(
         "sucrose", "glucose", "fructose", "water_used"
     )
-    half = bag.parameter["enzyme_half"] * bag.fact["enzyme.invertase.half"]
-    full, two = saturation(bag), pairs(bag)
+    GALACTOSIDES, MELIBIOSE = bag.places("galactosides", "melibiose")
+    more = bag.parameter["enzyme_half"]
+    half, half_raffinose = (
+        more * value
+        for value in bag.facts("enzyme.invertase.half", "enzyme.invertase.half_raffinose")
+    )
+    (on_raffinose,) = bag.facts("enzyme.invertase.on_raffinose")
+    (solution_l,) = bag.fixed_numbers("solution_l")
+    two = pairs(bag)
 
     @bag.jit
     def work(activity, y, dy):
-        split = activity * full(two(y[SUCROSE]), half)
+        sucrose = max(two(y[SUCROSE]), 0.0) / half
+        raffinose = max(y[GALACTOSIDES] / 3.0 / solution_l, 0.0) / half_raffinose
+        theta = 1.0 + sucrose + raffinose
+        split = activity * (sucrose / theta)
+        threes = activity * (on_raffinose * raffinose / theta)
         dy[SUCROSE] -= 2.0 * split
+        dy[GALACTOSIDES] -= 3.0 * threes
+        dy[MELIBIOSE] += 2.0 * threes
         dy[GLUCOSE] += split
-        dy[FRUCTOSE] += split
-        dy[WATER_USED] += split
+        dy[FRUCTOSE] += split + threes
+        dy[WATER_USED] += split + threes
 
     return work
+
+
+def galactosidase(bag):
+    """Galactose off raffinose and melibiose, with galactose competing."""
+    GALACTOSIDES, MELIBIOSE, SUCROSE = bag.places("galactosides", "melibiose", "sucrose")
+    GALACTOSE, GLUCOSE, WATER_USED = bag.places("galactose", "glucose", "water_used")
+    plain_half, galactose_half = bag.facts(
+        "enzyme.alpha_galactosidase.half", "enzyme.alpha_galactosidase.galactose"
+    )
+    plain_half *= bag.parameter["enzyme_half"]
+    (solution_l,) = bag.fixed_numbers("solution_l")
+    full = saturation(bag)
+
+    @bag.jit
+    def work(activity, y, dy):
+        raffinose = max(y[GALACTOSIDES], 0.0) / 3.0
+        melibiose = 0.5 * max(y[MELIBIOSE], 0.0)
+        both = raffinose + melibiose
+        if both > 0.0:
+            galactose = max(y[GALACTOSE] / solution_l, 0.0)
+            half = plain_half * (1.0 + galactose / galactose_half)
+            at_work = activity * full(both / solution_l, half)
+            threes, twos = at_work * raffinose / both, at_work * melibiose / both
+            dy[GALACTOSIDES] -= 3.0 * threes
+            dy[SUCROSE] += 2.0 * threes
+            dy[MELIBIOSE] -= 2.0 * twos
+            dy[GLUCOSE] += twos
+            dy[GALACTOSE] += threes + twos
+            dy[WATER_USED] += threes + twos
+
+    return work
+
+
+@once
+def acid_and_lye(bag, kind):
+    """Rate at a pH over that at the usual one; one where the pH is not worked out (no number)."""
+    acid, lye, usual = bag.facts(
+        f"enzyme.{kind}.acid_half",
+        f"enzyme.{kind}.lye_half",
+        "enzyme.usual_ph_milk" if kind in OF_MILK else "enzyme.usual_ph",
+    )
+    at_usual = 1.0 / (1.0 + 10.0 ** (acid - usual) + 10.0 ** (usual - lye))
+
+    @bag.jit
+    def factor(ph):
+        if ph != ph:
+            return 1.0
+        return 1.0 / (1.0 + 10.0 ** (acid - ph) + 10.0 ** (ph - lye)) / at_usual
+
+    return factor
 
 
 def fading(bag, kind, work):
@@ -172,7 +242,7 @@ def fading(bag, kind, work):
     if kind not in bag.enzymes:
 
         @bag.jit
-        def absent(celsius, y, dy):
+        def absent(celsius, ph, y, dy):
             pass
 
         return absent
@@ -185,32 +255,75 @@ def fading(bag, kind, work):
         "enzyme.reference",
     )
     factor, more = arrhenius(bag), bag.parameter["enzyme_loss"]
+    fit, by_acid, order = acid_and_lye(bag, kind), 0.0, 0.0
+    if kind == "fungal_amylase":
+        by_acid, order = bag.facts(
+            "enzyme.fungal_amylase.acid_loss", "enzyme.fungal_amylase.acid_loss_order"
+        )
 
     @bag.jit
-    def present(celsius, y, dy):
+    def present(celsius, ph, y, dy):
         lost = more * (loss * factor(loss_energy, celsius, loss_celsius))
+        if ph == ph and by_acid > 0.0:
+            lost += by_acid * 10.0 ** (-order * ph) / 60.0
         dy[at] = -min(lost, FASTEST_LOSS) * y[at]
-        work(max(y[at], 0.0) * factor(energy, celsius, reference), y, dy)
+        work(max(y[at], 0.0) * factor(energy, celsius, reference) * fit(ph), y, dy)
 
     return present
 
 
-def enzymes(bag):
-    """All enzymes."""
-    first = fading(bag, "glucoamylase", glucoamylase(bag))
-    second = fading(bag, "fungal_amylase", alpha_amylase(bag, "fungal_amylase"))
-    third = fading(bag, "bacterial_amylase", alpha_amylase(bag, "bacterial_amylase"))
-    fourth = fading(bag, "neutral_lactase", lactase(bag, "neutral_lactase"))
-    fifth = fading(bag, "acid_lactase", lactase(bag, "acid_lactase"))
-    sixth = fading(bag, "invertase", invertase(bag))
+def cooking(bag):
+    """Raw starch to cooked, plant by plant, where it is warm enough."""
+    RAW, COOKED = bag.places("raw", "cooked")
+    per_min = bag.parameter["gelatinization"]
+    kinds = [i for i in range(4) if f"raw_{i}" in bag.fixed]
+    put_in = tuple(bag.fixed[f"raw_{i}"] for i in kinds)
+    onset = tuple(bag.fixed[f"raw_{i}_onset"] for i in kinds)
+    end = tuple(bag.fixed[f"raw_{i}_end"] for i in kinds)
+    if not kinds:
+
+        @bag.jit
+        def none(celsius, y, dy):
+            pass
+
+        return none
 
     @bag.jit
     def work(celsius, y, dy):
-        first(celsius, y, dy)
-        second(celsius, y, dy)
-        third(celsius, y, dy)
-        fourth(celsius, y, dy)
-        fifth(celsius, y, dy)
-        sixth(celsius, y, dy)
+        if celsius > min(onset):
+            stays = 0.0
+            for amount, low, high in zip(put_in, onset, end):
+                x = min(max((celsius - low) / (high - low), 0.0), 1.0)
+                stays += amount * (1.0 - x * x * (3.0 - 2.0 * x))
+            cooked = per_min * max(y[RAW] - stays, 0.0)
+            dy[RAW] -= cooked
+            dy[COOKED] += cooked
+
+    return work
+
+
+def enzymes(bag):
+    """All enzymes, and the warmth that cooks starch; the pH is no number where it is not worked out."""
+    first = fading(bag, "glucoamylase", glucoamylase(bag))
+    second = fading(bag, "fungal_amylase", amylase(bag, "fungal_amylase"))
+    third = fading(bag, "bacterial_amylase", amylase(bag, "bacterial_amylase"))
+    fourth = fading(bag, "neutral_lactase", lactase(bag, "neutral_lactase"))
+    fifth = fading(bag, "acid_lactase", lactase(bag, "acid_lactase"))
+    sixth = fading(bag, "invertase", invertase(bag))
+    seventh = fading(bag, "beta_amylase", amylase(bag, "beta_amylase"))
+    eighth = fading(bag, "alpha_galactosidase", galactosidase(bag))
+    warmth = cooking(bag)
+
+    @bag.jit
+    def work(celsius, ph, y, dy):
+        first(celsius, ph, y, dy)
+        second(celsius, ph, y, dy)
+        third(celsius, ph, y, dy)
+        fourth(celsius, ph, y, dy)
+        fifth(celsius, ph, y, dy)
+        sixth(celsius, ph, y, dy)
+        seventh(celsius, ph, y, dy)
+        eighth(celsius, ph, y, dy)
+        warmth(celsius, y, dy)
 
     return work

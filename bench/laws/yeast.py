@@ -4,7 +4,7 @@ import math
 
 from laws.bag import LN_10, ZERO_CELSIUS
 from laws.curve import monotone, on_curve
-from laws.enzymes import FASTEST_LOSS, invertase, pairs, saturation
+from laws.enzymes import FASTEST_LOSS, acid_and_lye, invertase, pairs, saturation
 from laws.temperature import arrhenius, liquid
 
 # Temperature at which the response is one, and that of the slow loss (°C).
@@ -88,7 +88,7 @@ def osmotic(bag):
     """What dissolved particles leave of the rate (1)."""
     GLUCOSE, FRUCTOSE, GALACTOSE = bag.places("glucose", "fructose", "galactose")
     SUCROSE, MALTOSE, LACTOSE, DEXTRIN = bag.places("sucrose", "maltose", "lactose", "dextrin")
-    MALTOTRIOSE, GALACTOSIDES = bag.places("maltotriose", "galactosides")
+    MALTOTRIOSE, GALACTOSIDES, MELIBIOSE = bag.places("maltotriose", "galactosides", "melibiose")
     salts, solution_l = bag.fixed_numbers("salts_osmol_per_l", "solution_l")
     dextrin_units, steepness = bag.facts("model.dextrin_units", "yeast.osmotic_steepness")
     (half,) = bag.parameters("half_osmotic")
@@ -96,7 +96,7 @@ def osmotic(bag):
     @bag.jit
     def factor(y):
         singles = y[GLUCOSE] + y[FRUCTOSE] + y[GALACTOSE]
-        bound = y[SUCROSE] + y[MALTOSE] + y[LACTOSE]
+        bound = y[SUCROSE] + y[MALTOSE] + y[LACTOSE] + y[MELIBIOSE]
         threes = y[MALTOTRIOSE] + y[GALACTOSIDES]
         particles = singles + 0.5 * bound + threes / 3.0 + y[DEXTRIN] / dextrin_units
         share = max(salts + 1e-3 * particles / solution_l, 0.0) / half
@@ -194,14 +194,14 @@ def ferment(bag):
 
 def invert(bag):
     """The yeast's own invertase, which sits outside the cell."""
-    (SUCROSE,) = bag.places("sucrose")
+    SUCROSE, GALACTOSIDES = bag.places("sucrose", "galactosides")
     activity = 1e-3 * bag.fixed["dry_g"] * bag.parameter["own_invertase"]
     energy, reference = bag.facts("enzyme.invertase.activation", "enzyme.reference")
-    split, factor = invertase(bag), arrhenius(bag)
+    split, factor, fit = invertase(bag), arrhenius(bag), acid_and_lye(bag, "invertase")
 
     @bag.jit
-    def work(celsius, y, dy):
-        if y[SUCROSE] > 0.0:
-            split(activity * factor(energy, celsius, reference), y, dy)
+    def work(celsius, ph, y, dy):
+        if y[SUCROSE] > 0.0 or y[GALACTOSIDES] > 0.0:
+            split(activity * fit(ph) * factor(energy, celsius, reference), y, dy)
 
     return work

@@ -70,6 +70,7 @@ pub(crate) fn cases() -> Vec<Case> {
         vec![
             grams("potato_flakes", 1.0),
             grams("oat_flour", 1.0),
+            grams("wheat_flour_white", 0.5),
             grams("milk_powder_nonfat", 1.0),
             grams("honey", 1.0),
             grams("salt", 0.2),
@@ -81,6 +82,8 @@ pub(crate) fn cases() -> Vec<Case> {
             product("lactase-drops").expect("drops").dose(3.0, 0.1),
             product("lactase-tablet").expect("a tablet").dose(0.1, 0.1),
             product("invertase-liquid").expect("a liquid").dose(0.2, 0.1),
+            stock("diastatic-malt", 2.0),
+            product("alpha-galactosidase-tablet").expect("a tablet").dose(0.1, 0.1),
         ],
     );
     full.yeast = Some(yeast(YeastKind::ActiveDry, 2.0));
