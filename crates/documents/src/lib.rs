@@ -5,6 +5,7 @@
 pub mod calendar;
 pub mod catalog;
 pub mod chart;
+pub mod laws;
 pub mod page;
 pub mod plan_text;
 pub mod proposals;
