@@ -5,7 +5,7 @@ use crate::school::{Asks, amount, food, sound};
 use barm_domain::bench::{self, food_grams, ingredient, yeast_grams};
 use barm_domain::outlook;
 use barm_domain::plan::{Difference, Extra, Lies, Place, Plan};
-use barm_science::setup::{EnzymeKind, Lying, Setup, YeastKind};
+use barm_science::setup::{EnzymeKind, Grain, Lying, Setup, YeastKind};
 
 fn plan() -> Plan {
     sound(Asks::Food, &mut Dice::of(1))
@@ -116,6 +116,36 @@ fn everything_of_the_recipe_gets_into_the_bag() {
     let carried = made(&plan, &stock).enzymes[0].carrier.unwrap();
     // 2 mL of 1 g in 100 mL.
     near(carried.grams * (1.0 - carried.composition.water / 100.0), 0.02, 2e-3, "dry powder");
+}
+
+/// Malt is flour with its enzymes alive: as a food it brings beta- and alpha-amylase, and as an enzyme
+/// the same of each gram; no other flour brings any. A solution is some hours old, what comes out of
+/// a jar is not. Raw starch knows its plant.
+#[test]
+fn malt_brings_its_enzymes_and_starch_its_plant() {
+    let plan = plan();
+    let kinds = |setup: &Setup| setup.enzymes.iter().map(|e| e.kind).collect::<Vec<_>>();
+    let malt = made(&plan, &food("barley_malt_flour", "1 g"));
+    assert_eq!(kinds(&malt), [EnzymeKind::BetaAmylase, EnzymeKind::BacterialAlphaAmylase]);
+    assert!(kinds(&made(&plan, &food("wheat_flour_white", "1 g"))).is_empty());
+    let of = |amount: &str| Difference {
+        enzyme: Some(Some("diastatic-malt".into())),
+        enzyme_amount: Some(crate::school::amount(amount)),
+        ..food("corn_starch", "1 g")
+    };
+    let jar = made(&plan, &of("1 g"));
+    assert_eq!(kinds(&jar), kinds(&malt));
+    for (ours, theirs) in jar.enzymes.iter().zip(&malt.enzymes) {
+        near(ours.units, theirs.units, 1e-9 * theirs.units, "a gram of malt");
+        near(ours.stock_age_min, 0.0, 1e-12, "age of what comes out of a jar");
+    }
+    // 5 g in 100 mL.
+    let infusion = made(&plan, &of("20 mL"));
+    near(infusion.enzymes[1].units, jar.enzymes[1].units, 1e-6, "malt's second enzyme");
+    assert!(infusion.enzymes.iter().all(|e| e.stock_age_min > 0.0 && e.shaken));
+    let grains = |setup: &Setup| setup.foods.iter().map(|f| f.grain).collect::<Vec<_>>();
+    assert_eq!(grains(&jar), [Some(Grain::Corn)]);
+    assert_eq!(grains(&made(&plan, &food("honey", "1 g"))), [None]);
 }
 
 #[test]

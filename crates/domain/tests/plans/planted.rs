@@ -472,6 +472,16 @@ pub(crate) const FAULTS: &[Fault] = &[
     ),
     fault(
         "nothing-to-cut",
+        "bean enzyme on oats",
+        &[FoodAndEnzyme],
+        Whole(|p, _| {
+            let difference = &mut p.questions[1].treatments[1].difference;
+            difference.enzyme = Some(Some("alpha-galactosidase-tablet".into()));
+            difference.enzyme_amount = Some(amount("5 mL"));
+        }),
+    ),
+    fault(
+        "nothing-to-cut",
         "starch cutter on milk",
         &[FoodAndEnzyme],
         Whole(|p, _| {

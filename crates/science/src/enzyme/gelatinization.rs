@@ -63,7 +63,7 @@ macro_rules! granules {
                 $attack,
                 "1",
                 "judgement; order of plants in H. W. Leach, T. J. Schoch, Cereal Chem. 38, 34 (1961): \
-                 tapioca, sorghum, corn, wheat, rice, potato",
+                 tapioca, sorghum, corn, wheat, rice, potato; others by their kin",
             )
             .within((0.5 * $attack, 2.0 * $attack)),
         };
@@ -78,6 +78,7 @@ granules!(CORN, "corn", 62.0, 75.0, HANDBOOK; 1.0);
 granules!(SORGHUM, "sorghum", 67.0, 77.0, HANDBOOK; 1.2);
 granules!(POTATO, "potato", 57.0, 68.0, HANDBOOK; 0.2);
 granules!(TAPIOCA, "tapioca", 54.0, 68.0, HANDBOOK; 1.5);
+granules!(PULSE, "pulse", 62.0, 76.0, HANDBOOK; 0.5);
 granules!(UNKNOWN, "unknown", 56.0, 76.0, HANDBOOK; 0.8);
 
 /// How fast granules cook once it is warm enough (1/min).
@@ -123,6 +124,9 @@ pub const FACTS: &[Fact] = &[
     TAPIOCA.onset,
     TAPIOCA.end,
     TAPIOCA.attack,
+    PULSE.onset,
+    PULSE.end,
+    PULSE.attack,
     UNKNOWN.onset,
     UNKNOWN.end,
     UNKNOWN.attack,
@@ -141,6 +145,7 @@ pub const fn granules(grain: Option<Grain>) -> Granules {
         Some(Grain::Sorghum) => SORGHUM,
         Some(Grain::Potato) => POTATO,
         Some(Grain::Tapioca) => TAPIOCA,
+        Some(Grain::Pulse) => PULSE,
         None => UNKNOWN,
     }
 }

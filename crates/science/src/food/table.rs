@@ -5,7 +5,7 @@
 //! sugars or no starch, they are worked out from its totals or recalled, and marked so. Acids are
 //! recalled throughout.
 
-use super::Allergen::{Milk, Wheat};
+use super::Allergen::{Milk, Soy, Wheat};
 use super::Food;
 use super::FoodKind::{Flakes, Liquid, Mash, Packet, Pieces, Powder, Syrup, Yeast};
 use super::row::{DAMAGED_FLOUR, DAMAGED_STARCH, NONE, STEAMED, food};
@@ -260,6 +260,21 @@ pub(super) const ROWS: &[Food] = &[
         content_sd 0.06;
         { water: 6.52, sucrose: 3.52, salt: 0.14, ..cooked(73.7) }),
     // Milk.
+    food!(chickpea_flour, "chickpea flour", Powder;
+        also ["garbanzo flour", "gram flour", "besan"];
+        spoon 1.9, Memory, "1 cup 92 g / 48, from memory";
+        grain Pulse;
+        status Memory, Memory, Memory;
+        content_sd 0.1;
+        { water: 10.0, galactosides: 3.0, sucrose: 3.0, glucose: 0.2, salt: 0.15, ..flour(40.0) }),
+    food!(soy_flour_defatted, "soy flour, defatted", Powder;
+        also ["soy flour", "soya flour"];
+        spoon 2.1, Memory, "1 cup 100 g / 48, from memory";
+        grain Pulse;
+        status Memory, Memory, Memory;
+        content_sd 0.15;
+        allergens [Soy];
+        { water: 7.0, galactosides: 6.0, sucrose: 8.0, salt: 0.05, ..raw(1.0) }),
     food!(milk_powder_nonfat, "nonfat dry milk", Powder;
         also ["dry milk", "milk powder", "powdered milk", "skim milk powder", "nonfat milk powder", "regular nonfat dry milk"];
         usda "01091", "Milk, dry, nonfat, regular, without added vitamin A and vitamin D";

@@ -8,7 +8,7 @@ use super::card::CardOnBag;
 use super::course::{sample, tolerance};
 use super::mixture::Mixture;
 use super::parameters::Parameters;
-use super::state::{CELSIUS, State};
+use super::state::{CELSIUS, ENZYME_ORDER, State};
 use crate::bag::SIMULATION;
 use crate::forecast::SetupError;
 use crate::setup::{EnzymeKind, Setup, YeastKind};
@@ -56,6 +56,13 @@ impl Scene<'_> {
     fn of_enzyme(&self, kinds: &[EnzymeKind]) -> Option<f64> {
         let there = |kind| self.setup.enzymes.iter().any(|e| e.kind == kind && e.units > 0.0);
         kinds.iter().any(|kind| there(*kind)).then(|| self.celsius())
+    }
+
+    /// The pH, where there is an enzyme and it is worked out.
+    fn ph_of_enzyme(&self) -> Option<f64> {
+        self.of_enzyme(&ENZYME_ORDER)?;
+        let liquid = self.mixture.acidity(Celsius(self.celsius()), self.y)?;
+        Some(liquid.ph)
     }
 
     /// The temperature, where salt takes a hundredth of the solubility or more.
@@ -160,6 +167,15 @@ pub const LAWS: &[Law] = &[
         source: "lactase at 5 to 60 °C, invertase at 0 to 50 °C (I. W. Sizer, J. Gen. Physiol. 21, \
                  695 (1938), range from memory), see their facts",
         read: |scene| scene.of_enzyme(SUGARS),
+    },
+    Law {
+        name: "enzyme.acidity",
+        quantity: "pH of the liquid",
+        unit: "",
+        holds: (3.0, 9.0),
+        outside: CARRIED_ON,
+        source: "suppliers' sheets of enzymes end there, from memory",
+        read: |scene| scene.ph_of_enzyme(),
     },
     Law {
         name: "carbon_dioxide.salting by temperature",

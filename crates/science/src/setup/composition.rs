@@ -164,11 +164,13 @@ pub enum Grain {
     Potato,
     /// Cassava, as tapioca.
     Tapioca,
+    /// Chickpea, bean, pea, lentil.
+    Pulse,
 }
 
 impl Grain {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Wheat,
         Self::Barley,
         Self::Oat,
@@ -177,6 +179,7 @@ impl Grain {
         Self::Sorghum,
         Self::Potato,
         Self::Tapioca,
+        Self::Pulse,
     ];
 }
 

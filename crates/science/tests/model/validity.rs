@@ -38,6 +38,14 @@ fn every_law_is_marked_outside_its_range_and_not_inside() {
     let salty = |celsius: f64, grams_of_salt: f64| {
         warm(celsius, |s| s.foods.push(grams("salt", grams_of_salt)))
     };
+    // Vinegar of 5 % has pH 2.4 (handbook).
+    let sour = |soda: f64, vinegar: f64| {
+        warm(38.0, |s| {
+            s.water_ml = 20.0;
+            s.foods = vec![grams("baking_soda", soda), grams("vinegar", vinegar)];
+            s.enzymes = vec![served("amylase-powder")];
+        })
+    };
     let in_tray = |mut setup: Setup| {
         setup.lying = Lying::WarmTray { celsius: 35.0 };
         setup
@@ -69,6 +77,7 @@ fn every_law_is_marked_outside_its_range_and_not_inside() {
             with(40.0, "lactase-drops"),
             with(75.0, "lactase-drops"),
         ),
+        ("enzyme.acidity", sour(0.5, 1.0), sour(0.005, 40.0)),
         ("carbon_dioxide.salting by temperature", in_tray(salty(35.0, 1.0)), salty(30.0, 1.0)),
         ("carbon_dioxide.salting by salt", salty(35.0, 5.0), salty(35.0, 13.0)),
         ("gas.most_steam", thin_air(40.0), thin_air(98.0)),

@@ -9,7 +9,7 @@ use crate::{carbon_dioxide, permeation};
 impl Mixture {
     /// Acidity and carbon of a liquid with soda in it. Without soda neither counts: what dissolves
     /// is carbon dioxide, and foods' own acids are buffered by salts that no label gives.
-    pub(super) fn acidity(&self, celsius: Celsius, y: &State) -> Option<Speciation> {
+    pub(in crate::model) fn acidity(&self, celsius: Celsius, y: &State) -> Option<Speciation> {
         (self.base_mol_per_kg > 0.0).then(|| {
             let liquid = Solutes {
                 carbon: 1e-3 * y[DISSOLVED].max(0.0) / self.water_kg,
