@@ -3,7 +3,7 @@
 use super::Receipt;
 use super::live::{Room, State};
 use super::own;
-use super::shown::{self, Before};
+use super::shown::{Before, Change};
 use crate::desk::DeskError;
 use barm_domain::record::Entry;
 use std::sync::Arc;
@@ -74,7 +74,8 @@ impl Room {
                 state.bind();
             }
             let after = self.scene(state);
-            self.pulse.beat(|scope| shown::changes(scope, entry, &before, &after));
+            let change = Change::of(entry, before, &after);
+            self.pulse.beat(|scope| change.shows_on(scope));
         }
     }
 }

@@ -2,7 +2,8 @@
 
 use super::opened::{self, Eyes};
 use super::{Scene, Scope};
-use barm_domain::record::{Audience, Bag, Entry, Face, Standing, Subject, What};
+use barm_domain::code::BagCode;
+use barm_domain::record::{Audience, Bag, Entry, Face, Home, Standing, Subject, What};
 
 /// What a group sees of its own bag; the rest is the teacher's. A page must not even hear that
 /// something else has changed.
@@ -40,63 +41,102 @@ impl Before {
     }
 }
 
-/// Whether a page shows something else in this scene, after an entry was added.
-pub(super) fn changes(
-    scope: &Scope,
-    entry: &Entry,
-    before: &Before,
-    scene: &Scene<'_>,
-) -> bool {
-    if *scope == Scope::Teacher {
-        return true;
-    }
-    let after = scene.standing();
-    match &entry.subject {
-        Subject::Bag(code) => {
-            let Some(home) = scene.ledger.known().bags.get(code) else { return false };
-            let now = after.bags.get(code);
+/// What an entry has changed, worked out once for all pages.
+pub(super) struct Change<'a> {
+    entry: &'a Entry,
+    /// After the entry.
+    scene: &'a Scene<'a>,
+    bag: Option<BagChange<'a>>,
+}
+
+/// What an entry has changed of a bag that a plan knows.
+struct BagChange<'a> {
+    home: &'a Home,
+    code: BagCode,
+    /// Whether its group sees something else of it.
+    seen: bool,
+    /// Whether it was set aside or taken back.
+    aside: bool,
+    /// What others may be shown of it, before and now.
+    others: Option<(opened::Before, opened::Before)>,
+}
+
+impl<'a> Change<'a> {
+    /// What is not as `before` in this scene, after an entry was added.
+    pub(super) fn of(entry: &'a Entry, before: Before, scene: &'a Scene<'a>) -> Self {
+        let Subject::Bag(code) = &entry.subject else {
+            return Self { entry, scene, bag: None };
+        };
+        let home = scene.ledger.known().bags.get(code);
+        let bag = home.map(|home| {
             let was = before.bag.as_ref();
-            let seen = to_its_group(was) != to_its_group(now);
-            let aside = was.and_then(|bag| bag.set_aside.as_ref())
-                != now.and_then(|bag| bag.set_aside.as_ref());
-            match scope {
-                Scope::Group { period, group } => {
-                    let own = home.period == *period && home.group == *group;
-                    let others = before.seen.as_ref();
-                    own && seen
-                        || others.is_some_and(|before| {
-                            Eyes::of(scene, period, *group).notice(scene, *code, before)
-                        })
-                }
-                Scope::Wall(period) => {
-                    let own = home.period == *period;
-                    let open = curves_open(after, scope, own);
-                    seen && (own || open) || aside && open
-                }
-                Scope::Round(period) => (seen || aside) && home.period == *period,
-                Scope::Aide | Scope::Teacher => false,
+            let now = scene.standing().bags.get(code);
+            let others = before.seen.map(|seen| (seen, opened::Before::of(scene, *code)));
+            BagChange {
+                home,
+                code: *code,
+                seen: to_its_group(was) != to_its_group(now),
+                aside: was.and_then(|bag| bag.set_aside.as_ref())
+                    != now.and_then(|bag| bag.set_aside.as_ref()),
+                others: others.filter(|(was, now)| was != now),
             }
+        });
+        Self { entry, scene, bag }
+    }
+
+    /// Whether a page shows something else.
+    pub(super) fn shows_on(&self, scope: &Scope) -> bool {
+        if *scope == Scope::Teacher {
+            return true;
         }
-        Subject::Group { period, group } => match scope {
-            Scope::Group { period: own, group: number } => own == period && number == group,
-            Scope::Wall(own) => {
-                own == period && matches!(entry.what, What::StandIn(_) | What::TakenBack)
+        match &self.entry.subject {
+            Subject::Bag(_) => {
+                self.bag.as_ref().is_some_and(|bag| bag.shows_on(scope, self.scene))
             }
-            Scope::Round(own) => own == period,
+            Subject::Group { period, group } => match scope {
+                Scope::Group { period: own, group: number } => own == period && number == group,
+                Scope::Wall(own) => {
+                    own == period
+                        && matches!(self.entry.what, What::StandIn(_) | What::TakenBack)
+                }
+                Scope::Round(own) => own == period,
+                Scope::Aide | Scope::Teacher => false,
+            },
+            Subject::Period(period) => match scope {
+                Scope::Aide => true,
+                Scope::Round(own) => own == period,
+                Scope::Wall(own) | Scope::Group { period: own, .. } => {
+                    own == period && !matches!(self.entry.what, What::Jug { .. })
+                }
+                Scope::Teacher => true,
+            },
+            Subject::Investigation => match &self.entry.what {
+                What::Opened { to, .. } | What::Closed { to, .. } => meant(to, scope),
+                _ => true,
+            },
+        }
+    }
+}
+
+impl BagChange<'_> {
+    fn shows_on(&self, scope: &Scope, scene: &Scene<'_>) -> bool {
+        let home = self.home;
+        match scope {
+            Scope::Group { period, group } => {
+                let own = home.period == *period && home.group == *group;
+                own && self.seen
+                    || self.others.as_ref().is_some_and(|(was, now)| {
+                        Eyes::of(scene, period, *group).notice(scene, self.code, was, now)
+                    })
+            }
+            Scope::Wall(period) => {
+                let own = home.period == *period;
+                let open = || curves_open(scene.standing(), scope, own);
+                self.seen && (own || open()) || self.aside && open()
+            }
+            Scope::Round(period) => (self.seen || self.aside) && home.period == *period,
             Scope::Aide | Scope::Teacher => false,
-        },
-        Subject::Period(period) => match scope {
-            Scope::Aide => true,
-            Scope::Round(own) => own == period,
-            Scope::Wall(own) | Scope::Group { period: own, .. } => {
-                own == period && !matches!(entry.what, What::Jug { .. })
-            }
-            Scope::Teacher => true,
-        },
-        Subject::Investigation => match &entry.what {
-            What::Opened { to, .. } | What::Closed { to, .. } => meant(to, scope),
-            _ => true,
-        },
+        }
     }
 }
 
