@@ -5,14 +5,28 @@ use super::{Scene, Scope};
 use barm_domain::code::BagCode;
 use barm_domain::record::{Audience, Bag, Entry, Face, Home, Standing, Subject, What};
 
-/// What a group sees of its own bag; the rest is the teacher's. A page must not even hear that
-/// something else has changed.
-fn to_its_group(bag: Option<&Bag>) -> Bag {
-    let mut bag = bag.cloned().unwrap_or_default();
-    bag.truth = None;
-    bag.set_aside = None;
-    bag.last = None;
-    bag
+/// Whether a group sees the same of its own bag; the rest is the teacher's. A page must not even
+/// hear that something else has changed.
+fn same_to_its_group(was: Option<&Bag>, now: Option<&Bag>) -> bool {
+    let nothing = Bag::default();
+    let [was, now] = [was, now].map(|bag| {
+        let Bag {
+            made,
+            sealed,
+            zero,
+            other_zeros,
+            readings,
+            meter,
+            odd,
+            vented,
+            lost,
+            truth: _,
+            set_aside: _,
+            last: _,
+        } = bag.unwrap_or(&nothing);
+        ((made, sealed, zero, other_zeros, readings), (meter, odd, vented, lost))
+    });
+    was == now
 }
 
 /// What stands of an entry's bag before it.
@@ -75,7 +89,7 @@ impl<'a> Change<'a> {
             BagChange {
                 home,
                 code: *code,
-                seen: to_its_group(was) != to_its_group(now),
+                seen: !same_to_its_group(was, now),
                 aside: was.and_then(|bag| bag.set_aside.as_ref())
                     != now.and_then(|bag| bag.set_aside.as_ref()),
                 others: others.filter(|(was, now)| was != now),
