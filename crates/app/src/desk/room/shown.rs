@@ -3,7 +3,9 @@
 use super::opened::{self, Eyes};
 use super::{Scene, Scope};
 use barm_domain::code::BagCode;
-use barm_domain::record::{Audience, Bag, Entry, Face, Home, Standing, Subject, What};
+use barm_domain::record::{
+    Audience, Bag, Entry, Face, Home, Replaced, Standing, Subject, What,
+};
 
 /// Whether a group sees the same of its own bag; the rest is the teacher's. A page must not even
 /// hear that something else has changed.
@@ -29,32 +31,6 @@ fn same_to_its_group(was: Option<&Bag>, now: Option<&Bag>) -> bool {
     was == now
 }
 
-/// What stands of an entry's bag before it.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Before {
-    bag: Option<Bag>,
-    /// What others may be shown of it.
-    seen: Option<opened::Before>,
-}
-
-impl Before {
-    /// Remembers the bag of an entry.
-    pub(super) fn of(scene: &Scene<'_>, entry: &Entry) -> Self {
-        match &entry.subject {
-            Subject::Bag(code) => Self {
-                bag: scene.standing().bags.get(code).cloned(),
-                seen: Some(opened::Before::of(scene, *code)),
-            },
-            _ => Self { bag: None, seen: None },
-        }
-    }
-
-    /// Whether nothing was on record of it.
-    pub(super) const fn is_nothing(&self) -> bool {
-        self.bag.is_none()
-    }
-}
-
 /// What an entry has changed, worked out once for all pages.
 pub(super) struct Change<'a> {
     entry: &'a Entry,
@@ -76,16 +52,22 @@ struct BagChange<'a> {
 }
 
 impl<'a> Change<'a> {
-    /// What is not as `before` in this scene, after an entry was added.
-    pub(super) fn of(entry: &'a Entry, before: Before, scene: &'a Scene<'a>) -> Self {
+    /// What is not as it was in this scene, after an entry was added; `seen` is what others could be
+    /// shown of its bag before.
+    pub(super) fn of(
+        entry: &'a Entry,
+        replaced: &Replaced,
+        seen: Option<opened::Before>,
+        scene: &'a Scene<'a>,
+    ) -> Self {
         let Subject::Bag(code) = &entry.subject else {
             return Self { entry, scene, bag: None };
         };
         let home = scene.ledger.known().bags.get(code);
         let bag = home.map(|home| {
-            let was = before.bag.as_ref();
+            let was = replaced.bag.as_ref();
             let now = scene.standing().bags.get(code);
-            let others = before.seen.map(|seen| (seen, opened::Before::of(scene, *code)));
+            let others = seen.map(|seen| (seen, opened::Before::of(scene, *code)));
             BagChange {
                 home,
                 code: *code,
