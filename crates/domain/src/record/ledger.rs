@@ -24,7 +24,7 @@ pub struct Ledger {
     /// When anything last arrived from a group.
     heard: BTreeMap<(String, u32), Timestamp>,
     /// When groups work with numbers that are not their own.
-    stand_ins: BTreeMap<(String, u32), Stretches>,
+    stand_ins: BTreeMap<(Arc<str>, u32), Stretches>,
     /// What does not count, by subject.
     refused: BTreeMap<Subject, Refusals>,
     standing: Standing,
@@ -198,7 +198,8 @@ impl Ledger {
                 hear(&mut self.heard, entry);
             }
             if let Subject::Group { period, group } = subject {
-                self.stand_ins.insert((period.clone(), *group), fold::stands_in(entries));
+                self.stand_ins
+                    .insert((period.as_str().into(), *group), fold::stands_in(entries));
             }
         }
         let (bags, others): (Vec<Subject>, Vec<Subject>) = self
@@ -307,7 +308,7 @@ enum Filed {
 /// The group that sent an entry.
 fn sender(entry: &Entry) -> Option<(String, u32)> {
     match &entry.who {
-        Who::Group { period, group } => Some((period.clone(), *group)),
+        Who::Group { period, group } => Some((period.to_string(), *group)),
         Who::Teacher | Who::Aide | Who::Import | Who::Program => None,
     }
 }
