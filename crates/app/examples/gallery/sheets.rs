@@ -69,7 +69,7 @@ pub(crate) const SHEETS: &[Sheet] = &[
     sheet("day", "graph-paper", (1, 1), "Graph paper scaled to the plan"),
     sheet("day", "gauge", (1, 2), "Height gauges to cut out and fold"),
     sheet("day", "join", (1, 1), "The join sheet of the day"),
-    sheet("day", "prep", (1, 6), "The prep sheet"),
+    sheet("day", "prep", (1, 7), "The prep sheet"),
     sheet("day", "forecast", (1, 1), "The forecast, for the teacher only"),
     sheet("day", "results", (1, 5), "The results report"),
     sheet("day", "summary", (1, 1), "One page for families and the principal"),

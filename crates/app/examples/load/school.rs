@@ -150,7 +150,7 @@ fn day(plan: &Plan, now: Timestamp) -> Vec<Entry> {
     for bag in &plan.bags {
         let Ok(code) = bag.code.parse::<BagCode>() else { continue };
         let zero = now - SignedDuration::from_hours(6);
-        let who = Who::Group { period: bag.period.clone(), group: bag.group };
+        let who = Who::Group { period: bag.period.as_str().into(), group: bag.group };
         let mut add = |minute: i64, what: What| {
             chance += 1;
             let at = zero + SignedDuration::from_mins(minute);

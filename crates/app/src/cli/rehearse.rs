@@ -140,10 +140,7 @@ fn welcome(stage: &Stage, play: Play, port: u16, out: &mut impl Write) -> Result
     writeln!(out, "It lies in {}", stage.shelf.folder.display())?;
     writeln!(out)?;
     let mut rows = vec![
-        vec![
-            "Run page".to_owned(),
-            format!("{address}/i/{}/run/{}", stage.room.id, script.period),
-        ],
+        vec!["Run page".to_owned(), format!("{address}{}", stage.run_page())],
         vec!["Passphrase, this time".to_owned(), stage.passphrase.clone()],
     ];
     if let Some((group, code)) = codes.groups.first() {

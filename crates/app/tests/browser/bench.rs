@@ -6,9 +6,16 @@ use crate::{skip, times};
 use barm_domain::record::{Subject, What, Who};
 use serde_json::json;
 
+/// A form that a script sends before the page has loaded to its end takes that page's place in the
+/// history
+/// (HTML standard, form submission, from memory); hands are slower than that.
+pub(crate) const LOADED: &str =
+    "return performance.getEntriesByType('navigation')[0]?.loadEventEnd > 0;";
+
 /// Joins with both codes, as a group does.
 pub(crate) fn join(browser: &Browser, school: &School, served: &Served) {
     browser.open(&served.at("/join"));
+    browser.until(LOADED);
     let script = "document.getElementById('period').value = arguments[0][0];
          document.getElementById('group').value = arguments[0][1];
          document.querySelector('form button[type=submit]').click();
@@ -23,7 +30,11 @@ pub(crate) fn join(browser: &Browser, school: &School, served: &Served) {
 pub(crate) fn tap(browser: &Browser, mm: u32) {
     browser.click(&format!("[data-k='tens-{}']", mm / 10));
     browser.click(&format!("[data-k='ones-{}']", mm % 10));
-    // A tap while the height is on its way to the disk is not taken.
+    until_written(browser);
+}
+
+/// A tap while the height is on its way to the disk is not taken.
+pub(crate) fn until_written(browser: &Browser) {
     browser.until(
         "const keys = [...document.querySelectorAll(\"[data-k^='tens-']\")];
          const rests = (key) => key.ariaPressed !== 'true' && key.ariaDisabled !== 'true';

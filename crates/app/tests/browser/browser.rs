@@ -36,7 +36,12 @@ pub(crate) struct Browser {
 
 /// How long is waited for anything before a test gives up. It bounds a wait for something that
 /// must come; no test measures time with it.
-const PATIENCE: Duration = Duration::from_secs(60);
+/// A machine with other work may be ten times as slow as a quiet one.
+const PATIENCE: Duration = Duration::from_secs(180);
+
+fn patience_ms() -> u64 {
+    PATIENCE.as_secs() * 1000
+}
 
 fn found(names: &[&str]) -> Option<PathBuf> {
     let path = std::env::var_os("PATH")?;
@@ -76,6 +81,7 @@ impl Browser {
             "goog:loggingPrefs": { "browser": "SEVERE" },
             // A page that keeps something asks before it is left; tests leave all the same.
             "unhandledPromptBehavior": "accept",
+            "timeouts": { "script": patience_ms(), "pageLoad": patience_ms() },
         } } });
         let made = wait("the browser", || {
             let made = ask(port, "POST", "/session", Some(&wanted))?;

@@ -57,7 +57,7 @@ impl Class {
             }
             let who = match group {
                 0 => Who::Teacher,
-                group => Who::Group { period, group },
+                group => Who::Group { period: period.into(), group },
             };
             let bag = Subject::Bag(code);
             if minute == 0 {

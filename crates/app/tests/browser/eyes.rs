@@ -3,7 +3,7 @@
 use crate::browser::Browser;
 use crate::fetched::fetched;
 use crate::nu::Nu;
-use crate::skip;
+use crate::{skip, times};
 use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::path::PathBuf;
@@ -106,7 +106,8 @@ impl<'a> Eyes<'a> {
             wrong("smaller than a finger", too_small(self.browser));
         }
         // What it finds hangs on what is on the page, hardly on how wide that is.
-        if let Some(axe) = self.axe.as_ref().filter(|_| width == 320 || width == 1366) {
+        let asked = width == 320 || (width == 1366 && times(0, 1, 1) == 1);
+        if let Some(axe) = self.axe.as_ref().filter(|_| asked) {
             wrong("hard to use", violations(self.browser, axe));
         }
     }

@@ -5,10 +5,11 @@ use std::io::{Read, Write};
 use std::net::TcpStream;
 use std::time::Duration;
 
-/// Asks `127.0.0.1:port` and gives the JSON of the answer; nothing if nobody answers.
+/// Asks `127.0.0.1:port` and gives the JSON of the answer; nothing if nobody answers for longer than
+/// any script in a page may take.
 pub(crate) fn ask(port: u16, method: &str, path: &str, body: Option<&Value>) -> Option<Value> {
     let mut stream = TcpStream::connect(("127.0.0.1", port)).ok()?;
-    stream.set_read_timeout(Some(Duration::from_secs(120))).ok()?;
+    stream.set_read_timeout(Some(Duration::from_secs(240))).ok()?;
     let body = body.map(ToString::to_string).unwrap_or_default();
     let request = format!(
         "{method} {path} HTTP/1.1\r\nhost: 127.0.0.1:{port}\r\nconnection: close\r\n\

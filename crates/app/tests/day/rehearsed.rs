@@ -34,7 +34,7 @@ fn a_rehearsal_runs_from_bell_to_bell_and_says_how_it_went() {
     assert_eq!(all.iter().map(|one| one.kind).collect::<Vec<_>>(), [Kind::Rehearsal]);
     let entries = store.entries(all[0].id, 0).expect("entries");
     let of_groups = entries.iter().filter(|(_, entry)| {
-        matches!(&entry.who, barm_domain::record::Who::Group { period, .. } if period == "2")
+        matches!(&entry.who, barm_domain::record::Who::Group { period, .. } if **period == *"2")
     });
     assert!(of_groups.count() > 200, "the groups wrote it");
 }

@@ -25,3 +25,4 @@ mod results;
 mod signs;
 mod sound;
 mod tools;
+mod trays;

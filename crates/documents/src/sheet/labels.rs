@@ -24,11 +24,11 @@ pub struct Labels {
 pub struct Label {
     /// The cell of its sheet that it is printed on, counted along the rows from 0.
     pub cell: u32,
-    /// Number of its period, as in the code.
+    /// Number of its period, as in the code; 0 for a spare label.
     pub period: u8,
     /// Whether it is the first of its period; a reader of the file finds it by a bookmark.
     pub first: bool,
-    /// What people say for the bag, such as `4A`.
+    /// What people say for the bag, such as `4A`; empty, as the code is, for a spare label.
     pub name: String,
     /// What the group calls itself; empty if it has only its number.
     pub group: String,
@@ -40,8 +40,10 @@ pub struct Label {
     pub square_says: String,
     /// The mark beside the words, if they name a treatment.
     pub look: Option<Look>,
-    /// The treatment, or what is to be done with a card.
+    /// The treatment, or what is to be done with a card; of a spare label, that it is one.
     pub says: String,
+    /// What is written onto a spare label by hand, a line each; empty for the label of a bag.
+    pub by_hand: Vec<String>,
 }
 
 /// A page to be held against a sheet of labels.

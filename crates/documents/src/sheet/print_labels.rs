@@ -17,7 +17,11 @@ pub fn labels_pdf(labels: &Labels, sheet: LabelSheet) -> Result<Vec<u8>, PdfErro
         .sheets
         .iter()
         .map(|sheet| {
-            sheet.iter().map(|label| code(&label.square, &label.square_says)).collect()
+            let own = sheet.iter().map(|label| match label.square.as_str() {
+                "" => Value::Null,
+                square => code(square, &label.square_says),
+            });
+            own.collect()
         })
         .collect();
     let values = values(SHEET, labels, &json!(codes))?;

@@ -76,6 +76,7 @@ pub const CODES: &[Code] = &[
     warning("hurried-end", "less than 4 min to clear up"),
     warning("wet-too-soon", "the yeast is wetted before the bell"),
     fault("periods-overlap", "two periods of a day overlap"),
+    fault("dotted-period", "a period whose name is nothing but a dot or two"),
     fault("past-midnight", "a period would run past midnight"),
     warning("short-changeover", "less than 3 min between two periods"),
     warning("idle-group", "a group has no bag to make"),

@@ -3,6 +3,7 @@
 use super::{Key, What};
 use crate::code::BagCode;
 use jiff::Timestamp;
+use std::sync::Arc;
 
 /// One thing that happened. Entries are added, never changed.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,7 +32,7 @@ pub enum Subject {
     Period(String),
     /// A group of a period; 0 is the teacher's bench.
     Group {
-        /// Name of the period.
+        /// Name of the period, shared by all heights that the group has read.
         period: String,
         /// Number within the period.
         group: u32,
@@ -48,7 +49,7 @@ pub enum Who {
     /// A group, from a device that joined with its code.
     Group {
         /// Name of the period.
-        period: String,
+        period: Arc<str>,
         /// Number within the period.
         group: u32,
     },

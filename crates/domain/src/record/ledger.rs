@@ -1,7 +1,7 @@
 //! The record in memory: entries by subject, and the state they add up to.
 
 use super::fold::{self, FirstZero, Refusals, Seen, Stretches, Whole};
-use super::{Bound, Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
+use super::{Bag, Bound, Entry, GroupStanding, Home, Key, Known, Standing, Subject, What, Who};
 use crate::code::BagCode;
 use crate::plan::Plan;
 use jiff::Timestamp;
@@ -24,7 +24,7 @@ pub struct Ledger {
     /// When anything last arrived from a group.
     heard: BTreeMap<(String, u32), Timestamp>,
     /// When groups work with numbers that are not their own.
-    stand_ins: BTreeMap<(String, u32), Stretches>,
+    stand_ins: BTreeMap<(Arc<str>, u32), Stretches>,
     /// What does not count, by subject.
     refused: BTreeMap<Subject, Refusals>,
     standing: Standing,
@@ -100,25 +100,31 @@ impl Ledger {
 
     /// Adds an entry; `false` if its key is known, and then nothing is added.
     pub fn add(&mut self, entry: Entry) -> bool {
+        self.add_and_recall(entry).is_some()
+    }
+
+    /// Adds an entry and gives what it has replaced; nothing if its key is known, and then nothing
+    /// is added.
+    pub fn add_and_recall(&mut self, entry: Entry) -> Option<Replaced> {
         let subject = entry.subject.clone();
         let stands_in = matches!(subject, Subject::Group { .. })
             && matches!(entry.what, What::StandIn(_) | What::TakenBack);
         let group = sender(&entry);
         match self.file(entry) {
-            Filed::Known => return false,
+            Filed::Known => return None,
             // Never in a store, where a key is written once.
             Filed::Replaced => {
                 self.work_out_all();
-                return false;
+                return None;
             }
             Filed::Added => {}
         }
         if stands_in {
             // Heights of any bag may have come from that group.
             self.work_out_all();
-            return true;
+            return Some(Replaced::default());
         }
-        self.work_out(&subject);
+        let bag = self.work_out(&subject);
         if let Subject::Bag(code) = &subject {
             self.work_out_group_of(*code);
         }
@@ -127,7 +133,7 @@ impl Ledger {
             self.standing.groups.entry(group).or_default().heard = heard;
         }
         self.gather_refused();
-        true
+        Some(Replaced { bag })
     }
 
     /// What the entries add up to.
@@ -192,7 +198,8 @@ impl Ledger {
                 hear(&mut self.heard, entry);
             }
             if let Subject::Group { period, group } = subject {
-                self.stand_ins.insert((period.clone(), *group), fold::stands_in(entries));
+                self.stand_ins
+                    .insert((period.as_str().into(), *group), fold::stands_in(entries));
             }
         }
         let (bags, others): (Vec<Subject>, Vec<Subject>) = self
@@ -210,8 +217,9 @@ impl Ledger {
         self.gather_refused();
     }
 
-    /// Works out one subject anew.
-    fn work_out(&mut self, subject: &Subject) {
+    /// Works out one subject anew; gives the bag as it was, if it is a bag.
+    fn work_out(&mut self, subject: &Subject) -> Option<Bag> {
+        let mut was = None;
         let entries = self.entries.get(subject).map_or(&[][..], Vec::as_slice);
         let refused = match subject {
             Subject::Investigation => {
@@ -237,12 +245,13 @@ impl Ledger {
                 let seen = Seen { known: &self.known, stand_ins: &self.stand_ins };
                 let (bag, refused) = fold::bag(*code, entries, &seen);
                 if let Some(bag) = bag {
-                    self.standing.bags.insert(*code, bag);
+                    was = self.standing.bags.insert(*code, bag);
                 }
                 refused
             }
         };
         self.refused.insert(subject.clone(), refused);
+        was
     }
 
     /// Works out the group that a bag belongs to, if anything is on record of it.
@@ -281,6 +290,13 @@ impl Ledger {
     }
 }
 
+/// What stood before an entry was added.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Replaced {
+    /// The bag that the entry is about, if it is about one of which something was on record.
+    pub bag: Option<Bag>,
+}
+
 /// What became of an entry.
 enum Filed {
     Added,
@@ -292,7 +308,7 @@ enum Filed {
 /// The group that sent an entry.
 fn sender(entry: &Entry) -> Option<(String, u32)> {
     match &entry.who {
-        Who::Group { period, group } => Some((period.clone(), *group)),
+        Who::Group { period, group } => Some((period.to_string(), *group)),
         Who::Teacher | Who::Aide | Who::Import | Who::Program => None,
     }
 }

@@ -27,7 +27,7 @@ pub use counted::{Counted, SAME_MM};
 pub use entry::{Entry, Subject, Who};
 pub use key::{Key, WordsKey};
 pub use known::{Home, Known};
-pub use ledger::Ledger;
+pub use ledger::{Ledger, Replaced};
 pub use refused::Refused;
 pub use replay::replay;
 pub use standing::{GroupStanding, Guess, PeriodStanding, StandIn, Standing};

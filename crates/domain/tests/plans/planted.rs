@@ -397,6 +397,12 @@ pub(crate) const FAULTS: &[Fault] = &[
         }),
     ),
     fault(
+        "dotted-period",
+        "a dot for the name of a period",
+        ANY,
+        Whole(|p, d| p.periods[0].name = d.pick(&[".", ".."]).to_owned()),
+    ),
+    fault(
         "short-changeover",
         "no time between periods",
         ANY,

@@ -72,7 +72,7 @@ impl Kept {
             measured: measured.as_microsecond(),
             arrived: arrived.as_microsecond(),
             who,
-            who_period,
+            who_period: who_period.map(|period| period.to_string()),
             who_group,
             shape: newest.map_or(1, |(_, shape)| *shape),
             body,
@@ -154,7 +154,7 @@ pub(crate) fn read(mut row: Row) -> Result<(i64, Entry), Unread> {
     };
     let who = match (who.as_str(), who_period, who_group) {
         ("teacher", ..) => Who::Teacher,
-        ("group", Some(period), Some(group)) => Who::Group { period, group },
+        ("group", Some(period), Some(group)) => Who::Group { period: period.into(), group },
         ("aide", ..) => Who::Aide,
         ("import", ..) => Who::Import,
         ("program", ..) => Who::Program,

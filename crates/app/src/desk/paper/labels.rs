@@ -8,6 +8,7 @@ use barm_documents::page::LabelSheet;
 use barm_documents::sheet::{self, Label, Labels, TestPrint};
 use barm_domain::code::BagCode;
 use barm_domain::plan::{Plan, PlannedBag};
+use barm_domain::prep::Item;
 use barm_domain::schedule::schedule;
 
 /// What a label is stuck on.
@@ -24,7 +25,7 @@ pub(crate) fn labels_pdf(job: &Job<'_>, on: On) -> Result<Vec<u8>, DeskError> {
     Ok(sheet::labels_pdf(&labels(job, on)?, job.wish.label_sheet())?)
 }
 
-/// The labels of all bags, in the order of the bag list.
+/// The labels of all bags, in the order of the bag list, and behind them the spare ones.
 pub(crate) fn labels(job: &Job<'_>, on: On) -> Result<Labels, DeskError> {
     let sheet = job.wish.label_sheet();
     let mut labels: Vec<Label> = Vec::new();
@@ -37,6 +38,7 @@ pub(crate) fn labels(job: &Job<'_>, on: On) -> Result<Labels, DeskError> {
     if labels.is_empty() {
         return Err(DeskError::NoBags);
     }
+    labels.extend((0..spares(job, on)).map(|_| spare(job, on)));
     let words = job.wish.words;
     let code = match on {
         On::Bag => "LABELS",
@@ -49,6 +51,46 @@ pub(crate) fn labels(job: &Job<'_>, on: On) -> Result<Labels, DeskError> {
         grid: sheet.grid(),
         sheets: on_sheets(labels, job.wish.start_cell - 1, sheet.cells()),
     })
+}
+
+/// How many of the spare labels that are bought are of this kind: half of them, an odd one for a
+/// bag. One period gets its share, so that all periods by themselves get what the day gets.
+fn spares(job: &Job<'_>, on: On) -> usize {
+    // What cannot be mixed has no shopping list either, and no spare label on it.
+    let bought = job.prep().ok().and_then(|prep| prep.total(&Item::Label));
+    let bought = bought.map_or(0, |total| total.spare.value().ceil() as usize);
+    let all = match on {
+        On::Bag => bought.div_ceil(2),
+        On::Card => bought / 2,
+    };
+    let bags = job.plan.bags.len().max(1);
+    let mut periods = job.plan.periods.iter().map(|period| period.name.as_str());
+    let Some(only) = job.wish.period.as_deref() else { return all };
+    let of = |name: &str| job.plan.bags.iter().filter(|bag| bag.period == name).count();
+    let before: usize = periods.by_ref().take_while(|name| *name != only).map(of).sum();
+    all * (before + of(only)) / bags - all * before / bags
+}
+
+/// A label with nothing on it but lines to write on.
+fn spare(job: &Job<'_>, on: On) -> Label {
+    let words = job.wish.words;
+    let second = match on {
+        On::Bag => "label-spare-holds",
+        On::Card => "label-spare-read",
+    };
+    Label {
+        cell: 0,
+        period: 0,
+        first: false,
+        name: String::new(),
+        group: String::new(),
+        code: String::new(),
+        square: String::new(),
+        square_says: String::new(),
+        look: None,
+        says: words.say("label-spare"),
+        by_hand: ["label-spare-bag", second].map(|key| words.say(key)).to_vec(),
+    }
 }
 
 /// Labels dealt onto sheets, the first of which is used up to a cell.
@@ -87,6 +129,7 @@ fn label(job: &Job<'_>, on: On, bag: &PlannedBag, code: BagCode, first: bool) ->
         code,
         look,
         says,
+        by_hand: Vec::new(),
     }
 }
 
@@ -139,5 +182,47 @@ fn test_print(job: &Job<'_>, sheet: LabelSheet) -> TestPrint {
             grid.top, grid.left
         ),
         grid,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{On, labels};
+    use crate::desk::print::{Job, Wish};
+    use crate::desk::{Size, Unheard, demo};
+    use barm_documents::plan_text;
+    use barm_domain::plan::Plan;
+    use barm_domain::prep::{Item, Measure};
+
+    /// Labels of bags and spare ones, for one period or for the day.
+    fn printed(plan: &Plan, on: On, period: Option<&str>) -> (usize, usize) {
+        let period = period.map(str::to_owned);
+        let wish = Wish { period, ..Wish::plain(Size::Letter) };
+        let sheets = labels(&Job::new(plan, &wish, None, &Unheard), on).expect("labels").sheets;
+        let all: Vec<_> = sheets.into_iter().flatten().collect();
+        let spare = all.iter().filter(|label| !label.by_hand.is_empty()).count();
+        (all.len() - spare, spare)
+    }
+
+    #[test]
+    fn every_label_that_is_bought_is_printed_and_none_besides() {
+        let mut plan =
+            plan_text::read(demo::plan().as_bytes()).plan.expect("the invented plan");
+        for share in [0.0, 0.1, 0.137] {
+            plan.spare = share;
+            let prep = barm_domain::prep::prep(&plan).expect("a preparation");
+            let bought = prep.total(&Item::Label).expect("labels");
+            let [bags, cards] = [On::Bag, On::Card].map(|on| {
+                let day = printed(&plan, on, None);
+                let own = plan.periods.iter().map(|own| printed(&plan, on, Some(&own.name)));
+                let sum = own.fold((0, 0), |sum, own| (sum.0 + own.0, sum.1 + own.1));
+                assert_eq!(sum, day, "period by period as for the day");
+                day
+            });
+            assert_eq!((bags.0, cards.0), (plan.bags.len(), plan.bags.len()));
+            let all = bags.0 + bags.1 + cards.0 + cards.1;
+            assert_eq!(Measure::pieces(all as u32), bought.need(), "{share}");
+            assert_eq!(bags.1 + cards.1 == 0, share == 0.0);
+        }
     }
 }

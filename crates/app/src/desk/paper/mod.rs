@@ -44,7 +44,8 @@ pub(crate) use tally::{gauges_pdf, tally_pdf};
 
 use super::print::Job;
 use super::room::Kind;
-use super::{Analysis, DeskError, Outlook};
+use super::{Analysis, DeskError, Outlook, Wording, say};
+use barm_documents::catalog::Catalog;
 use barm_documents::page::Paper;
 use barm_documents::sheet::{self, Caution, Entry, Face, Imprint};
 use barm_domain::check;
@@ -53,6 +54,7 @@ use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::OutlookError;
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
+use barm_domain::record::older_version;
 
 /// Paper to print on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -198,6 +200,22 @@ fn student_imprint(job: &Job<'_>, sheet: &str) -> Imprint {
     Imprint { language: job.wish.words.code().to_owned(), ..teacher_imprint(job, sheet) }
 }
 
+/// What `(plan 1)` behind a name means, if one of the names of a sheet for the teacher has it.
+fn older_names<'n>(names: impl IntoIterator<Item = &'n str>) -> Option<Entry> {
+    let version = names.into_iter().find_map(older_version)?.to_string();
+    let says = say!(Wording::english(), "head-older-plan", version = version);
+    Some(Entry { head: "Older plan".to_owned(), says })
+}
+
+/// The same for students and families, in their language.
+fn older_names_told<'n>(
+    words: &Catalog,
+    names: impl IntoIterator<Item = &'n str>,
+) -> Option<String> {
+    let version = names.into_iter().find_map(older_version)?.to_string();
+    Some(words.say_with("bench-older-plan", &[("version", &version)]))
+}
+
 /// What is said of a treatment without a forecast, on paper and on the screen.
 pub(crate) fn unforeseen(error: &OutlookError) -> String {
     let name = error.treatment().unwrap_or("Every treatment");
@@ -266,5 +284,17 @@ mod tests {
             "{}",
             own.says
         );
+    }
+
+    #[test]
+    fn a_name_of_an_older_plan_is_explained_on_paper() {
+        assert!(older_names(["Honey", "Honey (planned)"]).is_none());
+        let says = older_names(["Honey", "Honey (plan 2)"]).expect("said").says;
+        assert!(says.contains("(plan 2)") && says.contains("version 2 of the plan"), "{says}");
+        for words in Catalog::all() {
+            assert_eq!(older_names_told(words, ["Honey"]), None);
+            let says = older_names_told(words, ["Honey (plan 2)"]).expect("said");
+            assert!(says.contains("(plan 2)"), "{says}");
+        }
     }
 }

@@ -10,11 +10,21 @@ use barm_domain::prep::{self, Buy, Item, Measure, Prep};
 
 /// The preparation of a plan for the screen, with the cautions among what was found.
 pub(crate) fn prep_sheet(plan: &Plan, prep: &Prep, found: &[Finding]) -> PrepSheet {
-    on_paper(plan, prep, found, Hours::TwentyFour)
+    filled(plan, prep, found, Hours::TwentyFour)
 }
 
-/// The same for paper, with times as that paper has them.
+/// The same for paper, with times as that paper has them, and a note of what the screen says
+/// under its trays.
 pub(super) fn on_paper(plan: &Plan, prep: &Prep, found: &[Finding], hours: Hours) -> PrepSheet {
+    let mut sheet = filled(plan, prep, found, hours);
+    let trays = sheet.trays.iter().flat_map(|period| &period.trays);
+    let bags = trays.flat_map(|tray| &tray.bags);
+    let older = super::older_names(bags.map(|bag| bag.treatment.as_str()));
+    sheet.notes.extend(older);
+    sheet
+}
+
+fn filled(plan: &Plan, prep: &Prep, found: &[Finding], hours: Hours) -> PrepSheet {
     let bags: usize = plan.bags.len();
     let periods = match prep.periods.len() {
         1 => "1 period".to_owned(),

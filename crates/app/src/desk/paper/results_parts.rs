@@ -172,6 +172,8 @@ pub(super) fn method(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
                 .into(),
         ),
     ];
+    let names = plan.treatments().map(|(_, treatment)| treatment.name.as_str());
+    entries.extend(super::older_names(names));
     entries.extend(analysis.notes.iter().map(|note| entry("File", note.clone())));
     entries
 }

@@ -13,6 +13,12 @@ use barm_domain::result::ClassResult;
 /// The slides as a PDF: a run of them for each period that is printed.
 pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, DeskError> {
     let (plan, words) = (job.plan, job.wish.words);
+    let bags = analysis.result.bags.iter();
+    let older = super::older_names_told(words, bags.map(|bag| bag.bag.treatment.as_str()));
+    let explained = |says: String| match &older {
+        Some(older) => format!("{says} {older}"),
+        None => says,
+    };
     let slides = Slides {
         imprint: student_imprint(job, "SLIDES"),
         title: if plan.big_question.is_empty() { &plan.title } else { &plan.big_question }
@@ -25,8 +31,8 @@ pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, 
             .collect(),
         words: SlideWords {
             dots: words.say("slides-dots"),
-            dots_after: words.say("slides-dots-after"),
-            curves: words.say("slides-curves"),
+            dots_after: explained(words.say("slides-dots-after")),
+            curves: explained(words.say("slides-curves")),
             talk: words.say("slides-talk"),
             nothing: words.say("slides-nothing"),
         },

@@ -30,7 +30,7 @@ pub(crate) fn summary_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>,
         heads: heads.map(|head| words.say(&format!("summary-{head}"))),
         did: did(plan, analysis, words),
         found: found(plan, analysis, words),
-        picture_note: words.say("summary-picture"),
+        picture_note: picture_note(analysis, words),
         every_bag: drawn(plan, analysis, words),
         know: words.say("summary-know-says"),
         safe_lead: words.say("summary-safe-lead"),
@@ -120,6 +120,16 @@ fn drawn(plan: &Plan, analysis: &Analysis, words: &Catalog) -> Vec<DotRow> {
         row.name = capital(&told(plan, words, &row.name));
     }
     rows
+}
+
+/// What stands under the picture; it tells of an older plan too, if a name on the page does.
+fn picture_note(analysis: &Analysis, words: &Catalog) -> String {
+    let clear = clearest(analysis).into_iter().take(MOST);
+    let named = clear.flat_map(|(one, _)| [one.treatment.as_str(), one.reference.as_str()]);
+    let bags = analysis.result.bags.iter().map(|bag| bag.bag.treatment.as_str());
+    let all = clearest(analysis).is_empty();
+    let older = super::older_names_told(words, named.chain(bags.filter(|_| all)));
+    std::iter::once(words.say("summary-picture")).chain(older).collect::<Vec<_>>().join(" ")
 }
 
 /// The safety rules of this plan. Nobody has ticked them, so they are told as what it asks for.

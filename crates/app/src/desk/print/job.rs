@@ -3,13 +3,14 @@
 use super::super::check::findings;
 use super::super::paper::Beside;
 use super::super::room::Kind;
+use super::super::room::prepare::prepared;
 use super::super::{Analysis, DeskError, Outlook, Progress, outlook};
 use super::Wish;
 use barm_domain::check;
 use barm_domain::finding::Finding;
 use barm_domain::outlook::{Look, OutlookError};
 use barm_domain::plan::{Period, Plan, PlannedBag};
-use barm_domain::prep::{self, Prep, PrepError};
+use barm_domain::prep::{Prep, PrepError};
 use jiff::Timestamp;
 use std::sync::OnceLock;
 
@@ -29,6 +30,8 @@ pub(crate) struct Job<'a> {
     pub(crate) kind: Kind,
     /// When it is printed.
     pub(crate) made: Timestamp,
+    /// The plan by which things are bought and mixed.
+    newest: &'a Plan,
     progress: &'a dyn Progress,
     prep: OnceLock<Result<Prep, PrepError>>,
     outlook: OnceLock<Result<Outlook, OutlookError>>,
@@ -54,6 +57,7 @@ impl<'a> Job<'a> {
             beside,
             kind,
             made,
+            newest: plan,
             progress,
             prep,
             outlook,
@@ -70,6 +74,13 @@ impl<'a> Job<'a> {
     /// The same, printed at that time.
     pub(crate) const fn printed_at(mut self, now: Timestamp) -> Self {
         self.made = now;
+        self
+    }
+
+    /// The same where bags of the plan may be sealed under older versions than this, by which
+    /// things are bought and mixed.
+    pub(crate) const fn bought_by(mut self, newest: &'a Plan) -> Self {
+        self.newest = newest;
         self
     }
 
@@ -116,7 +127,7 @@ impl<'a> Job<'a> {
 
     /// What to buy, mix and lay out.
     pub(crate) fn prep(&self) -> Result<&Prep, DeskError> {
-        let prep = self.prep.get_or_init(|| prep::prep(self.plan));
+        let prep = self.prep.get_or_init(|| prepared(self.newest, self.plan));
         prep.as_ref().map_err(|error| error.clone().into())
     }
 

@@ -82,7 +82,7 @@ impl OneBag {
         let zero_at = after(begins, start + 0.1 * f64::from(self.place));
         let who = match self.group {
             0 => Who::Teacher,
-            group => Who::Group { period: period.name.clone(), group },
+            group => Who::Group { period: period.name.as_str().into(), group },
         };
         let subject = Subject::Bag(self.code);
         let wet = plan.timing.wet_before_zero_min;

@@ -40,6 +40,26 @@ pub(crate) struct Stage {
     pub(super) seed: u64,
 }
 
+impl Stage {
+    /// Where its run page lies on the server.
+    pub(crate) fn run_page(&self) -> String {
+        run_page(self.room.id, &self.script.period)
+    }
+}
+
+/// The path of a run page: a period may be called anything.
+fn run_page(id: i64, period: &str) -> String {
+    let mut path = format!("/i/{id}/run/");
+    for byte in period.bytes() {
+        if byte.is_ascii_alphanumeric() {
+            path.push(char::from(byte));
+        } else {
+            path.push_str(&format!("%{byte:02X}"));
+        }
+    }
+    path
+}
+
 /// Gets ready. Waits for the disk and works out every bag.
 pub(crate) fn stage(plan: &Path, folder: &Path, wish: Wish<'_>) -> Result<Stage, DeskError> {
     stage_bytes(&plan_file::bytes(plan)?, plan, folder, wish)
@@ -72,4 +92,15 @@ pub(crate) fn stage_bytes(
     let room = shelf.begin(&text, wish.kind, key(from)?, from)?;
     let clock = Arc::new(Clock::fast(from, wish.speed));
     Ok(Stage { shelf, room, clock, passphrase, script, seed: wish.seed })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::run_page;
+
+    #[test]
+    fn any_name_of_a_period_stands_in_the_path_of_its_run_page() {
+        assert_eq!(run_page(7, "3"), "/i/7/run/3");
+        assert_eq!(run_page(7, "Año 3/B?"), "/i/7/run/A%C3%B1o%203%2FB%3F");
+    }
 }

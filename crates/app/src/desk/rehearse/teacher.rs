@@ -20,7 +20,7 @@ pub(super) fn work(floor: &Floor<'_>, device: Option<&Device>) {
     if signed_in.is_none() {
         return;
     }
-    let page = format!("/i/{}/run/{}", stage.room.id, path(&stage.script.period));
+    let page = stage.run_page();
     if floor.drive.alone && floor.period_s().is_none() {
         // Groups come in before the bell.
         thread::sleep(5 * super::TICK);
@@ -70,17 +70,4 @@ fn act(floor: &Floor<'_>, line: &mut Line, page: &str, fields: &[(&str, &str)]) 
         line.form(page, &sent).ok().map(|answer| answer.status)
     });
     status == Some(303)
-}
-
-/// A name of a period as an address holds it.
-fn path(name: &str) -> String {
-    let mut path = String::new();
-    for byte in name.bytes() {
-        if byte.is_ascii_alphanumeric() {
-            path.push(char::from(byte));
-        } else {
-            path.push_str(&format!("%{byte:02X}"));
-        }
-    }
-    path
 }

@@ -133,7 +133,7 @@ impl Acted {
     /// About a bag, by its group.
     pub(crate) fn bag(&mut self, seconds: f64, code: BagCode, what: What) -> Key {
         let group = u32::from(code.group());
-        let who = Who::Group { period: PERIOD.to_owned(), group };
+        let who = Who::Group { period: PERIOD.into(), group };
         self.enter(seconds, Subject::Bag(code), what, who)
     }
 

@@ -1,11 +1,13 @@
-//! The aide's page: tick lists of the stations, from the preparation of the plan.
+//! The aide's page: tick lists of the stations, from the preparation of the day,
+//! with every sealed bag as it was sealed.
 //!
 //! What is ticked stays on the aide's device: a tick is a memory aid, says nothing about a bag, and
 //! does not belong in the record. Nothing here tells what is expected of any bag.
 
+use super::prepare::prepared;
 use super::{Kind, Scene};
 use barm_documents::catalog::Catalog;
-use barm_domain::prep::{Hands, Mix, Prep, prep};
+use barm_domain::prep::{Hands, Mix, Prep};
 
 /// What the page shows: every station that the day needs.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,7 +44,7 @@ pub(crate) struct Tick {
 
 /// The stations in a language.
 pub(crate) fn aide_view(scene: &Scene<'_>, words: &Catalog) -> AideView {
-    let prep = prep(scene.newest).ok();
+    let prep = prepared(scene.newest, scene.plan).ok();
     let of_prep = prep
         .iter()
         .flat_map(|prep| [trays(prep, words), water(prep, words), stock(prep, words)]);
@@ -161,5 +163,38 @@ fn stock(prep: &Prep, words: &Catalog) -> Station {
         name: words.say("aide-stock"),
         ticks: ticks.collect(),
         caution: Some(words.say("aide-stock-caution")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::aide_view;
+    use crate::desk::room::acted::{Acted, PERIOD, bag};
+    use barm_documents::catalog::Catalog;
+    use barm_domain::plan::Plan;
+    use barm_domain::record::What;
+    use std::sync::Arc;
+
+    #[test]
+    fn trays_count_a_sealed_bag_that_the_newest_plan_does_not_list() {
+        let mut acted = Acted::new(2, 2);
+        let told = |acted: &Acted| -> Vec<String> {
+            let view = acted.scene(|scene| aide_view(scene, Catalog::of("en")));
+            let trays = view.stations.into_iter().find(|station| station.word == "trays");
+            let own = |key: &str| key.starts_with(&format!("tray-{PERIOD}-"));
+            let ticks = trays.expect("trays").ticks.into_iter();
+            ticks.filter(|tick| own(&tick.key)).map(|tick| tick.says).collect()
+        };
+        let before = told(&acted);
+        assert_eq!(before.len(), 2);
+        assert!(before.iter().all(|says| says.ends_with(": 2")), "{before:?}");
+        acted.bag(600.0, bag(1, 0), What::Sealed { plan: 1 });
+        let mut plan = Plan::clone(&acted.plan);
+        let gone = [bag(1, 0), bag(2, 0)].map(|code| code.to_string());
+        plan.bags.retain(|own| !gone.contains(&own.code));
+        acted.plans.insert(2, Arc::new(plan));
+        let after = told(&acted);
+        assert!(after[0].ends_with(": 2"), "it is sealed: {after:?}");
+        assert!(after[1].ends_with(": 1"), "it is not: {after:?}");
     }
 }

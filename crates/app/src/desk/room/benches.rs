@@ -137,6 +137,7 @@ pub(crate) fn local(scene: &Scene<'_>, period: &Period, at: Timestamp) -> String
 
 /// A height without a needless fraction.
 pub(crate) fn millimeters(mm: f64) -> String {
-    let rounded = (mm * 10.0).round() / 10.0;
+    // A nothing has no sign.
+    let rounded = (mm * 10.0).round() / 10.0 + 0.0;
     if rounded.fract() == 0.0 { format!("{rounded:.0}") } else { format!("{rounded:.1}") }
 }

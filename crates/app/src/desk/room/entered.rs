@@ -2,10 +2,11 @@
 
 use super::Receipt;
 use super::live::{Room, State};
+use super::opened;
 use super::own;
-use super::shown::{self, Before};
+use super::shown::Change;
 use crate::desk::DeskError;
-use barm_domain::record::Entry;
+use barm_domain::record::{Entry, Subject};
 use std::sync::Arc;
 use tokio::sync::oneshot;
 
@@ -68,13 +69,16 @@ impl Room {
     }
 
     fn learn_one(&self, state: &mut State, entry: &Entry) {
-        let before = Before::of(&self.scene(state), entry);
-        if state.ledger.add(entry.clone()) {
-            if state.must_bind(entry, before.is_nothing()) {
-                state.bind();
-            }
-            let after = self.scene(state);
-            self.pulse.beat(|scope| shown::changes(scope, entry, &before, &after));
+        let seen = match &entry.subject {
+            Subject::Bag(code) => Some(opened::Before::of(&self.scene(state), *code)),
+            _ => None,
+        };
+        let Some(replaced) = state.ledger.add_and_recall(entry.clone()) else { return };
+        if state.must_bind(entry, replaced.bag.is_none()) {
+            state.bind();
         }
+        let after = self.scene(state);
+        let change = Change::of(entry, &replaced, seen, &after);
+        self.pulse.beat(|scope| change.shows_on(scope));
     }
 }

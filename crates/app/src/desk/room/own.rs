@@ -10,7 +10,7 @@ pub(super) fn may_enter(entry: &Entry, known: &Known) -> bool {
     match &entry.subject {
         Subject::Bag(code) => {
             let home = known.bags.get(code);
-            let own = home.is_some_and(|home| home.period == *period && home.group == *group);
+            let own = home.is_some_and(|home| home.period == **period && home.group == *group);
             own && matches!(
                 entry.what,
                 What::Made(_)
@@ -26,7 +26,7 @@ pub(super) fn may_enter(entry: &Entry, known: &Known) -> bool {
             )
         }
         Subject::Group { period: of, group: number } => {
-            let own = of == period && number == group;
+            let own = **of == **period && number == group;
             own && matches!(entry.what, What::Guess { .. } | What::Here { .. })
         }
         Subject::Period(_) | Subject::Investigation => false,

@@ -3,11 +3,10 @@
 use super::{Kind, Room, Scene};
 use crate::desk::{self, DeskError, PrepSheet};
 use barm_domain::check;
-use barm_domain::finding::Severity;
+use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::Look;
 use barm_domain::plan::Plan;
-use barm_domain::prep::Prep;
-use std::sync::Arc;
+use barm_domain::prep::{self, Prep, PrepError};
 
 /// The prepare page.
 #[derive(Debug)]
@@ -33,7 +32,8 @@ pub(crate) fn prepare_view(room: &Room) -> PrepareView {
         room.read(|scene| (scene.newest.clone(), scene.plan.clone(), scene.foreseen()));
     let found = check::check(&plan, &entries);
     let sheet = prepared(&plan, &held)
-        .map(|(laid, prep)| desk::prep_sheet(laid, &prep, &found))
+        .map(|prep| desk::prep_sheet(&held, &prep, &in_the_room(room, &held)))
+        .map_err(DeskError::from)
         .map_err(|error| {
             let hint = error.hint().map(|hint| format!(" {}", desk::editing::sentence(&hint)));
             format!(
@@ -54,24 +54,27 @@ pub(crate) fn prepare_view(room: &Room) -> PrepareView {
 
 /// The prep sheet as a PDF, made now.
 pub(crate) fn prep_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
-    let (plan, held, entries) =
-        room.read(|scene| (scene.newest.clone(), scene.plan.clone(), scene.foreseen()));
-    let (laid, prep) = prepared(&plan, &held)?;
-    desk::paper::prep_pdf_of(room.kind, laid, &prep, &check::check(&plan, &entries), size)
+    let (plan, held) = room.read(|scene| (scene.newest.clone(), scene.plan.clone()));
+    let prep = prepared(&plan, &held)?;
+    desk::paper::prep_pdf_of(room.kind, &held, &prep, &in_the_room(room, &held), size)
+}
+
+/// What is found of the bags as they stand there, the sealed ones as they were sealed.
+fn in_the_room(room: &Room, held: &Plan) -> Vec<Finding> {
+    let foreseen = |scene: &Scene<'_>| scene.outlook.map(|outlook| outlook.entries.clone());
+    check::check(held, &room.read(foreseen).unwrap_or_default())
 }
 
 /// What is bought and made by the newest plan, with the trays and the water of every period as its
-/// bags are, so that a sealed bag stands there as it was sealed; and the plan of those trays.
-fn prepared<'a>(
-    newest: &'a Arc<Plan>,
-    held: &'a Arc<Plan>,
-) -> Result<(&'a Plan, Prep), DeskError> {
-    let prep = desk::prep(newest)?;
-    if Arc::ptr_eq(newest, held) {
-        return Ok((newest, prep));
+/// bags are in `held`, so that a sealed bag stands there as it was sealed. Every page and every
+/// paper asks it.
+pub(crate) fn prepared(newest: &Plan, held: &Plan) -> Result<Prep, PrepError> {
+    let prep = prep::prep(newest)?;
+    if std::ptr::eq(newest, held) {
+        return Ok(prep);
     }
-    let periods = desk::prep(held)?.periods;
-    Ok((held, Prep { periods, ..prep }))
+    let periods = prep::prep(held)?.periods;
+    Ok(Prep { periods, ..prep })
 }
 
 /// Periods with bags that stand there as they were sealed and not as the newest plan has them, in
@@ -97,8 +100,10 @@ pub(crate) fn forecast_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, Des
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::desk::print::{Job, Wish};
     use crate::desk::room::acted::{Acted, PERIOD, bag};
     use barm_domain::record::What;
+    use std::sync::Arc;
 
     #[test]
     fn trays_show_what_sealed_bags_are_and_shopping_what_the_newest_plan_is() {
@@ -106,11 +111,15 @@ mod tests {
         let looked = |acted: &Acted| {
             let (plan, held, kept) =
                 acted.scene(|scene| (scene.newest.clone(), scene.plan.clone(), kept(scene)));
-            let (_, prep) = prepared(&plan, &held).expect("a preparation");
+            let prep = prepared(&plan, &held).expect("a preparation");
             let period = prep.periods.iter().find(|own| own.period == PERIOD).expect("it");
             let bags = period.trays.iter().flat_map(|tray| &tray.bags);
             let bags = bags.map(|bag| (bag.code.clone(), bag.treatment.clone()));
             let bags: std::collections::BTreeMap<String, String> = bags.collect();
+            // Whatever is printed asks the same.
+            let wish = Wish::plain(desk::Size::Letter);
+            let job = Job::new(&held, &wish, None, &desk::Unheard).bought_by(&plan);
+            assert_eq!(job.prep().ok(), Some(&prep));
             (bags, prep.shopping, kept)
         };
         let (before, ..) = looked(&acted);

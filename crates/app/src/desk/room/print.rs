@@ -54,13 +54,15 @@ pub(crate) fn print_view(room: &Room, w: Wording, wish: &Wish) -> PrintView {
 /// One part as a file, made now; none if there is no part of that name. Not for asynchronous code.
 pub(crate) fn printed(room: &Room, key: &str, wish: &Wish) -> Result<Option<Sheet>, DeskError> {
     let Some(part) = Part::of(key) else { return Ok(None) };
-    let (plan, read) = room.read(|scene| (scene.plan.clone(), has_readings(scene.standing())));
-    let job = Job::new(&plan, wish, None, &Unheard).of_kind(room.kind);
+    let (plan, newest, read) = room.read(|scene| {
+        (scene.plan.clone(), scene.newest.clone(), has_readings(scene.standing()))
+    });
+    let job = Job::new(&plan, wish, None, &Unheard).of_kind(room.kind).bought_by(&newest);
     if read && !(part.of_use)(&job) {
         // It waits for what the class found; then each bag is what it is in truth.
-        let (plan, analysis) = analysis(room)?;
+        let (plan, analysis, waits) = analysis(room)?;
         let job = Job::new(&plan, wish, Some(&analysis), &Unheard).of_kind(room.kind);
-        let job = job.with_beside(beside(room, &plan));
+        let job = job.with_beside(beside(room, waits));
         return print::one(&job, part).map(Some);
     }
     print::one(&job, part).map(Some)

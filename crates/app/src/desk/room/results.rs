@@ -49,8 +49,7 @@ pub(crate) struct Answered {
 
 /// The results page of an investigation. Works out forecasts: not for asynchronous code.
 pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
-    let (plan, analysis) = analysis(room)?;
-    let waits = room.read(|scene| not_run(scene, &plan));
+    let (plan, analysis, waits) = analysis(room)?;
     let voice = desk::voice(&plan);
     let questions = desk::questions(&plan).into_iter().filter_map(|(id, asks)| {
         let answer = analysis.result.questions.iter().find(|answer| answer.question == id)?;
@@ -99,28 +98,29 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
 
 /// The report as a PDF, made now. For the teacher only.
 pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
-    let (plan, analysis) = analysis(room)?;
-    let beside = beside(room, &plan);
+    let (plan, analysis, waits) = analysis(room)?;
+    let beside = beside(room, waits);
     desk::paper::results_pdf_with(room.kind, &plan, &analysis, &beside, size)
 }
 
 /// What the report says besides what the readings say.
-pub(super) fn beside(room: &Room, plan: &Plan) -> Beside {
-    room.read(|scene| Beside {
-        lent: who_had_lent(scene),
-        not_run: not_run(scene, plan).into_iter().collect(),
-    })
+pub(super) fn beside(room: &Room, waits: BTreeSet<String>) -> Beside {
+    Beside { lent: room.read(who_had_lent), not_run: waits.into_iter().collect() }
 }
 
-/// What counts of the record, each bag as what it is in truth.
-pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis), DeskError> {
-    let (plan, counted) = room.read(what_counts);
-    let waits = room.read(|scene| not_run(scene, &plan));
+/// What counts of the record, each bag as what it is in truth; and the treatments that wait for
+/// their period, by [`not_run`].
+pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis, BTreeSet<String>), DeskError> {
+    let (plan, counted, waits) = room.read(|scene| {
+        let (plan, counted) = what_counts(scene);
+        let waits = not_run(scene, &plan);
+        (plan, counted, waits)
+    });
     let mut analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
     for answer in &mut analysis.result.questions {
         answer.comparisons.retain(|compared| has_run(compared, &waits));
     }
-    Ok((plan, analysis))
+    Ok((plan, analysis, waits))
 }
 
 /// Treatments of which nothing was read while a period that makes them is still to come or runs:

@@ -2,101 +2,137 @@
 
 use super::opened::{self, Eyes};
 use super::{Scene, Scope};
-use barm_domain::record::{Audience, Bag, Entry, Face, Standing, Subject, What};
+use barm_domain::code::BagCode;
+use barm_domain::record::{
+    Audience, Bag, Entry, Face, Home, Replaced, Standing, Subject, What,
+};
 
-/// What a group sees of its own bag; the rest is the teacher's. A page must not even hear that
-/// something else has changed.
-fn to_its_group(bag: Option<&Bag>) -> Bag {
-    let mut bag = bag.cloned().unwrap_or_default();
-    bag.truth = None;
-    bag.set_aside = None;
-    bag.last = None;
-    bag
+/// Whether a group sees the same of its own bag; the rest is the teacher's. A page must not even
+/// hear that something else has changed.
+fn same_to_its_group(was: Option<&Bag>, now: Option<&Bag>) -> bool {
+    let nothing = Bag::default();
+    let [was, now] = [was, now].map(|bag| {
+        let Bag {
+            made,
+            sealed,
+            zero,
+            other_zeros,
+            readings,
+            meter,
+            odd,
+            vented,
+            lost,
+            truth: _,
+            set_aside: _,
+            last: _,
+        } = bag.unwrap_or(&nothing);
+        ((made, sealed, zero, other_zeros, readings), (meter, odd, vented, lost))
+    });
+    was == now
 }
 
-/// What stands of an entry's bag before it.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Before {
-    bag: Option<Bag>,
-    /// What others may be shown of it.
-    seen: Option<opened::Before>,
+/// What an entry has changed, worked out once for all pages.
+pub(super) struct Change<'a> {
+    entry: &'a Entry,
+    /// After the entry.
+    scene: &'a Scene<'a>,
+    bag: Option<BagChange<'a>>,
 }
 
-impl Before {
-    /// Remembers the bag of an entry.
-    pub(super) fn of(scene: &Scene<'_>, entry: &Entry) -> Self {
-        match &entry.subject {
-            Subject::Bag(code) => Self {
-                bag: scene.standing().bags.get(code).cloned(),
-                seen: Some(opened::Before::of(scene, *code)),
-            },
-            _ => Self { bag: None, seen: None },
+/// What an entry has changed of a bag that a plan knows.
+struct BagChange<'a> {
+    home: &'a Home,
+    code: BagCode,
+    /// Whether its group sees something else of it.
+    seen: bool,
+    /// Whether it was set aside or taken back.
+    aside: bool,
+    /// What others may be shown of it, before and now.
+    others: Option<(opened::Before, opened::Before)>,
+}
+
+impl<'a> Change<'a> {
+    /// What is not as it was in this scene, after an entry was added; `seen` is what others could be
+    /// shown of its bag before.
+    pub(super) fn of(
+        entry: &'a Entry,
+        replaced: &Replaced,
+        seen: Option<opened::Before>,
+        scene: &'a Scene<'a>,
+    ) -> Self {
+        let Subject::Bag(code) = &entry.subject else {
+            return Self { entry, scene, bag: None };
+        };
+        let home = scene.ledger.known().bags.get(code);
+        let bag = home.map(|home| {
+            let was = replaced.bag.as_ref();
+            let now = scene.standing().bags.get(code);
+            let others = seen.map(|seen| (seen, opened::Before::of(scene, *code)));
+            BagChange {
+                home,
+                code: *code,
+                seen: !same_to_its_group(was, now),
+                aside: was.and_then(|bag| bag.set_aside.as_ref())
+                    != now.and_then(|bag| bag.set_aside.as_ref()),
+                others: others.filter(|(was, now)| was != now),
+            }
+        });
+        Self { entry, scene, bag }
+    }
+
+    /// Whether a page shows something else.
+    pub(super) fn shows_on(&self, scope: &Scope) -> bool {
+        if *scope == Scope::Teacher {
+            return true;
         }
-    }
-
-    /// Whether nothing was on record of it.
-    pub(super) const fn is_nothing(&self) -> bool {
-        self.bag.is_none()
-    }
-}
-
-/// Whether a page shows something else in this scene, after an entry was added.
-pub(super) fn changes(
-    scope: &Scope,
-    entry: &Entry,
-    before: &Before,
-    scene: &Scene<'_>,
-) -> bool {
-    if *scope == Scope::Teacher {
-        return true;
-    }
-    let after = scene.standing();
-    match &entry.subject {
-        Subject::Bag(code) => {
-            let Some(home) = scene.ledger.known().bags.get(code) else { return false };
-            let now = after.bags.get(code);
-            let was = before.bag.as_ref();
-            let seen = to_its_group(was) != to_its_group(now);
-            let aside = was.and_then(|bag| bag.set_aside.as_ref())
-                != now.and_then(|bag| bag.set_aside.as_ref());
-            match scope {
-                Scope::Group { period, group } => {
-                    let own = home.period == *period && home.group == *group;
-                    let others = before.seen.as_ref();
-                    own && seen
-                        || others.is_some_and(|before| {
-                            Eyes::of(scene, period, *group).notice(scene, *code, before)
-                        })
+        match &self.entry.subject {
+            Subject::Bag(_) => {
+                self.bag.as_ref().is_some_and(|bag| bag.shows_on(scope, self.scene))
+            }
+            Subject::Group { period, group } => match scope {
+                Scope::Group { period: own, group: number } => own == period && number == group,
+                Scope::Wall(own) => {
+                    own == period
+                        && matches!(self.entry.what, What::StandIn(_) | What::TakenBack)
                 }
-                Scope::Wall(period) => {
-                    let own = home.period == *period;
-                    let open = curves_open(after, scope, own);
-                    seen && (own || open) || aside && open
-                }
-                Scope::Round(period) => (seen || aside) && home.period == *period,
+                Scope::Round(own) => own == period,
                 Scope::Aide | Scope::Teacher => false,
-            }
+            },
+            Subject::Period(period) => match scope {
+                Scope::Aide => true,
+                Scope::Round(own) => own == period,
+                Scope::Wall(own) | Scope::Group { period: own, .. } => {
+                    own == period && !matches!(self.entry.what, What::Jug { .. })
+                }
+                Scope::Teacher => true,
+            },
+            Subject::Investigation => match &self.entry.what {
+                What::Opened { to, .. } | What::Closed { to, .. } => meant(to, scope),
+                _ => true,
+            },
         }
-        Subject::Group { period, group } => match scope {
-            Scope::Group { period: own, group: number } => own == period && number == group,
-            Scope::Wall(own) => {
-                own == period && matches!(entry.what, What::StandIn(_) | What::TakenBack)
+    }
+}
+
+impl BagChange<'_> {
+    fn shows_on(&self, scope: &Scope, scene: &Scene<'_>) -> bool {
+        let home = self.home;
+        match scope {
+            Scope::Group { period, group } => {
+                let own = home.period == *period && home.group == *group;
+                own && self.seen
+                    || self.others.as_ref().is_some_and(|(was, now)| {
+                        Eyes::of(scene, period, *group).notice(scene, self.code, was, now)
+                    })
             }
-            Scope::Round(own) => own == period,
+            Scope::Wall(period) => {
+                let own = home.period == *period;
+                let open = || curves_open(scene.standing(), scope, own);
+                self.seen && (own || open()) || self.aside && open()
+            }
+            Scope::Round(period) => (self.seen || self.aside) && home.period == *period,
             Scope::Aide | Scope::Teacher => false,
-        },
-        Subject::Period(period) => match scope {
-            Scope::Aide => true,
-            Scope::Round(own) => own == period,
-            Scope::Wall(own) | Scope::Group { period: own, .. } => {
-                own == period && !matches!(entry.what, What::Jug { .. })
-            }
-            Scope::Teacher => true,
-        },
-        Subject::Investigation => match &entry.what {
-            What::Opened { to, .. } | What::Closed { to, .. } => meant(to, scope),
-            _ => true,
-        },
+        }
     }
 }
 

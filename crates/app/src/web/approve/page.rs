@@ -312,16 +312,29 @@ fn answered(w: Wording, view: &ApproveView) -> Markup {
 mod tests {
     use super::page;
     use crate::desk::Wording;
-    use crate::desk::queue::queue;
+    use crate::desk::queue::{Queue, queue};
     use crate::desk::room::Kind;
     use crate::desk::room::proposals::ApproveView;
     use crate::desk::start;
     use barm_domain::finding::Severity;
     use barm_domain::ready::Ready;
     use maud::html;
+    use std::sync::LazyLock;
+
+    fn of(queue: Queue) -> ApproveView {
+        ApproveView {
+            id: 7,
+            kind: Kind::Real,
+            title: "A lesson".into(),
+            queue,
+            keep: std::collections::BTreeMap::new(),
+            answered: Vec::new(),
+            missing: Vec::new(),
+        }
+    }
 
     /// Forty proposals of five periods, every eighth with a fault.
-    fn forty() -> ApproveView {
+    static FORTY: LazyLock<ApproveView> = LazyLock::new(|| {
         let typed = start::Typed {
             date: "2027-03-09".into(),
             periods: "5".into(),
@@ -340,21 +353,13 @@ mod tests {
             .collect();
         let table = format!("period,group,question,changes,levels,compared with\n{lines}");
         let (plan, rows) = crate::desk::queue::both(&text, &table);
-        ApproveView {
-            id: 7,
-            kind: Kind::Real,
-            title: "A lesson".into(),
-            queue: queue(Wording::english(), &plan, &rows),
-            keep: std::collections::BTreeMap::new(),
-            answered: Vec::new(),
-            missing: Vec::new(),
-        }
-    }
+        of(queue(Wording::english(), &plan, &rows))
+    });
 
     #[test]
     fn forty_proposals_take_less_than_two_keys_each() {
-        let view = forty();
-        let shown = page(Wording::english(), &view, &html! {}, None).into_string();
+        let view = &*FORTY;
+        let shown = page(Wording::english(), view, &html! {}, None).into_string();
         let mut keys = 0;
         // After each answer the next one waits at the top with the focus on it.
         for article in shown.split("<article").skip(1) {
@@ -370,10 +375,10 @@ mod tests {
 
     #[test]
     fn faults_stand_on_top_and_the_board_says_what_all_picked() {
-        let view = forty();
+        let view = &*FORTY;
         let faults: Vec<usize> = view.queue.lines.iter().map(|l| l.judged.faults()).collect();
         assert!(faults.is_sorted_by(|a, b| a >= b), "{faults:?}");
-        let shown = page(Wording::english(), &view, &html! {}, None).into_string();
+        let shown = page(Wording::english(), view, &html! {}, None).into_string();
         assert!(shown.contains("35 groups picked the same."), "the board says so");
         assert_eq!(
             shown.matches("btn main").count(),
@@ -399,8 +404,7 @@ mod tests {
         let cautions: Vec<String> = cautions.map(|one| one.code.to_string()).collect();
         assert!(!cautions.is_empty(), "{:?}", line.judged.found);
         let cost = line.cost.expect("prices are known");
-        let mut view = forty();
-        view.queue = queue;
+        let mut view = of(queue);
         let draw =
             |view: &ApproveView| page(Wording::english(), view, &html! {}, None).into_string();
         let shown = draw(&view);

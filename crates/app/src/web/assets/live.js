@@ -90,9 +90,13 @@ function inPlace(part, fresh) {
 /** @param {Element} part @param {Element} fresh */
 function put(part, fresh) {
   const focus = document.activeElement;
-  const id = focus instanceof HTMLElement && part.contains(focus) ? focus.id : "";
+  const had = focus instanceof HTMLElement && part.contains(focus) ? focus : null;
   part.replaceChildren(...fresh.cloneNode(true).childNodes);
-  if (id) document.getElementById(id)?.focus({ preventScroll: true });
+  // What has the focus keeps it, if it is still there: by its name, and a link by where it leads.
+  const leads = had?.getAttribute("href");
+  const heir = had?.id ? document.getElementById(had.id)
+    : leads ? part.querySelector(`a[href="${CSS.escape(leads)}"]`) : null;
+  if (heir instanceof HTMLElement) heir.focus({ preventScroll: true });
 }
 
 /** @param {Document} page @param {boolean} now_all */
@@ -258,7 +262,10 @@ addEventListener("submit", async (event) => {
   keys.set(form, [what, own]);
   body.set("key", own);
   try {
-    const answer = await fetch(form.action, { method: "POST", body, headers: { "x-barm": "1" } });
+    // Who leaves the page at once has sent it all the same.
+    const answer = await fetch(form.action, {
+      method: "POST", body, headers: { "x-barm": "1" }, keepalive: true,
+    });
     keys.delete(form);
     did = new URL(answer.url).searchParams.get("did") ?? "";
     didUntil = Date.now() + 10000;

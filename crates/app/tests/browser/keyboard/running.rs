@@ -4,7 +4,7 @@ use super::ENTER;
 use crate::browser::Browser;
 use crate::looks::{DURING, Stage};
 use crate::skip;
-use barm_domain::record::{Odd, Subject, What, Who};
+use barm_domain::record::{Odd, What};
 
 /// Waits until the page listens to keys.
 fn until_keys(browser: &Browser) {
@@ -54,8 +54,18 @@ fn a_period_is_run_with_the_keyboard_alone() {
     browser.press("\u{e00c}n");
     browser.until_on("#needs *");
     browser.tab_to(needs);
+    let about = "const one = document.activeElement;
+         return [one.value, one.closest('[data-row]').dataset.row.split('-')[0]];";
+    let about = browser.run(about);
+    let (offered, bag) = (&about[0], about[1].as_str().expect("a bag"));
+    browser.until("return document.querySelector('#now a') !== null;");
     browser.press(ENTER);
-    until_said(&browser, "5A");
+    let offers = "[...document.querySelectorAll('#needs button')]";
+    // Looking elsewhere before the answer has come: it leaves the focus where it was taken.
+    browser.press("r");
+    browser.until(&format!("return {offers}.every((one) => one.value !== {offered});"));
+    until_said(&browser, bag);
+    browser.until_on("#now a.bagname");
     // Something odd, on the page of the bag, and back.
     browser.press("r");
     browser.until_on("#now a.bagname");
@@ -76,11 +86,7 @@ fn a_period_is_run_with_the_keyboard_alone() {
     browser.press(ENTER);
     browser.until("return document.querySelector('[data-stage=running] #stop') !== null;");
     let record = stage.ended();
-    let own = record.iter().filter(|entry| entry.who == Who::Teacher);
-    let own: Vec<&What> = own
-        .filter(|entry| !matches!(&entry.subject, Subject::Bag(code) if code.group() == 0))
-        .map(|entry| &entry.what)
-        .collect();
+    let own: Vec<&What> = record.iter().map(|entry| &entry.what).collect();
     let heights = own.iter().filter_map(|what| match what {
         What::Reading { height_mm, .. } => Some(*height_mm),
         _ => None,

@@ -3,7 +3,7 @@
 use crate::browser::Browser;
 use crate::class::Class;
 use crate::school::{School, Served};
-use barm_domain::record::Entry;
+use barm_domain::record::{Entry, Key};
 use serde_json::json;
 
 /// What the walk needs: a shelf with nothing on it, and one with an investigation that has only a
@@ -14,6 +14,8 @@ pub(crate) struct Stage {
     codes: Codes,
     _nothing: School,
     school: School,
+    /// What was on record before anybody came.
+    laid: Vec<Key>,
 }
 
 /// Codes of period 4.
@@ -44,7 +46,7 @@ impl Stage {
         let mut entries = class.period("1", 300, true, &|_, _, mm| Some(mm));
         // Nothing rises anywhere.
         entries.extend(class.period("2", 34, false, &|_, _, _| Some(4.0)));
-        entries.extend(class.period("4", 28, false, &|code, minute, mm| {
+        entries.extend(class.period("4", 29, false, &|code, minute, mm| {
             match (code.group(), minute) {
                 // Written in centimeters; not read in time; and group 2 has not read yet.
                 (5, 8) => Some((mm / 10.0).round()),
@@ -55,6 +57,7 @@ impl Stage {
         }));
         entries.extend(class.lent("4"));
         school.enter(DURING, &entries);
+        let laid = entries.iter().map(|entry| entry.key).collect();
         let groups = [("DART", 1), ("HEAT", 2), ("NEAR", 3)];
         let groups =
             groups.map(|(code, group)| school.code(BEFORE, code, "group", Some(group)));
@@ -75,13 +78,14 @@ impl Stage {
             aide: school.code(DURING, "WARMED", "aide", None),
         };
         let (bare, full) = (nothing.serve(0), school.serve(0));
-        Self { bare, full, codes, _nothing: nothing, school }
+        Self { bare, full, codes, _nothing: nothing, school, laid }
     }
 
-    /// Pulls the plug and gives what is on record of the day.
+    /// Pulls the plug and gives what was put on record since the beginning.
     pub(crate) fn ended(self) -> Vec<Entry> {
         self.full.stop();
-        self.school.entries(DURING)
+        let record = self.school.entries(DURING).into_iter();
+        record.filter(|entry| !self.laid.contains(&entry.key)).collect()
     }
 
     pub(crate) fn walk<'a>(&'a self, browser: &'a Browser) -> Walk<'a> {

@@ -2,10 +2,11 @@
 
 use super::Typed;
 use super::hall::Hall;
-use crate::bench::{ALL_SAVED, tap};
+use crate::bench::{ALL_SAVED, LOADED, tap, until_written};
 use crate::browser::Browser;
 use barm_domain::code::BagCode;
 use serde_json::json;
+use std::collections::BTreeMap;
 
 /// A device at a bench.
 pub(super) struct Device {
@@ -50,6 +51,7 @@ impl Device {
         browser.turn_to(&window);
         let host = hall.host(device);
         browser.open(&hall.at(&host, "/join?lang=en"));
+        browser.until(LOADED);
         let own = &hall.group_codes[group as usize - 1];
         browser.run_later(COME_IN, &json!([hall.period_code(), own]));
         let there = "return location.pathname === '/bench' && document.querySelector('#tabs button') !== null;";
@@ -74,12 +76,28 @@ impl Device {
         asked.as_str().map(|code| code.parse().expect("a code"))
     }
 
-    /// Types one millimeter more than last time for the bag that is asked for.
+    /// Types one millimeter more than last time for the bag that is asked for. Which one that is
+    /// may change until the first tap, so it is read and tapped at once.
     fn write(&mut self, browser: &Browser) {
-        let Some(bag) = self.asked(browser) else { return };
+        let next = |typed: &Vec<f64>| typed.last().map_or(4, |last| *last as u32 + 1);
+        let known: BTreeMap<String, u32> =
+            self.typed.iter().map(|(bag, typed)| (bag.to_string(), next(typed))).collect();
+        let taps = format!(
+            "const asked = (() => {{ {ASKED} }})();
+             const mm = {}[asked] ?? 4;
+             const key = (digit) => document.querySelector(`[data-k='${{digit}}']`);
+             if (asked === null || key('tens-0').ariaDisabled === 'true') return null;
+             key(`tens-${{Math.floor(mm / 10)}}`).click();
+             key(`ones-${{mm % 10}}`).click();
+             return [asked, mm];",
+            json!(known)
+        );
+        let tapped = browser.run(&taps);
+        let Some(bag) = tapped[0].as_str() else { return };
+        let bag: BagCode = bag.parse().expect("a code");
+        let mm = tapped[1].as_u64().and_then(|mm| u32::try_from(mm).ok()).expect("a height");
+        until_written(browser);
         let heights = self.typed.entry(bag).or_default();
-        let mm = heights.last().map_or(4, |last| *last as u32 + 1);
-        tap(browser, mm);
         let asks = browser.run("return document.getElementById('guard')?.innerText ?? null;");
         assert!(asks.is_null(), "a question about {mm} mm on bag {bag}: {asks}");
         heights.push(f64::from(mm));

@@ -1,4 +1,4 @@
-//! Periods that overlap, follow each other too fast, or run past midnight.
+//! Periods that overlap, follow each other too fast, run past midnight, or have no address.
 
 use crate::finding::{Finding, Severity};
 use crate::plan::{Period, Plan};
@@ -10,6 +10,7 @@ const DAY_MIN: f64 = 24.0 * 60.0;
 
 pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
     let mut found = past_midnight(plan);
+    found.extend(dotted(plan));
     for (p, period) in plan.periods.iter().enumerate() {
         // Of two that start together, the later in the list is the one to mend.
         let before = plan
@@ -52,6 +53,23 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
         }
     }
     found
+}
+
+/// In an address, a dot stands for the place itself and two for the one above (RFC 3986, section
+/// 5.2.4), however they are written: no page of such a period could be opened.
+fn dotted(plan: &Plan) -> impl Iterator<Item = Finding> + '_ {
+    let periods = plan.periods.iter().enumerate();
+    periods.filter(|(_, period)| matches!(period.name.as_str(), "." | "..")).map(
+        |(p, period)| {
+            let message = format!(
+                "A period is called “{}”: no page of it can be opened under that name.",
+                period.name
+            );
+            let fix = "Give it a letter or a number, such as “1” or “3B”.";
+            Finding::new(Severity::Fault, "dotted-period", message, fix)
+                .at(format!("period[{p}].name"))
+        },
+    )
 }
 
 fn past_midnight(plan: &Plan) -> Vec<Finding> {

@@ -5,13 +5,14 @@ use super::{Refusals, Stretches};
 use crate::code::BagCode;
 use crate::record::{Bag, Entry, Known, Made, Refused, Tapped, Truth, What, Who};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// What a bag's entries rest on besides themselves.
 pub(in crate::record) struct Seen<'a> {
     /// What the versions of the plan know.
     pub(in crate::record) known: &'a Known,
     /// When groups work with numbers that are not their own, by period and number.
-    pub(in crate::record) stand_ins: &'a BTreeMap<(String, u32), Stretches>,
+    pub(in crate::record) stand_ins: &'a BTreeMap<(Arc<str>, u32), Stretches>,
 }
 
 impl Seen<'_> {

@@ -29,7 +29,7 @@ pub(super) const fn height_written(what: &What) -> Option<f64> {
 
 /// Where a height belongs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Slot {
+pub(super) enum Slot {
     Zero,
     Planned(u32),
     /// Between planned minutes; has no rivals.
@@ -37,15 +37,15 @@ enum Slot {
 }
 
 /// Work in hand.
-struct Gathering<'e> {
-    /// Heights that count so far, by the key of their first entry.
-    heights: BTreeMap<Key, (Slot, Height)>,
+pub(super) struct Gathering<'e> {
+    /// Heights that count so far, in the order of their time and key.
+    pub(super) heights: Vec<(Slot, Height)>,
     /// First entries that do not count, with their time and why.
-    refused: BTreeMap<Key, (Timestamp, Refused)>,
+    pub(super) refused: BTreeMap<Key, (Timestamp, Refused)>,
     /// Corrections with the key of the first entry that they reach.
     corrections: Vec<(&'e Entry, Key)>,
     /// The last choice in each slot: who chose, when, and the height chosen.
-    choices: BTreeMap<Slot, (Key, Timestamp, Key)>,
+    pub(super) choices: BTreeMap<Slot, (Key, Timestamp, Key)>,
 }
 
 impl Heights {
@@ -57,18 +57,22 @@ impl Heights {
         refusals: &mut Refusals,
     ) -> Self {
         let mut gathering = Gathering {
-            heights: BTreeMap::new(),
+            heights: Vec::with_capacity(entries.len()),
             refused: BTreeMap::new(),
             corrections: Vec::new(),
             choices: BTreeMap::new(),
         };
         gathering.take_first_entries(entries, &unfit);
         gathering.take_corrections(entries, &unfit, refusals);
-        let mut zeros = gathering.settled(|slot| slot == Slot::Zero).into_iter();
+        gathering.settle(|slot| slot == Slot::Zero);
+        gathering.refuse_before_zero();
+        gathering.settle(|slot| slot != Slot::Zero);
+        let (zeros, readings): (Vec<_>, Vec<_>) =
+            std::mem::take(&mut gathering.heights).into_iter().partition(is_zero);
+        let mut zeros = zeros.into_iter().map(|(_, height)| height);
         let zero = zeros.next();
         let other_zeros = zeros.collect();
-        gathering.refuse_before(zero.as_ref().map(|zero| zero.measured));
-        let readings = gathering.settled(|slot| slot != Slot::Zero);
+        let readings = readings.into_iter().map(|(_, height)| height).collect();
         gathering.tell(refusals);
         Self { zero, other_zeros, readings }
     }
@@ -102,7 +106,7 @@ impl<'e> Gathering<'e> {
                 mended: Vec::new(),
                 rival: false,
             };
-            self.heights.insert(entry.key, (slot, height));
+            self.heights.push((slot, height));
         }
     }
 
@@ -119,6 +123,11 @@ impl<'e> Gathering<'e> {
                 _ => None,
             })
             .collect();
+        if points.is_empty() {
+            return;
+        }
+        let places: BTreeMap<Key, usize> =
+            (0..).zip(&self.heights).map(|(place, (_, height))| (height.key, place)).collect();
         for entry in entries {
             let What::Correction { of, height_mm } = entry.what else { continue };
             if let Some(reason) = unfit(entry) {
@@ -126,13 +135,15 @@ impl<'e> Gathering<'e> {
                 continue;
             }
             let root = root(of, &points);
-            let known = self.heights.contains_key(&root) || self.refused.contains_key(&root);
-            if !known {
+            let place = places.get(&root);
+            if place.is_none() && !self.refused.contains_key(&root) {
                 refusals.add(entry, Refused::NothingToCorrect { of });
                 continue;
             }
             self.corrections.push((entry, root));
-            let Some((slot, height)) = self.heights.get_mut(&root) else { continue };
+            let Some((slot, height)) = place.and_then(|at| self.heights.get_mut(*at)) else {
+                continue;
+            };
             height.mended.push(Mended {
                 height_mm: height.height_mm,
                 by: entry.key,
@@ -146,65 +157,20 @@ impl<'e> Gathering<'e> {
     }
 
     /// Readings cannot count without a zero reading, or before it.
-    fn refuse_before(&mut self, zero: Option<Timestamp>) {
+    fn refuse_before_zero(&mut self) {
+        let zero = self.heights.iter().find(|one| is_zero(one));
+        let zero = zero.map(|(_, height)| height.measured);
         let refused = &mut self.refused;
-        self.heights.retain(|key, (_, height)| {
+        self.heights.retain(|(slot, height)| {
             let reason = match zero {
+                _ if *slot == Slot::Zero => return true,
                 None => Refused::NoZeroYet,
                 Some(zero) if height.measured < zero => Refused::BeforeZero,
                 Some(_) => return true,
             };
-            refused.insert(*key, (height.measured, reason));
+            refused.insert(height.key, (height.measured, reason));
             false
         });
-    }
-
-    /// Takes out the heights of these slots, settled where the teacher chose, by time.
-    fn settled(&mut self, here: impl Fn(Slot) -> bool) -> Vec<Height> {
-        let mut slots: BTreeMap<Slot, Vec<Height>> = BTreeMap::new();
-        self.heights.retain(|_, (slot, height)| {
-            let taken = here(*slot);
-            if taken {
-                slots.entry(*slot).or_default().push(height.clone());
-            }
-            !taken
-        });
-        let mut all = Vec::new();
-        for (slot, mut heights) in slots {
-            heights.sort_by_key(|height| (height.measured, height.key));
-            if let Some((by, at, chosen)) = self.choices.get(&slot).copied() {
-                self.put_aside(&mut heights, by, at, chosen);
-            }
-            let differ = heights.windows(2).any(|pair| differ(&pair[0], &pair[1]));
-            for height in &mut heights {
-                height.rival = differ;
-            }
-            all.extend(heights);
-        }
-        all.sort_by_key(|height| (height.measured, height.key));
-        all
-    }
-
-    /// Puts aside what was written in a slot before the choice.
-    fn put_aside(&mut self, heights: &mut Vec<Height>, by: Key, at: Timestamp, chosen: Key) {
-        let stays = |height: &Height| height.key == chosen || height.measured > at;
-        if heights.iter().all(|height| height.key != chosen) {
-            return;
-        }
-        let (stay, aside): (Vec<Height>, Vec<Height>) =
-            std::mem::take(heights).into_iter().partition(stays);
-        *heights = stay;
-        for rival in &aside {
-            self.refused.insert(rival.key, (rival.measured, Refused::NotChosen { by }));
-        }
-        if let Some(chosen) = heights.iter_mut().find(|height| height.key == chosen) {
-            // Before what the choice itself replaced, so that this stays the last.
-            let own = chosen.mended.iter().position(|mended| mended.by == by);
-            let own = own.unwrap_or(chosen.mended.len());
-            let history =
-                aside.iter().map(|rival| Mended { height_mm: rival.height_mm, by, at });
-            chosen.mended.splice(own..own, history);
-        }
     }
 
     /// Says what does not count; a correction shares the lot of what it corrects.
@@ -219,9 +185,8 @@ impl<'e> Gathering<'e> {
     }
 }
 
-/// Whether two heights say something else.
-fn differ(a: &Height, b: &Height) -> bool {
-    (a.height_mm - b.height_mm).abs() > 0.0
+fn is_zero((slot, _): &(Slot, Height)) -> bool {
+    *slot == Slot::Zero
 }
 
 /// The first entry that a chain of corrections reaches; a chain that bites its own tail ends

@@ -4,6 +4,7 @@ mod bag;
 mod group;
 mod heights;
 mod period;
+mod rivals;
 mod whole;
 
 pub(super) use bag::{Seen, bag};

@@ -38,11 +38,11 @@ const AT_THE_BENCH: [(&str, &str); 8] = [
 /// Cautions that a clipboard has room for.
 const MOST_HEEDS: usize = 6;
 
-/// The few cautions that bite in this period.
+/// The few of all cautions that bite in this period.
 pub(super) fn in_the_hour(
     plan: &Plan,
     period: &Period,
-    found: &[Finding],
+    all: &[Hazard],
     own: &[&Foreseen],
 ) -> Vec<Heed> {
     let here = plan.bags.iter().filter(|bag| bag.period == period.name);
@@ -57,7 +57,6 @@ pub(super) fn in_the_hour(
         "S07" => bursts,
         _ => true,
     };
-    let all = hazards(found);
     let heed = |(code, does): &(&str, &str)| {
         let own = all.iter().find(|one| one.caution.code == *code)?;
         bites(code).then(|| Heed {

@@ -20,17 +20,18 @@ pub(crate) fn packet_pdf(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
 fn packet(job: &Job<'_>) -> Result<Packet, DeskError> {
     let (plan, ready, outlook) = (job.plan, job.prep()?, job.outlook()?);
     let prep = prep::on_paper(plan, ready, job.found(), job.wish.size.into());
+    let hazards = hazards::hazards(job.found());
     Ok(Packet {
         imprint: teacher_imprint(job, "PACKET"),
         title: plan.title.clone(),
         summary: prep.summary.clone(),
         overview: overview::overview(job, ready),
-        runs: run_sheet::run_sheets(job, ready, &outlook.entries),
+        runs: run_sheet::run_sheets(job, ready, &outlook.entries, &hazards),
         changeovers: changeover::changeovers(plan, ready, job.wish.size.into()),
-        hazards: hazards::hazards(job.found()),
         forecast: forecast::forecast_sheet(plan, outlook),
         limits: limits::limits(plan),
         clearing: hazards::clearing(plan, ready),
+        hazards,
         prep,
     })
 }

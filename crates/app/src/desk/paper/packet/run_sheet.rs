@@ -6,7 +6,7 @@ use super::super::{looks, period_number};
 use super::{hazards, steps};
 use crate::desk::print::Job;
 use barm_documents::chart::Estimate;
-use barm_documents::sheet::{GroupTimes, Hoped, Lettered, RunSheet};
+use barm_documents::sheet::{GroupTimes, Hazard, Hoped, Lettered, RunSheet};
 use barm_domain::code::BagCode;
 use barm_domain::outlook::Entry;
 use barm_domain::plan::{Period, Plan, PlannedBag};
@@ -14,11 +14,22 @@ use barm_domain::prep::Prep;
 use barm_domain::schedule::{Schedule, schedule};
 
 /// A sheet for each period that is printed.
-pub(super) fn run_sheets(job: &Job<'_>, prep: &Prep, entries: &[Entry]) -> Vec<RunSheet> {
-    job.periods().map(|period| one(job, period, prep, entries)).collect()
+pub(super) fn run_sheets(
+    job: &Job<'_>,
+    prep: &Prep,
+    entries: &[Entry],
+    all: &[Hazard],
+) -> Vec<RunSheet> {
+    job.periods().map(|period| one(job, period, prep, entries, all)).collect()
 }
 
-fn one(job: &Job<'_>, period: &Period, prep: &Prep, entries: &[Entry]) -> RunSheet {
+fn one(
+    job: &Job<'_>,
+    period: &Period,
+    prep: &Prep,
+    entries: &[Entry],
+    all: &[Hazard],
+) -> RunSheet {
     let (plan, hours) = (job.plan, Hours::from(job.wish.size));
     let schedule = schedule(plan, period, None);
     let hour = Hour::of(plan, period, &schedule);
@@ -50,8 +61,8 @@ fn one(job: &Job<'_>, period: &Period, prep: &Prep, entries: &[Entry]) -> RunShe
             .collect(),
         rows: rows(plan, period, &schedule, &bags, hours),
         hoped: own.iter().map(|entry| hoped(plan, entry)).collect(),
-        heeds: hazards::in_the_hour(plan, period, job.found(), &own),
-        cautions: hazards::hazards(job.found()).len(),
+        heeds: hazards::in_the_hour(plan, period, all, &own),
+        cautions: all.len(),
     }
 }
 

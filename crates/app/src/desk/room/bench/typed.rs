@@ -139,7 +139,7 @@ fn entry(
         what,
         measured,
         arrived: now,
-        who: Who::Group { period: period.to_owned(), group },
+        who: Who::Group { period: period.into(), group },
     };
     Some((entry, reason))
 }

@@ -149,7 +149,7 @@ fn own_bag(
 
 /// A tap, which a group may take back if it is its own.
 fn odd(tap: &Tapped, (period, group): (&str, u32)) -> (Timestamp, Odd, Option<Key>) {
-    let own = matches!(&tap.who, Who::Group { period: of, group: number } if of == period && *number == group);
+    let own = matches!(&tap.who, Who::Group { period: of, group: number } if **of == *period && *number == group);
     (tap.at, tap.odd, own.then_some(tap.key))
 }
 
@@ -172,7 +172,7 @@ fn own_height(height: &Height) -> OwnHeight {
 
 /// Keys of what the group itself has entered.
 fn keys(scene: &Scene<'_>, period: &str, group: u32, bags: &[OwnBag]) -> Vec<Key> {
-    let who = Who::Group { period: period.to_owned(), group };
+    let who = Who::Group { period: period.into(), group };
     let own = Subject::Group { period: period.to_owned(), group };
     let subjects = bags.iter().map(|bag| Subject::Bag(bag.code)).chain([own]);
     let mut keys = Vec::new();

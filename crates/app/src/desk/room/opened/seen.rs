@@ -81,21 +81,18 @@ impl Eyes {
         scene: &Scene<'_>,
         code: BagCode,
         before: &Before,
+        now: &Before,
     ) -> bool {
         if !(self.class_data || self.curves()) {
             return false;
         }
         let Some(home) = scene.ledger.known().bags.get(&code) else { return false };
-        let now = Before::of(scene, code);
-        if now == *before {
-            return false;
-        }
         let sees = |of: &Before| {
             let treatment = of.treatment.as_deref();
             treatment
                 .is_some_and(|name| self.see_curve(home, name) || self.see_number(home, name))
         };
-        sees(before) || sees(&now)
+        sees(before) || sees(now)
     }
 }
 

@@ -156,11 +156,11 @@ fn row(scene: &Scene<'_>, w: Wording, period: &Period, entry: &Entry) -> LedgerR
         arrived: late.then(|| local(scene, period, entry.arrived)),
         who: match &entry.who {
             Who::Teacher => say!(w, "who-you"),
-            Who::Group { period: own, group } if *own == period.name => {
+            Who::Group { period: own, group } if **own == period.name => {
                 say!(w, "who-group", group = group_name(*group))
             }
             Who::Group { period: own, group } => {
-                say!(w, "who-group-of", group = group_name(*group), period = own)
+                say!(w, "who-group-of", group = group_name(*group), period = own.as_ref())
             }
             Who::Aide => say!(w, "who-aide"),
             Who::Import => say!(w, "who-paper"),
