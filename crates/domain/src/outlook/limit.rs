@@ -115,16 +115,21 @@ fn mostly_closed(foods: &[Portion]) -> bool {
     let grams = |kinds: fn(&Composition) -> f64| -> f64 {
         foods.iter().map(|food| kinds(&food.composition) * food.grams).sum()
     };
-    let closed =
-        grams(|of| of.raw_starch + of.cooked_starch + of.dextrin + of.lactose + of.galactose);
+    let closed = grams(|of| {
+        of.raw_starch
+            + of.cooked_starch
+            + of.dextrin
+            + of.lactose
+            + of.galactose
+            + of.galactosides
+    });
     let free = grams(|of| of.maltose + of.sucrose + of.glucose + of.fructose);
     closed > free
 }
 
 /// Whether a thing holds any carbohydrate that yeast could live on, closed up or free.
 fn feeds(of: &Composition) -> bool {
-    let sugars = of.maltose + of.sucrose + of.lactose + of.galactose + of.glucose + of.fructose;
-    sugars + of.raw_starch + of.cooked_starch + of.dextrin > 0.0
+    of.carbohydrates().iter().any(|part| *part > 0.0)
 }
 
 fn with_food(setup: &Setup) -> Setup {

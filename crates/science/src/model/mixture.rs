@@ -9,7 +9,7 @@ use super::state::{
     GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE, RAW, RESERVE, STATES, SUCROSE, State,
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, WETTING_YEAST, film_j_per_k};
-use crate::setup::{Setup, YeastKind};
+use crate::setup::{EnzymeKind, Setup, YeastKind};
 use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE};
 use crate::units::{Celsius, Pascal};
 use crate::yeast::storage::left_by_storage;
@@ -61,6 +61,8 @@ pub struct Mixture {
     /// One face of the bag (m²) and the film's thickness (µm).
     pub(super) face_m2: f64,
     pub(super) film_um: f64,
+    /// The yeast's own invertase.
+    pub(super) invertase: Enzyme,
     /// The enzymes that are present.
     pub(super) enzymes: Vec<Enzyme>,
     /// How its raw starch cooks and is bored into.
@@ -193,6 +195,7 @@ impl Mixture {
             half_pocket: 1e3 * parameters.pocket_mm * face_m2 * mmol_per_ml,
             face_m2,
             film_um: setup.bag.film_um,
+            invertase: Enzyme::new(EnzymeKind::Invertase),
             enzymes,
             granules,
             start,

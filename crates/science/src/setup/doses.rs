@@ -81,8 +81,9 @@ pub enum EnzymeKind {
 pub struct EnzymeDose {
     /// Which enzyme.
     pub kind: EnzymeKind,
-    /// Activity put into the bag (µmol of product per minute at the enzyme's reference
-    /// temperature and with substrate in excess).
+    /// Activity of the dose as it was mixed (µmol of product per minute at the enzyme's reference
+    /// temperature and with substrate in excess); what reaches the bag of an old or unshaken
+    /// solution is less.
     pub units: f64,
     /// Relative standard deviation of the activity (1), common to all bags of the day: what the
     /// label leaves open.

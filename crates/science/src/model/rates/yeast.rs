@@ -1,14 +1,12 @@
 //! What the yeast does: it wakes, dies, splits sucrose and ferments.
 
 use super::{CARBON_PER_HEXOSE, FASTEST_LOSS_PER_MIN};
-use crate::enzyme::acidity::bell;
-use crate::enzyme::{heat, starch};
+use crate::enzyme::starch;
 use crate::model::mixture::{Crowd, Mixture};
 use crate::model::state::{
     ALIVE, AWAKE, BYPRODUCT, DISSOLVED, ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSE_INDUCED,
     GALACTOSIDES, GLUCOSE, INDUCED, MALTOSE, MALTOTRIOSE, RESERVE, SUCROSE, State, WATER_USED,
 };
-use crate::setup::EnzymeKind;
 use crate::stoichiometry::{
     CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, HEXOSE, TRISACCHARIDE,
 };
@@ -32,10 +30,9 @@ impl Mixture {
         change: &mut State,
     ) {
         if y[SUCROSE] > 0.0 || y[GALACTOSIDES] > 0.0 {
-            let heat = heat::heat(EnzymeKind::Invertase);
-            let fit = ph.map_or(1.0, |ph| bell(EnzymeKind::Invertase).at_work(ph));
+            let fit = ph.map_or(1.0, |ph| self.invertase.acidity.at_work(ph));
             let activity = 1e-3 * crowd.dry_g * self.parameters.own_invertase * fit;
-            self.split_sucrose(activity * heat.rate(celsius), y, change);
+            self.split_sucrose(activity * self.invertase.heat.rate(celsius), y, change);
         }
     }
 
