@@ -48,22 +48,29 @@ def build(about, bag, jit=lambda function: function):
 
 def acidity(bag):
     """What acidity leaves of the yeast's rate, the share of the carbon that is carbon dioxide, and the
-    pH; one, one and no number in a liquid without soda."""
-    if bag.fixed["base_mol_per_kg"] > 0.0:
+    pH; followed where soda or acid make it matter, else those of a bag near pH 5, whose pH is no number
+    where nothing minds it."""
+    if bag.fixed["acidity_followed"] > 0.0:
         species, factor = speciation(bag), fit_for_acidity(bag)
 
         @bag.jit
-        def with_soda(celsius, dissolved):
+        def followed(celsius, dissolved):
             ph, as_gas = species(celsius, dissolved)
             return factor(ph), as_gas, ph
 
-        return with_soda
+        return followed
+
+    share, ph = bag.fixed_numbers("share_at_rest", "ph_at_rest")
+    if ph == 0.0:
+        fit, ph = 1.0, nan
+    else:
+        fit = fit_for_acidity(bag)(ph)
 
     @bag.jit
-    def without_soda(celsius, dissolved):
-        return 1.0, 1.0, nan
+    def at_rest(celsius, dissolved):
+        return fit, share, ph
 
-    return without_soda
+    return at_rest
 
 
 def yeast(bag):

@@ -49,12 +49,14 @@ def salt_factor(bag):
 
     @bag.jit
     def factor(mol_per_kg, celsius):
+        if mol_per_kg <= 0.0:
+            return 1.0
         t = min(max(celsius, 25.0), 60.0)
         if t < 40.0:
             k = at_25 + (at_40 - at_25) * (t - 25.0) / 15.0
         else:
             k = at_40 + (at_60 - at_40) * (t - 40.0) / 20.0
-        return exp(-LN_10 * k * max(mol_per_kg, 0.0))
+        return exp(-LN_10 * k * mol_per_kg)
 
     return factor
 

@@ -41,14 +41,14 @@ def upper_face(bag):
         "cooling.turning_depth",
     )
     (gas_constant,) = bag.facts("constants.gas")
-    (face_m2,) = bag.fixed_numbers("cooling_face_m2")
+    (mm_per_ml,) = bag.fixed_numbers("mm_per_ml")
     latent *= 1e3
 
     @bag.jit
     def watts(kelvin, gas_ml, steam):
         rt = gas_constant * kelvin
         conductivity = own + diffusivity * latent * (steam / rt) * (latent / rt - 1.0) / kelvin
-        metres = 1e-6 * gas_ml / face_m2
+        metres = 1e-3 * mm_per_ml * gas_ml
         across = conductivity + (radiation + 1e3 * conductivity / turning) * metres
         return to_air * across / (across + to_air * metres)
 
@@ -58,15 +58,15 @@ def upper_face(bag):
 def cooling(bag):
     """Change of a bag's temperature without its own heat (K/min)."""
     (GAS,) = bag.places("gas")
-    room, upper, floor, in_tray, at_zero, tray_per_min, contents, capacity = bag.fixed_numbers(
+    room, upper, floor, in_tray, at_zero, tray_per_min, first, per_ml = bag.fixed_numbers(
         "room_celsius",
         "upper_per_min",
         "floor_per_min",
         "in_tray",
         "tray_at_zero_celsius",
         "tray_per_min",
-        "contents_ml",
-        "capacity_ml",
+        "fill_at_first",
+        "fill_per_ml",
     )
     pressure, air = bag.fixed_numbers("pressure", "air")
     wet, wet_loss, gas_constant = bag.facts(
@@ -78,7 +78,7 @@ def cooling(bag):
     def kelvin_per_min(minute, celsius, dry, y):
         kelvin = within(celsius) + ZERO_CELSIUS
         gas_ml = 1e3 * max(y[GAS] + air, 0.0) * gas_constant * kelvin / dry
-        fill = min(max((gas_ml + contents) / capacity, 0.0), 1.0)
+        fill = min(max(first + gas_ml * per_ml, 0.0), 1.0)
         above = upper * through(kelvin, gas_ml, pressure - dry)
         below = floor * (wet - wet_loss * fill * fill)
         if in_tray > 0.0:

@@ -47,11 +47,10 @@ def fit_for_acidity(bag):
     """Rate at a pH over the best (1)."""
     y = bag.facts(*(f"yeast.ph.{x:g}".replace("3.5", "3_5") for x in ACIDITIES))
     slope, read = monotone(ACIDITIES, y), on_curve(bag)
-    (buffered,) = bag.facts("yeast.buffered_ph")
 
     @bag.jit
     def factor(ph):
-        return read(ACIDITIES, y, slope, max(ph, buffered))
+        return read(ACIDITIES, y, slope, ph)
 
     return factor
 

@@ -43,6 +43,15 @@ pub const SALTING_40C: Fact =
 pub const SALTING_60C: Fact =
     Fact::derived("carbon_dioxide.salting_60c", 0.075, "kg/mol", RUMPF).within((0.068, 0.082));
 
+/// How many times as much as table salt sodium hydrogen carbonate lowers the solubility (1).
+pub const BICARBONATE_OVER_SALT: Fact = Fact::memory(
+    "carbon_dioxide.bicarbonate_over_salt",
+    1.58,
+    "1",
+    "S. Weisenberger, A. Schumpe, AIChE J. 42, 298 (1996), at 25 °C: sodium 0.1143, chloride 0.0318,      hydrogen carbonate 0.0967, carbon dioxide -0.0172 L/mol, so 0.177 against 0.112, from memory",
+)
+.within((1.4, 1.8));
+
 /// Critical temperature of carbon dioxide (K).
 const CRITICAL_KELVIN: Fact =
     Fact::memory("carbon_dioxide.critical_temperature", 304.128, "K", SPAN);
@@ -87,6 +96,7 @@ pub const FACTS: &[Fact] = &[
     SALTING_25C,
     SALTING_40C,
     SALTING_60C,
+    BICARBONATE_OVER_SALT,
     CRITICAL_KELVIN,
     CRITICAL_PASCAL,
     ACENTRIC,
@@ -143,18 +153,23 @@ pub fn ostwald(temperature: Celsius) -> f64 {
 /// factor = 10^(−k m)      m in mol NaCl per kg water, k from 0.10 (25 °C) to 0.075 (60 °C)
 /// ```
 ///
+/// Other salts count as so much table salt, see [`BICARBONATE_OVER_SALT`].
+///
 /// k runs in straight lines between its three temperatures and stays at the end values outside.
 ///
 /// # Source
 /// Setschenow's rule with constants from Rumpf et al. (1994), *J. Solution Chem.* 23, 431.
 pub fn salt_factor(mol_per_kg_water: f64, temperature: Celsius) -> f64 {
+    if mol_per_kg_water <= 0.0 {
+        return 1.0;
+    }
     let t = temperature.0.clamp(25.0, 60.0);
     let k = if t < 40.0 {
         SALTING_25C.value + (SALTING_40C.value - SALTING_25C.value) * (t - 25.0) / 15.0
     } else {
         SALTING_40C.value + (SALTING_60C.value - SALTING_40C.value) * (t - 40.0) / 20.0
     };
-    libm::exp(-std::f64::consts::LN_10 * k * mol_per_kg_water.max(0.0))
+    libm::exp(-std::f64::consts::LN_10 * k * mol_per_kg_water)
 }
 
 /// What is left of the solubility per litre when sugar takes up room, as a factor (1).

@@ -91,6 +91,9 @@ pub const TURNING_DEPTH: Fact = Fact::derived(
 )
 .within((8.0, 20.0));
 
+const PER_GAS: f64 = 1.0 / GAS.value;
+const PER_TURNING_METRE: f64 = 1e3 / TURNING_DEPTH.value;
+
 /// Share of a bag's floor that is wet (1), at a fill of liquid and gas over capacity.
 ///
 /// ```text
@@ -121,7 +124,7 @@ pub fn wet_share(fill: f64) -> f64 {
 pub fn steam_conductivity(temperature: Celsius, steam_pa: f64) -> f64 {
     let kelvin = temperature.liquid().kelvin().0;
     let per_kelvin = 1.0 / kelvin;
-    let per_rt = per_kelvin / GAS.value;
+    let per_rt = per_kelvin * PER_GAS;
     let latent = 1e3 * VAPORIZATION.value;
     STEAM_DIFFUSIVITY.value * latent * steam_pa * per_rt * (latent * per_rt - 1.0) * per_kelvin
 }
@@ -137,7 +140,7 @@ pub fn steam_conductivity(temperature: Celsius, steam_pa: f64) -> f64 {
 pub fn upper_face(depth_mm: f64, conductivity: f64) -> f64 {
     // Both multiplied by δ, so that no gas at all is no division by zero.
     let metres = 1e-3 * depth_mm.max(0.0);
-    let deep = ACROSS_BY_RADIATION.value + 1e3 * conductivity / TURNING_DEPTH.value;
+    let deep = ACROSS_BY_RADIATION.value + PER_TURNING_METRE * conductivity;
     let across = conductivity + deep * metres;
     TO_AIR.value * across / (across + TO_AIR.value * metres)
 }

@@ -109,11 +109,11 @@ pub struct Cooling {
     in_tray: bool,
     tray_at_zero_celsius: f64,
     tray_per_min: f64,
-    /// One face of the bag (m²).
-    face_m2: f64,
-    /// Liquid and solids (mL), and the bag's capacity.
-    contents_ml: f64,
-    capacity_ml: f64,
+    /// Depth of a millilitre of gas over the whole face (mm/mL).
+    mm_per_ml: f64,
+    /// Fill without gas (1), and what a millilitre adds to it (1/mL).
+    fill_at_first: f64,
+    fill_per_ml: f64,
 }
 
 impl Cooling {
@@ -128,6 +128,7 @@ impl Cooling {
         tray: f64,
     ) -> Self {
         let face_m2 = face_m2(bag);
+        let capacity_ml = simulated_capacity_ml(bag);
         let per_min = 60.0 * face_m2 / j_per_k;
         let (upper, floor, at_zero) = match lying {
             Lying::Bench => (loss, loss * TO_BENCH.value, room_celsius),
@@ -144,9 +145,9 @@ impl Cooling {
             in_tray: matches!(lying, Lying::WarmTray { .. }),
             tray_at_zero_celsius: at_zero,
             tray_per_min: tray / TRAY_TIME.value,
-            face_m2,
-            contents_ml,
-            capacity_ml: simulated_capacity_ml(bag),
+            mm_per_ml: 1e-3 / face_m2,
+            fill_at_first: contents_ml / capacity_ml,
+            fill_per_ml: 1.0 / capacity_ml,
         }
     }
 
@@ -159,9 +160,9 @@ impl Cooling {
             in_tray: false,
             tray_at_zero_celsius: 0.0,
             tray_per_min: 0.0,
-            face_m2: 1.0,
-            contents_ml: 0.0,
-            capacity_ml: 1.0,
+            mm_per_ml: 0.0,
+            fill_at_first: 0.0,
+            fill_per_ml: 0.0,
         }
     }
 
@@ -178,9 +179,9 @@ impl Cooling {
     /// temperature to that (1/min).
     fn per_min(&self, inside: &Inside) -> (f64, f64) {
         let steam = steam_conductivity(Celsius(inside.celsius), inside.steam_pa);
-        let depth_mm = 1e-3 * inside.gas_ml / self.face_m2;
+        let depth_mm = inside.gas_ml * self.mm_per_ml;
         let upper = upper_face(depth_mm, GAS_CONDUCTIVITY.value + steam);
-        let fill = (inside.gas_ml + self.contents_ml) / self.capacity_ml;
+        let fill = self.fill_at_first + inside.gas_ml * self.fill_per_ml;
         (self.upper_per_min * upper, self.floor_per_min * wet_share(fill))
     }
 
@@ -217,9 +218,9 @@ impl Cooling {
             ("in_tray", f64::from(self.in_tray)),
             ("tray_at_zero_celsius", self.tray_at_zero_celsius),
             ("tray_per_min", self.tray_per_min),
-            ("cooling_face_m2", self.face_m2),
-            ("contents_ml", self.contents_ml),
-            ("capacity_ml", self.capacity_ml),
+            ("mm_per_ml", self.mm_per_ml),
+            ("fill_at_first", self.fill_at_first),
+            ("fill_per_ml", self.fill_per_ml),
         ]
     }
 

@@ -8,7 +8,7 @@
 //! Davidsohn, Biochem. Z. 35, 386 (1911), from memory). *a* and *l* are the pH at which acid and lye
 //! leave half; at the *usual* pH of the liquid in which an enzyme is used the factor is one, since
 //! what is known of its activity in a bag holds there. All pairs are from memory; range pH 3 to 9.
-//! Where the liquid's pH is not worked out (no soda), the usual one stands.
+//! Where neither soda nor acid move the liquid's pH, the usual one stands.
 //!
 //! A mold's alpha-amylase is also lost for good under pH 4.
 

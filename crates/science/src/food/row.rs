@@ -36,7 +36,7 @@ pub struct Food {
     /// Major allergens that it often carries traces of.
     pub traces: &'static [Allergen],
     /// Names of its facts, in the order of [`Food::parts`], then teaspoon, piece and content.
-    pub(super) fact_names: [&'static str; 18],
+    pub(super) fact_names: [&'static str; 19],
     /// Citation of the table; empty if it is not in one.
     pub(super) source: &'static str,
 }
@@ -109,7 +109,7 @@ impl Food {
     }
 
     /// Its parts in fixed order: value, unit and how it came to us.
-    fn parts(&self) -> [(f64, &'static str, Status); 15] {
+    fn parts(&self) -> [(f64, &'static str, Status); 16] {
         let c = &self.composition;
         let FoodStatus { water, starch, sugars, .. } = self.status;
         let salt = if self.usda.is_some() { Status::Derived } else { Status::Memory };
@@ -129,6 +129,7 @@ impl Food {
             (c.fructose, grams, sugars),
             (c.salt, grams, salt),
             (c.acids.sum(), "mol/(100.g)", Status::Memory),
+            (c.acids.ph, "1", Status::Memory),
             (c.bicarbonate, "mol/(100.g)", Status::Derived),
         ]
     }
@@ -212,7 +213,7 @@ macro_rules! food {
             allergens: &[$($($allergen),*)?],
             traces: &[$($($trace),*)?],
             fact_names: food!(@names $id water raw_starch cooked_starch dextrin maltotriose
-                galactosides maltose sucrose lactose galactose glucose fructose salt acid bicarbonate teaspoon piece content_sd),
+                galactosides maltose sucrose lactose galactose glucose fructose salt acid acid_ph bicarbonate teaspoon piece content_sd),
             source: concat!($(
                 "USDA National Nutrient Database for Standard Reference, Release 28 (2015), NDB ",
                 $number, ": ", $description

@@ -2,8 +2,9 @@
 //!
 //! Grams per 100 g from the USDA National Nutrient Database for Standard Reference, Release 28
 //! (2015), which is in the public domain, unless the row says otherwise. Where USDA has no single
-//! sugars or no starch, they are worked out from its totals or recalled, and marked so. Acids are
-//! recalled throughout.
+//! sugars or no starch, they are worked out from its totals or recalled, and marked so. Acids and the
+//! pH at which foods hold them (US FDA, Approximate pH of Foods and Food Products) are recalled
+//! throughout; what milk and flour buffer goes by their protein.
 
 use super::Allergen::{Milk, Soy, Wheat};
 use super::Food;
@@ -55,14 +56,14 @@ pub(super) const ROWS: &[Food] = &[
         spoon 4.6, Sourced, "USDA 1 tsp packed";
         status Sourced, Derived, Sourced;
         content_sd 0.02;
-        { water: 1.34, sucrose: 94.56, glucose: 1.35, fructose: 1.11, salt: 0.071, acids: Acids::citric(0.001), ..NONE }),
+        { water: 1.34, sucrose: 94.56, glucose: 1.35, fructose: 1.11, salt: 0.071, acids: Acids::citric(0.001).at(5.5), ..NONE }),
     food!(sugar_brown_loose, "brown sugar, loose", Powder;
         also ["brown sugar, unpacked"];
         usda "19334", "Sugars, brown";
         spoon 3.0, Sourced, "USDA 1 tsp unpacked";
         status Sourced, Derived, Sourced;
         content_sd 0.02;
-        { water: 1.34, sucrose: 94.56, glucose: 1.35, fructose: 1.11, salt: 0.071, acids: Acids::citric(0.001), ..NONE }),
+        { water: 1.34, sucrose: 94.56, glucose: 1.35, fructose: 1.11, salt: 0.071, acids: Acids::citric(0.001).at(5.5), ..NONE }),
     food!(sugar_powdered, "powdered sugar", Powder;
         also ["confectioners sugar", "icing sugar"];
         usda "19336", "Sugars, powdered";
@@ -94,7 +95,7 @@ pub(super) const ROWS: &[Food] = &[
         spoon 7.0, Sourced, "USDA 1 tbsp 21 g /3";
         status Sourced, Derived, Sourced;
         content_sd 0.05;
-        { water: 17.1, maltose: 1.44, sucrose: 0.89, galactose: 3.1, glucose: 35.75, fructose: 40.94, salt: 0.01, acids: Acids::lactic(0.003), ..NONE }),
+        { water: 17.1, maltose: 1.44, sucrose: 0.89, galactose: 3.1, glucose: 35.75, fructose: 40.94, salt: 0.01, acids: Acids::lactic(0.003).at(3.9), ..NONE }),
     food!(corn_syrup_light, "light corn syrup", Syrup;
         also ["corn syrup"];
         usda "19350", "Syrups, corn, light";
@@ -128,14 +129,14 @@ pub(super) const ROWS: &[Food] = &[
         spoon 6.67, Sourced, "USDA 1 tbsp 20 g /3";
         status Sourced, Derived, Sourced;
         content_sd 0.04;
-        { water: 32.39, sucrose: 58.32, glucose: 1.6, fructose: 0.52, salt: 0.031, acids: Acids::malic(0.001), ..NONE }),
+        { water: 32.39, sucrose: 58.32, glucose: 1.6, fructose: 0.52, salt: 0.031, acids: Acids::malic(0.001).at(5.2), ..NONE }),
     food!(molasses, "molasses", Syrup;
         also ["treacle"];
         usda "19304", "Molasses";
         spoon 6.67, Sourced, "USDA 1 tbsp 20 g /3";
         status Sourced, Derived, Sourced;
         content_sd 0.12;
-        { water: 21.87, sucrose: 29.4, glucose: 11.92, fructose: 12.79, salt: 0.094, acids: Acids::citric(0.012), ..NONE }),
+        { water: 21.87, sucrose: 29.4, glucose: 11.92, fructose: 12.79, salt: 0.094, acids: Acids::citric(0.012).at(5.2), ..NONE }),
     food!(agave_syrup, "agave syrup", Syrup;
         also ["agave nectar"];
         usda "19912", "Sweetener, syrup, agave";
@@ -282,7 +283,7 @@ pub(super) const ROWS: &[Food] = &[
         status Sourced, Derived, Derived;
         content_sd 0.03;
         allergens [Milk];
-        { water: 3.16, lactose: 51.98, salt: 1.36, acids: Acids::lactic(0.019), ..NONE }),
+        { water: 3.16, lactose: 51.98, salt: 1.36, ..NONE }),
     food!(milk_powder_instant, "instant nonfat dry milk", Flakes;
         also ["instant dry milk", "instant milk powder"];
         usda "01092", "Milk, dry, nonfat, instant, with added vitamin A and vitamin D";
@@ -290,7 +291,7 @@ pub(super) const ROWS: &[Food] = &[
         status Sourced, Derived, Derived;
         content_sd 0.03;
         allergens [Milk];
-        { water: 3.96, lactose: 52.19, salt: 1.396, acids: Acids::lactic(0.019), ..NONE }),
+        { water: 3.96, lactose: 52.19, salt: 1.396, ..NONE }),
     food!(milk_skim, "skim milk", Liquid;
         also ["milk", "nonfat milk", "fat-free milk"];
         usda "01151", "Milk, nonfat, fluid, without added vitamin A and vitamin D (fat free or skim)";
@@ -298,41 +299,41 @@ pub(super) const ROWS: &[Food] = &[
         status Sourced, Derived, Sourced;
         content_sd 0.03;
         allergens [Milk];
-        { water: 90.84, lactose: 5.09, salt: 0.107, acids: Acids::lactic(0.0018), ..NONE }),
+        { water: 90.84, lactose: 5.09, salt: 0.107, ..NONE }),
     // Fruit and roots.
     food!(apple_juice, "apple juice", Liquid;
         usda "09016", "Apple juice, canned or bottled, unsweetened, without added ascorbic acid";
         spoon 5.17, Sourced, "USDA 1 cup 248 g /48";
         status Sourced, Derived, Sourced;
         content_sd 0.06;
-        { water: 88.24, sucrose: 1.26, glucose: 2.63, fructose: 5.73, salt: 0.01, acids: Acids::malic(0.007), ..NONE }),
+        { water: 88.24, sucrose: 1.26, glucose: 2.63, fructose: 5.73, salt: 0.01, acids: Acids::malic(0.007).at(3.6), ..NONE }),
     food!(grape_juice, "grape juice", Liquid;
         usda "09135", "Grape juice, canned or bottled, unsweetened, without added ascorbic acid";
         spoon 5.27, Sourced, "USDA 1 cup 253 g /48";
         status Sourced, Derived, Sourced;
         content_sd 0.06;
-        { water: 84.51, sucrose: 0.04, glucose: 6.81, fructose: 7.36, salt: 0.013, acids: Acids::malic(0.009), ..NONE }),
+        { water: 84.51, sucrose: 0.04, glucose: 6.81, fructose: 7.36, salt: 0.013, acids: Acids::malic(0.009).at(3.3), ..NONE }),
     food!(applesauce, "applesauce", Mash;
         also ["apple sauce", "unsweetened applesauce"];
         usda "09019", "Applesauce, canned, unsweetened, without added ascorbic acid (includes USDA commodity)";
         spoon 5.08, Sourced, "USDA 1 cup 244 g /48";
         status Sourced, Sourced, Sourced;
         content_sd 0.08;
-        { water: 88.22, maltose: 0.07, sucrose: 1.13, glucose: 2.3, fructose: 5.88, salt: 0.005, acids: Acids::malic(0.006), ..NONE }),
+        { water: 88.22, maltose: 0.07, sucrose: 1.13, glucose: 2.3, fructose: 5.88, salt: 0.005, acids: Acids::malic(0.006).at(3.5), ..NONE }),
     food!(banana, "mashed banana", Mash;
         also ["banana", "ripe banana"];
         usda "09040", "Bananas, raw";
         spoon 4.69, Sourced, "USDA 1 cup mashed 225 g /48";
         status Sourced, Sourced, Sourced;
         content_sd 0.2;
-        { water: 74.91, maltose: 0.01, sucrose: 2.39, glucose: 4.98, fructose: 4.85, salt: 0.003, acids: Acids::malic(0.0045), ..raw(5.38) }),
+        { water: 74.91, maltose: 0.01, sucrose: 2.39, glucose: 4.98, fructose: 4.85, salt: 0.003, acids: Acids::malic(0.0045).at(4.9), ..raw(5.38) }),
     food!(raisins, "raisins", Pieces;
         also ["chopped raisins"];
         usda "09298", "Raisins, seedless";
         spoon 3.02, Sourced, "USDA 1 cup not packed 145 g /48";
         status Sourced, Sourced, Sourced;
         content_sd 0.06;
-        { water: 15.43, sucrose: 0.45, glucose: 27.75, fructose: 29.68, salt: 0.028, acids: Acids::malic(0.025), ..raw(2.7) }),
+        { water: 15.43, sucrose: 0.45, glucose: 27.75, fructose: 29.68, salt: 0.028, acids: Acids::malic(0.025).at(3.9), ..raw(2.7) }),
     food!(sweet_potato_raw, "raw sweet potato", Pieces;
         also ["sweet potato", "grated sweet potato"];
         usda "11507", "Sweet potato, raw, unprepared";

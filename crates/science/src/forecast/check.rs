@@ -166,5 +166,6 @@ fn composition(field: &str, made_of: &Composition) -> Result<(), SetupError> {
     for (acid, value) in acids {
         within(&format!("{field}.{acid}"), value, "mol per 100 g", 0.0, 3.0)?;
     }
+    within(&format!("{field}.acids.ph"), made_of.acids.ph, "", 0.0, 6.0)?;
     within(&format!("{field}.bicarbonate"), made_of.bicarbonate, "mol per 100 g", 0.0, 1.2)
 }

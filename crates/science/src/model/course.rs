@@ -31,7 +31,7 @@ pub struct Moment {
     pub ethanol_g: f64,
     /// Ethanol in the liquid (g/L).
     pub ethanol_g_per_l: f64,
-    /// Inorganic carbon in the liquid (mmol); without soda all of it is carbon dioxide.
+    /// Inorganic carbon in the liquid, in all its forms (mmol); near pH 5 nearly all is carbon dioxide.
     pub dissolved_mmol: f64,
     /// Carbon dioxide that went through the film (mmol).
     pub permeated_mmol: f64,

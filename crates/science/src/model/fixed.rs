@@ -16,6 +16,7 @@ impl Mixture {
     ///
     /// A comparison with other solvers needs it. A bag without yeast has none of the crowd's.
     pub fn fixed(&self) -> Vec<(&'static str, f64)> {
+        let acidity = &self.acidity;
         let mut all = vec![
             ("pressure", self.pressure.0),
             ("water_kg", self.water_kg),
@@ -23,8 +24,18 @@ impl Mixture {
             ("j_per_k", self.j_per_k),
             ("salts_osmol_per_l", self.salts_osmol_per_l),
             ("salt_mol_per_kg", self.salt_mol_per_kg),
-            ("base_mol_per_kg", self.base_mol_per_kg),
-            ("acid_mol_per_kg", self.acid_mol_per_kg),
+            ("base_mol_per_kg", acidity.solutes.base),
+            ("acetic_mol_per_kg", acidity.solutes.acids[0]),
+            ("malic_mol_per_kg", acidity.solutes.acids[1]),
+            ("citric_mol_per_kg", acidity.solutes.acids[2]),
+            ("lactic_mol_per_kg", acidity.solutes.acids[3]),
+            ("buffer_mol_per_kg", acidity.solutes.buffer),
+            ("buffer_ph", acidity.solutes.buffer_ph),
+            ("ionic_mol_per_kg", acidity.solutes.ionic),
+            ("acidity_followed", f64::from(acidity.followed)),
+            // Zero where nothing minds it.
+            ("ph_at_rest", if acidity.minded { acidity.rest.ph } else { 0.0 }),
+            ("share_at_rest", acidity.rest.carbon_dioxide_share),
             ("air", self.air),
             ("half_pocket", self.half_pocket),
             ("face_m2", self.face_m2),

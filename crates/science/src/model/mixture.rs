@@ -1,5 +1,6 @@
 //! One bag put together: what is in it, how much of it, and how warm.
 
+use super::acidity::Acidity;
 use super::enzyme::Enzyme;
 use super::granulate::Granulate;
 use super::pantry::Pantry;
@@ -10,7 +11,7 @@ use super::state::{
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, WETTING_YEAST, film_j_per_k};
 use crate::setup::{EnzymeKind, Setup, YeastKind};
-use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT, HEXOSE, SALT, TRISACCHARIDE};
+use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT, HEXOSE, TRISACCHARIDE};
 use crate::units::{Celsius, Pascal};
 use crate::yeast::storage::left_by_storage;
 use crate::yeast::temperature::{ONE_AT, response};
@@ -48,12 +49,10 @@ pub struct Mixture {
     pub(super) j_per_k: f64,
     /// Particles of salts and acids (osmol/L).
     pub(super) salts_osmol_per_l: f64,
-    /// Salt that lowers the solubility of gas (mol/kg water).
+    /// Salts that lower the solubility of gas, as table salt (mol/kg water).
     pub(super) salt_mol_per_kg: f64,
-    /// Sodium of baking soda (mol/kg water).
-    pub(super) base_mol_per_kg: f64,
-    /// Acid of foods (mol of H⁺ per kg water).
-    pub(super) acid_mol_per_kg: f64,
+    /// What decides how acid it is.
+    pub(super) acidity: Acidity,
     /// Trapped air (mmol).
     pub(super) air: f64,
     /// Gas at which half of the surface is open to it (mmol).
@@ -134,7 +133,7 @@ impl Mixture {
         let mmol_per_ml =
             1e-3 * setup.pressure_pa / (crate::constants::GAS.value * room_kelvin);
         let face_m2 = bag::face_m2(&setup.bag);
-        let salt_mol = pantry.sum.salt / SALT.value;
+        let acidity = Acidity::new(&pantry, dry_g, parameters.buffer, water_kg);
 
         let mut start = [0.0; STATES];
         start[CELSIUS] = celsius;
@@ -184,13 +183,9 @@ impl Mixture {
             solution_l,
             contents_ml,
             j_per_k,
-            salts_osmol_per_l: (2.0 * salt_mol
-                + 2.0 * pantry.sum.bicarbonate
-                + pantry.sum.acids.sum())
-                / solution_l,
-            salt_mol_per_kg: (salt_mol + pantry.sum.bicarbonate) / water_kg,
-            base_mol_per_kg: pantry.sum.bicarbonate / water_kg,
-            acid_mol_per_kg: pantry.sum.acids.sum() / water_kg,
+            salts_osmol_per_l: acidity.particles / solution_l,
+            salt_mol_per_kg: acidity.as_salt / water_kg,
+            acidity,
             air: setup.trapped_air_ml * mmol_per_ml,
             half_pocket: 1e3 * parameters.pocket_mm * face_m2 * mmol_per_ml,
             face_m2,

@@ -4,6 +4,7 @@
 //! Time is in minutes from the zero reading, amounts in mmol. The equations, with letters, units
 //! and sources, stand in `docs/science/bag-model.md`.
 
+mod acidity;
 pub mod balance;
 pub mod card;
 pub mod course;

@@ -1,5 +1,6 @@
 //! What the model does not know for sure.
 
+use crate::carbonate::BUFFER_OF_YEAST;
 use crate::enzyme::gelatinization;
 use crate::enzyme::starch::RAW_STARCH;
 use crate::enzyme::stock;
@@ -134,6 +135,8 @@ pub struct Parameters {
     pub stock_half_life: f64,
     /// Share of a dose that a bottle delivers which was not shaken (1).
     pub unshaken: f64,
+    /// Acid that dry yeast takes up for each unit of pH (mmol/(g·pH)).
+    pub buffer: f64,
     /// Share of the theoretical carbon dioxide (1).
     pub co2_yield: f64,
     /// Share of the theoretical ethanol (1).
@@ -198,6 +201,7 @@ impl Parameters {
             enzyme_loss: 1.0,
             stock_half_life: stock::HALF_LIFE.value,
             unshaken: stock::UNSHAKEN.value,
+            buffer: BUFFER_OF_YEAST.value,
             co2_yield: CO2_YIELD.value,
             ethanol_yield: ETHANOL_YIELD.value,
             own_heat: HEAT_PER_HEXOSE.value,

@@ -13,7 +13,7 @@ use crate::bag::SIMULATION;
 use crate::forecast::SetupError;
 use crate::setup::{EnzymeKind, Setup, YeastKind};
 use crate::units::Celsius;
-use crate::{carbon_dioxide, gas, water};
+use crate::{carbon_dioxide, carbonate, gas, water};
 use core::fmt;
 
 /// A law, with the range in which it is known.
@@ -61,8 +61,7 @@ impl Scene<'_> {
     /// The pH, where there is an enzyme and it is worked out.
     fn ph_of_enzyme(&self) -> Option<f64> {
         self.of_enzyme(&ENZYME_ORDER)?;
-        let liquid = self.mixture.acidity(Celsius(self.celsius()), self.y)?;
-        Some(liquid.ph)
+        self.mixture.acidity.minded.then(|| self.mixture.ph(self.y))
     }
 
     /// The temperature, where salt takes a hundredth of the solubility or more.
@@ -195,6 +194,18 @@ pub const LAWS: &[Law] = &[
         source: "B. Rumpf et al., J. Solution Chem. 23, 431 (1994): 4 and 6 mol/kg (from memory); \
                  the lower is taken",
         read: |scene| Some(scene.mixture.salt_mol_per_kg),
+    },
+    Law {
+        name: "carbonate.activity",
+        quantity: "ionic strength, where acidity is followed",
+        unit: "mol/kg",
+        holds: (0.0, carbonate::MOST_IONIC.value),
+        outside: HELD,
+        source: "C. W. Davies, Ion Association (1962), from memory",
+        read: |scene| {
+            let acidity = &scene.mixture.acidity;
+            acidity.followed.then_some(acidity.solutes.ionic)
+        },
     },
     Law {
         name: "gas.most_steam",

@@ -146,14 +146,13 @@ pub const TAKEN_FOR_KNOWN: &[(&str, &[&str])] = &[
             "carbon_dioxide.salting_25c",
             "carbon_dioxide.salting_40c",
             "carbon_dioxide.salting_60c",
+            "carbon_dioxide.bicarbonate_over_salt",
             "permeation.activation",
         ],
     ),
     (
-        "only bags with soda feel it, whose gas is that of the acid poured in",
+        "only bags with soda or acid feel it, as they feel the buffer of yeast, which is spread widely",
         &[
-            "carbonate.food_acid_pka",
-            "yeast.buffered_ph",
             "enzyme.usual_ph",
             "enzyme.usual_ph_milk",
             "enzyme.glucoamylase.acid_half",
@@ -172,6 +171,10 @@ pub const TAKEN_FOR_KNOWN: &[(&str, &[&str])] = &[
             "enzyme.beta_amylase.lye_half",
             "enzyme.alpha_galactosidase.acid_half",
             "enzyme.alpha_galactosidase.lye_half",
+            "carbonate.yeast_ph",
+            "carbonate.buffer_of_food",
+            "carbonate.food_buffer_ph",
+            "carbonate.titration_end",
         ],
     ),
 ];

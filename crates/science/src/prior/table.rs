@@ -7,6 +7,7 @@ use super::facts::{
 use super::handling::{CARD_DAY_SHARE, of_one_box};
 use super::transform::Transform::{Between, Distance, Log, Plain};
 use super::{Row, Spread, Transform, Whose};
+use crate::carbonate::BUFFER_OF_YEAST;
 use crate::card_height::CRUMPLE_SD;
 use crate::cooling::{LOSS_LOG_SD, TRAY_TIME};
 use crate::enzyme::gelatinization;
@@ -122,6 +123,7 @@ pub fn standard() -> Vec<Row> {
         judged("enzyme-half", Log, &ENZYME_HALF_LOG_SD, |p| &mut p.enzyme_half),
         ranged("raw-starch", &RAW_STARCH, |p| &mut p.raw_starch),
         judged("enzyme-loss", Log, &ENZYME_LOSS_LOG_SD, |p| &mut p.enzyme_loss),
+        ranged("buffer", &BUFFER_OF_YEAST, |p| &mut p.buffer),
         between("co2-yield", 0.8, 0.995, &CO2_YIELD, |p| &mut p.co2_yield),
         between("ethanol-yield", 0.75, 0.995, &ETHANOL_YIELD, |p| &mut p.ethanol_yield),
         ranged("own-heat", &HEAT_PER_HEXOSE, |p| &mut p.own_heat),

@@ -1,7 +1,7 @@
 //! What a food or a carrier is made of.
 
 /// Titratable acid of a food by the acid that most of it is: moles of H⁺ that a base could take
-/// up, per 100 g.
+/// up, per 100 g; and the food's own pH, which tells how much of the acid its salts hold already.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Acids {
     /// Acetic acid (vinegar).
@@ -12,11 +12,13 @@ pub struct Acids {
     pub citric: f64,
     /// Lactic and gluconic acid (milk, honey).
     pub lactic: f64,
+    /// pH of the food as it is (1), up to 6; 0 for an acid without salts, such as vinegar.
+    pub ph: f64,
 }
 
 impl Acids {
     /// No acid at all.
-    pub const NONE: Self = Self { acetic: 0.0, malic: 0.0, citric: 0.0, lactic: 0.0 };
+    pub const NONE: Self = Self { acetic: 0.0, malic: 0.0, citric: 0.0, lactic: 0.0, ph: 0.0 };
 
     /// Acetic acid only (mol of H⁺ per 100 g).
     pub const fn acetic(acetic: f64) -> Self {
@@ -38,6 +40,11 @@ impl Acids {
         Self { lactic, ..Self::NONE }
     }
 
+    /// The same acid in a food of that pH.
+    pub const fn at(self, ph: f64) -> Self {
+        Self { ph, ..self }
+    }
+
     /// All of it (mol of H⁺ per 100 g).
     pub const fn sum(&self) -> f64 {
         self.acetic + self.malic + self.citric + self.lactic
@@ -50,6 +57,7 @@ impl Acids {
             malic: self.malic * factor,
             citric: self.citric * factor,
             lactic: self.lactic * factor,
+            ph: self.ph,
         }
     }
 }

@@ -71,23 +71,12 @@ static PH_CURVE: MonotoneCurve<9> = {
     MonotoneCurve::new(PH, rates)
 };
 
-/// Lowest pH that a food's own buffers let its acid reach (1).
-pub const BUFFERED_PH: Fact = Fact::memory(
-    "yeast.buffered_ph",
-    4.0,
-    "1",
-    "juices and syrups are buffered by salts of their acids, which no label gives; from \
-         memory",
-)
-.within((3.3, 4.5));
-
 /// Facts of this module.
 pub const FACTS: &[Fact] = &[
     HALF_OSMOTIC,
     OSMOTIC_STEEPNESS,
     ETHANOL_MOST,
     ETHANOL_EXPONENT,
-    BUFFERED_PH,
     PH_RATE[0],
     PH_RATE[1],
     PH_RATE[2],

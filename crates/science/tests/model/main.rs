@@ -1,5 +1,6 @@
 //! The bag model: against what others have seen, against itself, and against another solver.
 
+mod acidity;
 mod any_bag;
 mod bench;
 mod convergence;

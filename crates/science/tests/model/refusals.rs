@@ -32,6 +32,7 @@ fn absurd_values_are_refused_by_name() {
         ("foods[0].composition.maltotriose", |s| s.foods[0].composition.maltotriose = -1.0),
         ("foods[0].composition.galactosides", |s| s.foods[0].composition.galactosides = 101.0),
         ("foods[0].composition.acids.malic", |s| s.foods[0].composition.acids.malic = 3.5),
+        ("foods[0].composition.acids.ph", |s| s.foods[0].composition.acids.ph = 7.0),
         ("foods[0].composition.acids (sum)", |s| {
             s.foods[0].composition.acids = Acids { acetic: 2.0, citric: 2.0, ..Acids::NONE };
         }),

@@ -1,25 +1,11 @@
 //! Carbon dioxide between liquid, gas and room.
 
-use crate::carbonate::{Solutes, Speciation};
 use crate::model::mixture::Mixture;
 use crate::model::state::{DISSOLVED, GAS, PERMEATED, State};
 use crate::units::{Celsius, Pascal};
 use crate::{carbon_dioxide, permeation};
 
 impl Mixture {
-    /// Acidity and carbon of a liquid with soda in it. Without soda neither counts: what dissolves
-    /// is carbon dioxide, and foods' own acids are buffered by salts that no label gives.
-    pub(in crate::model) fn acidity(&self, celsius: Celsius, y: &State) -> Option<Speciation> {
-        (self.base_mol_per_kg > 0.0).then(|| {
-            let liquid = Solutes {
-                carbon: 1e-3 * y[DISSOLVED].max(0.0) / self.water_kg,
-                base: self.base_mol_per_kg,
-                acid: self.acid_mol_per_kg,
-            };
-            liquid.speciation(celsius)
-        })
-    }
-
     /// Carbon dioxide between liquid, where `dissolved` mmol of it are in that form, gas, which has a
     /// pressure of `dry` pascal without its steam, and room.
     pub(super) fn exchange(
