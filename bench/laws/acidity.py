@@ -109,10 +109,11 @@ def balance(bag):
             else:
                 high = ph
             newton = ph + charge / (buffer + LN_10 * bend)
-            following = newton if low < newton and newton < high else 0.5 * (low + high)
+            inside = low <= newton and newton <= high
+            following = newton if inside else 0.5 * (low + high)
             moved = abs(following - ph)
             ph = following
-            if moved < 1e-9:
+            if (inside and moved < 1e-9) or high - low < 1e-14:
                 break
         return ph
 

@@ -137,12 +137,12 @@ impl Liquid {
                 high = ph;
             }
             let newton = ph + charge / slope;
-            let next =
-                if low < newton && newton < high { newton } else { f64::midpoint(low, high) };
+            let inside = low <= newton && newton <= high;
+            let next = if inside { newton } else { f64::midpoint(low, high) };
             let moved = (next - ph).abs();
             ph = next;
-            // The next step would be the square of this.
-            if moved < 1e-9 {
+            // The next step would be the square of this; a halving says nothing of the kind.
+            if (inside && moved < 1e-9) || high - low < 1e-14 {
                 break;
             }
         }
