@@ -13,11 +13,13 @@ pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;
 pub use limit::{HeldBackBy, Limit, MORE, Stretch, limit};
-pub use overnight::{HOURS, Overnight, overnight};
+pub use overnight::{HOURS, Overnight, overnight, overnight_from};
 
 use crate::bench::{self, BenchError};
 use crate::plan::{Day, Plan, Treatment};
+use barm_science::card_height::CurvePosterior;
 use barm_science::forecast::{self as science, Forecast, SetupError, Span, Streams};
+use barm_science::prior::Prior;
 use barm_science::setup::Setup;
 
 /// How finely to look ahead.
@@ -44,6 +46,8 @@ pub struct Treated {
     pub setup: Setup,
     /// What it is expected to do.
     pub forecast: Forecast,
+    /// What is known of the card's curve on a bag of this size, beside the table.
+    pub curve: CurvePosterior,
 }
 
 /// Why a treatment cannot be forecast.
@@ -115,6 +119,21 @@ pub fn forecast_on(
     treatment: &Treatment,
     look: Look,
 ) -> Result<Treated, OutlookError> {
+    forecast_from(plan, day, treatment, look, &Prior::default())
+}
+
+/// The same from what was learned before: of a lot of yeast, of an enzyme, of a box of bags
+/// ([`Prior::knowing`]).
+///
+/// # Errors
+/// [`OutlookError`] says which treatment cannot be made, and why.
+pub fn forecast_from(
+    plan: &Plan,
+    day: &Day,
+    treatment: &Treatment,
+    look: Look,
+    prior: &Prior,
+) -> Result<Treated, OutlookError> {
     let name = || treatment.name.clone();
     let setup = setup_on(plan, day, treatment)?;
     let last_minute = plan.common_last_reading_min();
@@ -122,9 +141,10 @@ pub fn forecast_on(
         return Err(OutlookError::NoTime);
     }
     let span = Span { draws: look.draws, ..Span::to(last_minute) };
-    let forecast = science::forecast(&setup, &span, &streams(look, treatment))
+    let forecast = science::forecast_from(&setup, &span, &streams(look, treatment), prior)
         .map_err(|source| OutlookError::Setup { treatment: name(), source })?;
-    Ok(Treated { treatment: name(), setup, forecast })
+    let curve = prior.curve(&setup.bag);
+    Ok(Treated { treatment: name(), setup, forecast, curve })
 }
 
 /// What one bag of that treatment is on the plan's first day.

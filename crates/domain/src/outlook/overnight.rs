@@ -3,7 +3,8 @@
 use super::{Look, OutlookError, setup, streams};
 use crate::plan::{Plan, Treatment};
 use barm_science::ethanol;
-use barm_science::forecast::{Forecast, Span, forecast};
+use barm_science::forecast::{Forecast, Span, forecast_from};
+use barm_science::prior::Prior;
 
 /// Hours after the zero reading that a forgotten bag is followed.
 pub const HOURS: f64 = 24.0;
@@ -29,13 +30,26 @@ pub fn overnight(
     treatment: &Treatment,
     look: Look,
 ) -> Result<Overnight, OutlookError> {
+    overnight_from(plan, treatment, look, &Prior::default())
+}
+
+/// The same from what was learned before ([`Prior::knowing`]).
+///
+/// # Errors
+/// [`OutlookError`] says which treatment cannot be made, and why.
+pub fn overnight_from(
+    plan: &Plan,
+    treatment: &Treatment,
+    look: Look,
+    prior: &Prior,
+) -> Result<Overnight, OutlookError> {
     let setup = setup(plan, treatment)?;
     let span = Span {
         last_minute: (60.0 * HOURS) as u32,
         draws: look.draws.min(DRAWS),
         until_hours: HOURS,
     };
-    let forecast = forecast(&setup, &span, &streams(look, treatment))
+    let forecast = forecast_from(&setup, &span, &streams(look, treatment), prior)
         .map_err(|source| OutlookError::Setup { treatment: treatment.name.clone(), source })?;
     Ok(Overnight {
         treatment: treatment.name.clone(),

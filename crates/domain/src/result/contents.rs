@@ -27,7 +27,7 @@ pub struct Contents {
 pub(super) fn contents(treated: &Treated, minute: f64, rise_mm: f64) -> Contents {
     let setup = &treated.setup;
     let liquid_ml = Mixture::new(setup, &Parameters::median()).contents_ml();
-    let curve = prior(&setup.bag, &setup.card, liquid_ml);
+    let curve = prior(&setup.bag, &setup.card, liquid_ml).known(treated.curve);
     let doubt = ruler::usual_difference_sd_mm();
     let gas = gas_from_rise(&curve, rise_mm, doubt, setup.trapped_air_ml);
     Contents {

@@ -4,6 +4,7 @@ use crate::school::{Asks, sound};
 use crate::{Dice, LOOK, foreseen};
 use barm_domain::outlook::{self, Entry, Look};
 use barm_domain::plan::Plan;
+use barm_science::prior::{Learned, Prior};
 
 fn plan() -> Plan {
     sound(Asks::FoodAndEnzyme, &mut Dice::of(2))
@@ -111,4 +112,30 @@ fn a_forgotten_bag_holds_more_alcohol_the_next_day() {
         // add less than a third of that.
         assert!(then < 4.5, "{}: {then} %", entry.treatment);
     }
+}
+
+/// A pilot says what a lot of yeast is; a forecast from that is narrower, and one from nothing new is
+/// the same.
+#[test]
+fn what_was_learned_narrows_a_forecast() {
+    let plan = plan();
+    let (_, treatment) = plan.treatments().find(|(_, one)| one.name == "Oat flour").unwrap();
+    let table = Prior::default();
+    let from = |prior: &Prior| {
+        outlook::forecast_from(&plan, &plan.days[0], treatment, LOOK, prior).unwrap()
+    };
+    assert_eq!(outlook::forecast(&plan, treatment, LOOK).unwrap(), from(&table));
+    let names = ["vigor of instant yeast", "vigor of active dry yeast", "wake"];
+    let learned = Learned {
+        names: names.map(str::to_owned).to_vec(),
+        means: vec![0.0; 3],
+        covariance: vec![vec![0.02, 0.0, 0.0], vec![0.0, 0.02, 0.0], vec![0.0, 0.0, 0.02]],
+    };
+    let width = |treated: &outlook::Treated| {
+        let band = treated.forecast.gas_ml().band();
+        let last = treated.forecast.last_minute() as usize;
+        band.high[last] - band.low[last]
+    };
+    let (before, after) = (from(&table), from(&table.knowing(&learned).unwrap()));
+    assert!(width(&after) < 0.9 * width(&before), "{} {}", width(&after), width(&before));
 }

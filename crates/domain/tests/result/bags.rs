@@ -1,9 +1,11 @@
 //! One number a bag, at one minute for all.
 
 use crate::class::{Class, bag, compared};
-use barm_domain::outlook::{Look, forecast, forecast_on, further_days};
+use barm_domain::outlook::{Look, forecast, forecast_from, forecast_on, further_days, setup};
 use barm_domain::plan::{Day, Place};
 use barm_domain::result::Hint;
+use barm_science::card_height::CurvePosterior;
+use barm_science::prior::{Learned, Prior};
 use barm_science::statistics::verdict::Code;
 
 const PERIODS: [&str; 4] = ["1", "2", "3", "4"];
@@ -117,6 +119,33 @@ fn heights_become_gas_and_ethanol_with_their_doubt() {
     let flat = bag(&result, &class.plan.bags[1].code).contents.unwrap();
     assert!(flat.gas_ml.low >= 0.0 && flat.gas_ml.high < gas.low);
     assert!(class.result().bags.iter().all(|bag| bag.contents.is_none()));
+}
+
+/// Bags that were filled with a syringe before the day: the same rise leaves less open.
+#[test]
+fn a_calibrated_box_tells_gas_more_closely() {
+    let class = two_foods();
+    let look = Look { draws: 64, ..Look::default() };
+    let treatments: Vec<_> = class.plan.treatments().map(|(_, treatment)| treatment).collect();
+    let gas = |prior: &Prior| {
+        let day = &class.plan.days[0];
+        let forecasts: Vec<_> = treatments
+            .iter()
+            .map(|one| forecast_from(&class.plan, day, one, look, prior).unwrap())
+            .collect();
+        let result = class.result_with(&forecasts);
+        bag(&result, &class.plan.bags[0].code).contents.unwrap().gas_ml
+    };
+    // A bag that holds about one standard deviation more than the table says.
+    let third = 1.0 / 3.0;
+    let root = [[third, 0.0, 0.0], [0.0, third, 0.0], [0.0, 0.0, third]];
+    let posterior = CurvePosterior { mean: [0.0, 0.0, 1.0], root };
+    let setup = setup(&class.plan, treatments[0]).unwrap();
+    let learned = Learned::of_curve(&posterior, &setup.bag);
+    let (before, after) =
+        (gas(&Prior::default()), gas(&Prior::default().knowing(&learned).unwrap()));
+    assert!(after.high - after.low < 0.9 * (before.high - before.low), "{after:?} {before:?}");
+    assert!(after.value > before.value, "{after:?} {before:?}");
 }
 
 /// The same rise on two days: at 1400 m (about 85.6 kPa by the standard atmosphere) and on a day

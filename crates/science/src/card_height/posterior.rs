@@ -93,7 +93,7 @@ impl CurvePosterior {
         }
     }
 
-    fn covariance(&self, row: usize, column: usize) -> f64 {
+    pub(crate) fn covariance(&self, row: usize, column: usize) -> f64 {
         (0..3).map(|at| self.root[row][at] * self.root[column][at]).sum()
     }
 }

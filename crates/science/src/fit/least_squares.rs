@@ -106,34 +106,12 @@ impl Stand {
 /// # Errors
 /// [`FitError`] for too few values, or a start at which the model gives no number.
 pub fn least_squares(problem: &impl Problem, start: &[f64]) -> Result<Estimates, FitError> {
-    let stand = search(problem, start, GAINED, None)?;
-    Ok(polished(problem, stand.0, stand.1))
-}
-
-/// The same for a costly model with a prior for every parameter, which need not be known to many
-/// digits: trusts the first step whatever its length, and ends where the next one promises less than
-/// this share of the sum of squares.
-///
-/// # Errors
-/// As [`least_squares`].
-pub fn least_squares_near(
-    problem: &impl Problem,
-    start: &[f64],
-    gain: f64,
-) -> Result<Estimates, FitError> {
-    let (stand, rounds) = search(problem, start, gain.max(GAINED), Some(f64::MAX))?;
-    let triangle = stand.triangle(problem.slopes(&stand.parameters));
-    let near = offset(&stand, &triangle);
-    Ok(told(problem, stand, &triangle, near, rounds))
+    let (stand, rounds) = search(problem, start)?;
+    Ok(polished(problem, stand, rounds))
 }
 
 /// Where the search ends, and after how many steps.
-fn search(
-    problem: &impl Problem,
-    start: &[f64],
-    gain: f64,
-    mut radius: Option<f64>,
-) -> Result<(Stand, usize), FitError> {
+fn search(problem: &impl Problem, start: &[f64]) -> Result<(Stand, usize), FitError> {
     let (residuals, parameters) = (problem.count(), start.len());
     if residuals < parameters || parameters == 0 {
         return Err(FitError::TooFew { residuals, parameters });
@@ -143,6 +121,7 @@ fn search(
         return Err(FitError::NoStart);
     }
     let mut scale = vec![0.0; parameters];
+    let mut radius = None;
     let mut rounds = 0;
     'search: while rounds < ROUNDS && stand.left > 0.0 {
         let slopes = problem.slopes(&stand.parameters);
@@ -162,7 +141,7 @@ fn search(
             let tried = Tried::of(&stand, &next, &triangle, &step);
             *radius = tried.radius(*radius, &step);
             let far = length(&scaled(&stand.parameters, &scale));
-            let arrived = tried.arrived(gain) || *radius <= GAINED * far;
+            let arrived = tried.arrived() || *radius <= GAINED * far;
             let better = tried.ratio >= 1e-4;
             if better {
                 stand = next;
@@ -205,8 +184,8 @@ impl Tried {
         Self { gained, promised, ratio }
     }
 
-    fn arrived(&self, gain: f64) -> bool {
-        self.promised <= gain && self.gained.abs() <= gain
+    fn arrived(&self) -> bool {
+        self.promised <= GAINED && self.gained.abs() <= GAINED
     }
 
     fn radius(&self, radius: f64, step: &Step) -> f64 {

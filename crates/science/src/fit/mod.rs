@@ -7,5 +7,5 @@ mod triangle;
 mod trust;
 
 pub use crate::prior::Learned;
-pub use least_squares::{Estimates, FitError, least_squares, least_squares_near};
+pub use least_squares::{Estimates, FitError, least_squares};
 pub use problem::Problem;

@@ -126,11 +126,13 @@ pub(super) fn parameters(setup: &Setup, day: &Day, sources: &Sources) -> Vec<Par
 
 #[cfg(test)]
 mod tests {
-    use super::{FIRST, LABELS, dimension_of_label, dimensions};
+    use super::{Day, FIRST, LABELS, dimension_of_label, dimensions};
     use crate::bag::StandardBag;
     use crate::forecast::sobol::DIMENSIONS;
+    use crate::forecast::streams::Source;
     use crate::model::state::ENZYME_ORDER;
-    use crate::prior::{Prior, Whose};
+    use crate::prior::{Key, Learned, Of, Prior, Whose};
+    use crate::setup::{EnzymeKind, YeastKind};
     use std::collections::BTreeSet;
 
     #[test]
@@ -146,5 +148,82 @@ mod tests {
         assert!(ENZYME_ORDER.len() <= LABELS);
         assert_eq!(all.iter().collect::<BTreeSet<_>>().len(), all.len(), "{all:?}");
         assert!(all.iter().all(|&dimension| dimension < DIMENSIONS), "{all:?}");
+    }
+
+    /// Four numbers known together: three with a dimension of the net, one without.
+    fn known() -> (Vec<Key>, Learned) {
+        let keys = vec![
+            Key::new("vigor", Of::Yeast(YeastKind::Instant)),
+            Key::new("capacity", Of::Bags(StandardBag::Quart)),
+            Key::new("content", Of::Food(7)),
+            Key::activity(EnzymeKind::Glucoamylase),
+        ];
+        let learned = Learned {
+            names: keys.iter().map(Key::to_string).collect(),
+            means: vec![0.5, -1.0, 0.0, 2.0],
+            covariance: vec![
+                vec![0.25, -0.12, 0.05, -0.2],
+                vec![-0.12, 0.64, 0.1, 0.3],
+                vec![0.05, 0.1, 1.0, 0.0],
+                vec![-0.2, 0.3, 0.0, 0.49],
+            ],
+        };
+        (keys, learned)
+    }
+
+    #[test]
+    fn draws_have_the_means_and_covariance_of_what_was_learned() {
+        let (keys, learned) = known();
+        let prior = Prior::default().knowing(&learned).expect("numbers that can be");
+        let draws = 4096;
+        let day = Day::new(&prior, Source { seed: 11, draws });
+        let all: Vec<Vec<f64>> = keys.iter().map(|key| day.deviates(key)).collect();
+        let mean = |values: &[f64]| values.iter().sum::<f64>() / draws as f64;
+        for (i, one) in all.iter().enumerate() {
+            let sd = learned.sd(i);
+            let four_errors = 4.0 * sd / (draws as f64).sqrt();
+            assert!((mean(one) - learned.means[i]).abs() < four_errors, "{}", keys[i]);
+            for (j, other) in all.iter().enumerate() {
+                let products: Vec<f64> = one
+                    .iter()
+                    .zip(other)
+                    .map(|(a, b)| (a - learned.means[i]) * (b - learned.means[j]))
+                    .collect();
+                let expected = learned.covariance[i][j];
+                // Variance of a product of two normal numbers: v v' + c².
+                let both = sd * sd * learned.covariance[j][j] + expected * expected;
+                let off = (mean(&products) - expected).abs();
+                let four_errors = 4.0 * (both / draws as f64).sqrt();
+                assert!(off < four_errors, "{} with {}: {off}", keys[i], keys[j]);
+            }
+        }
+    }
+
+    /// Whatever was learned, a day is dealt from the same points of the same net in the same order:
+    /// solved for its independent deviates, it gives back those of the table.
+    #[test]
+    fn what_was_learned_leaves_the_net_as_it_is() {
+        let (keys, learned) = known();
+        let table = Prior::default();
+        let prior = table.knowing(&learned).expect("numbers that can be");
+        let source = Source { seed: 3, draws: 256 };
+        let (plain, knowing) = (Day::new(&table, source), Day::new(&prior, source));
+        let unlearned = Key::new("heat", Of::All);
+        assert_eq!(plain.deviates(&unlearned), knowing.deviates(&unlearned));
+        let drawn: Vec<Vec<f64>> = keys.iter().map(|key| knowing.deviates(key)).collect();
+        let mut solved: Vec<Vec<f64>> = Vec::new();
+        for (i, key) in keys.iter().enumerate() {
+            let root = &prior.joint.root[i];
+            let own: Vec<f64> = (0..source.draws)
+                .map(|k| {
+                    let known: f64 = (0..i).map(|j| root[j] * solved[j][k]).sum();
+                    (drawn[i][k] - learned.means[i] - known) / root[i]
+                })
+                .collect();
+            for (one, other) in own.iter().zip(plain.deviates(key)) {
+                assert!((one - other).abs() < 1e-12, "{key}: {one} {other}");
+            }
+            solved.push(own);
+        }
     }
 }

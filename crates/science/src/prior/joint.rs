@@ -49,6 +49,11 @@ impl Joint {
         Ok(root)
     }
 
+    /// Covariance of the deviates at two places.
+    pub(super) fn covariance(&self, one: usize, other: usize) -> f64 {
+        self.root[one].iter().zip(&self.root[other]).map(|(a, b)| a * b).sum()
+    }
+
     /// Deviate at a place for independent standard normal ones, of which `u` gives the one of a place.
     pub(crate) fn deviate(&self, at: usize, u: impl Fn(usize) -> f64) -> f64 {
         // A number of which nothing was learned keeps its bits: no term but its own is added.

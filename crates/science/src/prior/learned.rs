@@ -1,7 +1,7 @@
 //! What readings have taught about the uncertain numbers, as plain numbers.
 
-use super::Prior;
 use super::joint::Joint;
+use super::{Key, Prior};
 use thiserror::Error;
 
 /// Above this share of its prior's width a number counts as one that the readings could not move
@@ -160,6 +160,16 @@ impl Prior {
         learned.check()?;
         let joint = Joint::new(&self.learned().with(learned), &self.rows);
         Ok(Self { joint, ..self.clone() })
+    }
+
+    /// The value of a number of the model whose deviate of the day is `deviate`, in the unit of its fact: to
+    /// show what was learned. Nothing for a name without a row, such as an activity: that is a factor
+    /// e to the power of the deviate times what the label leaves open.
+    pub fn value(&self, name: &str, deviate: f64) -> Option<f64> {
+        let key = Key::read(name, &self.rows)?;
+        let row = self.rows.iter().find(|row| row.name == key.name && row.is_of(key.of))?;
+        let mut center = self.center;
+        Some(row.transform.moved(*(row.place)(&mut center), row.spread.day, deviate))
     }
 
     /// What was learned beyond the table.

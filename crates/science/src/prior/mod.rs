@@ -1,6 +1,7 @@
 //! What is not known before anything is measured: every uncertain number of the model with its
 //! best guess, how widely it is spread, and over what.
 
+mod curve;
 mod facts;
 mod handling;
 mod joint;

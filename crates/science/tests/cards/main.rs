@@ -1,6 +1,7 @@
 //! Cards and gas: there and back, and intervals that hold what they promise.
 
 mod calibration;
+mod onward;
 mod pairs;
 mod variants;
 

@@ -65,6 +65,18 @@ fn names_come_back_from_text_and_unknown_ones_are_passed_over() {
     assert_eq!(known, learned.only(|name| *name != learned.names[0]));
 }
 
+/// By hand: e to the power of two of the log standard deviations in the table of facts.
+#[test]
+fn a_deviate_is_told_as_a_value() {
+    let prior = Prior::default();
+    let facts = barm_science::facts::all();
+    let sd =
+        facts.iter().find(|fact| fact.name == "cooling.loss_log_sd").expect("a fact").value;
+    let value = prior.value("heat", 2.0).expect("a number of the model");
+    assert!((value - libm::exp(2.0 * sd)).abs() < 1e-12);
+    assert_eq!(prior.value("activity of glucoamylase", 1.0), None);
+}
+
 #[test]
 fn what_nobody_can_have_learned_is_refused() {
     let refused = |change: fn(&mut Learned)| {

@@ -1,33 +1,37 @@
 //! What the model says of a kind of bag at its minutes, and how that hangs on each deviate.
 
 use super::effects::{Effect, Level, effects, typical};
-use crate::forecast::SetupError;
+use crate::forecast::{SetupError, VENT_FILL};
 use crate::model::card::CardOnBag;
 use crate::model::course::tolerance;
 use crate::model::{Mixture, Parameters};
 use crate::ode::lockstep::Track;
 use crate::prior::Prior;
 use crate::setup::Setup;
-use core::ops::Range;
 
-/// Relative tolerance of the steps: far below what a ruler sees.
-const FINE: f64 = 1e-5;
-/// By this deviate twins differ (1): its error is that much of the curve's bend.
-const NUDGE: f64 = 1e-3;
+/// Relative tolerance of the steps. A ruler would see no difference at a thousand times as much; but a
+/// solver chooses its steps anew wherever a number moves, and the errors that jump with them must stay
+/// below what the search has to see where it ends.
+const FINE: f64 = 1e-7;
 
 /// Bags of one kind: the same things went in.
 pub(super) struct Kind {
     setup: Setup,
     /// All minutes at which one of them was read, in order.
-    minutes: Vec<f64>,
+    pub(super) minutes: Vec<f64>,
     /// What is not known, of the day first.
     pub(super) effects: Vec<Effect>,
     /// Place of each effect of the day among the day's numbers.
     pub(super) places: Vec<usize>,
 }
 
-/// Slope of the rise at each minute with each effect of a kind (mm), in their order.
-pub(super) type Slopes = Vec<Vec<f64>>;
+/// What the model says of a kind of bag.
+pub(super) struct Seen {
+    /// Rise at each minute (mm).
+    pub(super) rises: Vec<f64>,
+    /// Slope of that with each effect, in their order (mm).
+    pub(super) slopes: Vec<Vec<f64>>,
+}
 
 impl Kind {
     pub(super) fn new(setup: Setup, minutes: Vec<f64>, prior: &Prior) -> Self {
@@ -44,6 +48,15 @@ impl Kind {
     /// Place of a minute.
     pub(super) fn minute(&self, minute: f64) -> Option<usize> {
         self.minutes.iter().position(|one| (one - minute).abs() < 1e-9)
+    }
+
+    /// Rise at which the best guess of the bag has to be vented.
+    pub(super) fn full_rise_mm(&self, prior: &Prior) -> f64 {
+        let parameters = typical(prior);
+        let bag = Mixture::new(&self.setup, &parameters);
+        let card = CardOnBag::new(&self.setup, &bag, &parameters);
+        let empty = card.height_mm(bag.gas_with_air_ml(bag.start()));
+        card.height_mm(card.gas_at_fill_ml(VENT_FILL)) - empty
     }
 
     /// The bag with the day's deviates, and one effect more by a deviate.
@@ -83,26 +96,32 @@ impl Kind {
         Ok((heights.rises(), track))
     }
 
-    /// Slopes of the rises with some of the effects.
-    pub(super) fn slopes(
+    /// Rises, and their slopes with the effects that are live: each is tried by its width either way.
+    pub(super) fn look(
         &self,
         prior: &Prior,
         day: &[f64],
-        which: Range<usize>,
-    ) -> Result<Slopes, SetupError> {
-        let (rise, track) = self.first(prior, day)?;
-        let mut slopes = Vec::with_capacity(which.len());
-        for at in which {
-            let (setup, parameters) = self.bag(prior, day, Some((at, NUDGE)));
+        widths: &[f64],
+        live: &[bool],
+    ) -> Result<Seen, SetupError> {
+        let (rises, track) = self.first(prior, day)?;
+        let tried = |at: usize, by: f64| -> Result<Vec<f64>, SetupError> {
+            let (setup, parameters) = self.bag(prior, day, Some((at, by)));
             let twin = Mixture::new(&setup, &parameters);
             let mut heights = Heights::new(&setup, &parameters, &twin, &self.minutes);
             track.follow(&twin, twin.start(), |step| heights.see(step))?;
-            let there = heights.rises();
-            slopes.push(
-                there.iter().zip(&rise).map(|(there, here)| (there - here) / NUDGE).collect(),
-            );
-        }
-        Ok(slopes)
+            Ok(heights.rises())
+        };
+        let slope = |at: usize| -> Result<Vec<f64>, SetupError> {
+            if !live[at] {
+                return Ok(vec![0.0; rises.len()]);
+            }
+            let (more, less) = (tried(at, widths[at])?, tried(at, -widths[at])?);
+            let over = 2.0 * widths[at];
+            Ok(more.iter().zip(&less).map(|(more, less)| (more - less) / over).collect())
+        };
+        let slopes = (0..self.effects.len()).map(slope).collect::<Result<_, _>>()?;
+        Ok(Seen { rises, slopes })
     }
 }
 

@@ -15,6 +15,12 @@ pub struct DayFit {
     /// By which the noise was taken to be larger than expected (1): 1 where the readings scatter no
     /// more than they may.
     pub noise: f64,
+    /// Chance that a bag does not belong with the others (1), bag by bag: that it leaks, or is another
+    /// than it is said to be. Such a bag hardly counts.
+    pub unlike: Vec<f64>,
+    /// How far the search still was from where it was going (standard deviations of what is left open):
+    /// below a thousandth wherever it arrived.
+    pub off: f64,
     /// Rise that the fitted day expects at each reading (mm), bag by bag.
     pub expected_mm: Vec<Vec<f64>>,
 }

@@ -25,8 +25,12 @@
 mod block;
 mod curves;
 mod effects;
+mod gathered;
 mod learned;
+mod place;
+mod scatter;
 mod search;
+mod unlike;
 
 pub use effects::{Effect, Level, effects};
 pub use learned::DayFit;

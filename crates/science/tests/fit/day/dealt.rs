@@ -104,12 +104,7 @@ pub(crate) fn deal(
             let z = *dealt.entry(key).or_insert_with(|| chance.normal());
             effect.apply(prior, z, &mut setup, &mut parameters);
         }
-        for row in prior.rows.iter().filter(|row| row.transform == Transform::Distance) {
-            for _ in 0..2 {
-                let value = (row.place)(&mut parameters);
-                *value = row.transform.moved(*value, row.spread.total(), chance.normal());
-            }
-        }
+        lay_off_center(prior, &mut parameters, chance);
         let rises = follow(place, &setup, &parameters);
         let zero = 5.0 + chance.uniform();
         let read = |rise: f64, slant: f64| (zero + rise + slant).round();
@@ -125,4 +120,33 @@ pub(crate) fn deal(
     }
     let of_the_day = dealt.into_iter().filter(|(key, _)| key.0 == Level::Day);
     Dealt { day: of_the_day.map(|(key, z)| (key.4.to_string(), z)).collect(), bags }
+}
+
+/// A card lies where it lies.
+fn lay_off_center(prior: &Prior, parameters: &mut Parameters, chance: &mut Chance) {
+    for row in prior.rows.iter().filter(|row| row.transform == Transform::Distance) {
+        for _ in 0..2 {
+            let value = (row.place)(parameters);
+            *value = row.transform.moved(*value, row.spread.total(), chance.normal());
+        }
+    }
+}
+
+/// The rises of a bag more on a day that was dealt, in a period and a group of its own.
+pub(crate) fn new_bag(
+    setup: &Setup,
+    prior: &Prior,
+    day: &BTreeMap<String, f64>,
+    chance: &mut Chance,
+) -> Vec<f64> {
+    let (mut made, mut parameters) = (setup.clone(), prior.center);
+    for effect in effects(setup, prior) {
+        let z = match effect.level {
+            Level::Day => day[&effect.key.to_string()],
+            _ => chance.normal(),
+        };
+        effect.apply(prior, z, &mut made, &mut parameters);
+    }
+    lay_off_center(prior, &mut parameters, chance);
+    right(0, &made, &parameters)
 }

@@ -6,6 +6,7 @@
 //! each, read seven times to the nearest millimetre.
 
 use super::dealt::{Planned, day, deal, right};
+use super::leaks::leaked;
 use barm_science::fit::day::{DayFit, fit_day};
 use barm_science::model::Parameters;
 use barm_science::prior::Prior;
@@ -15,7 +16,7 @@ use barm_science::statistics::distribution::normal;
 use std::collections::BTreeMap;
 
 /// How many days: quick, ci (the default) or long, from `BARM_TEST_SIZE`.
-fn days(quick: u64, ci: u64, long: u64) -> u64 {
+pub(crate) fn days(quick: u64, ci: u64, long: u64) -> u64 {
     match std::env::var("BARM_TEST_SIZE").as_deref() {
         Ok("quick") => quick,
         Ok("long") => long,
@@ -44,6 +45,7 @@ fn over(
             follow(seed, place, setup, parameters)
         });
         let fit = fit_day(&dealt.bags, &prior).expect("a day");
+        assert!(fit.off < 1e-3, "day {seed} did not settle: {}", fit.off);
         let learned = &fit.learned;
         for (at, name) in learned.names.iter().enumerate() {
             let sd = learned.sd(at);
@@ -144,12 +146,9 @@ fn another(seed: u64, place: usize, setup: &Setup, parameters: &Parameters) -> V
     let half =
         |wake: f64| right(place, setup, &Parameters { wake: other.wake * wake, ..other });
     let leaks = (seed as usize + place).is_multiple_of(10);
-    let both = half(0.5).into_iter().zip(half(2.0)).zip(0..);
-    both.map(|((fast, slow), minute)| {
-        let left = if leaks { libm::exp(-0.06 * f64::from(minute)) } else { 1.0 };
-        0.5 * (fast + slow) * left
-    })
-    .collect()
+    let both = half(0.5).into_iter().zip(half(2.0));
+    let rises = both.map(|(fast, slow)| 0.5 * (fast + slow)).collect();
+    if leaks { leaked(rises) } else { rises }
 }
 
 #[test]

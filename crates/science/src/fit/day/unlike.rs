@@ -1,0 +1,114 @@
+//! Bags that do not belong with the others: one that leaks, or another than it is said to be.
+//!
+//! Most bags scatter as the model says; one in twenty loses gas, and one in twenty scatters ten times as
+//! much:
+//!
+//! ```text
+//! r ~ 0.9 N(0, s² V) + 0.05 N(0, s² (V + τ² d dᵀ)), dᵀ V⁻¹ r > 0 + 0.05 N(0, λ s² V)
+//! w = 1 − p + p/λ         τ = 0.05 /min, λ = 100
+//! ```
+//!
+//! r the n readings of a bag less what is expected of them, d = −(rise · minute) what a leak does to them
+//! at first, s the noise ratio, p the chance that the bag is not one of the many, w its weight. A bag
+//! that scatters as it should keeps nearly its whole weight, so hardly anything is lost on a day
+//! without leaks.
+//!
+//! # Source
+//! Reweighting: K. L. Lange, R. J. A. Little, J. M. G. Taylor (1989), *J. Am. Stat. Assoc.* 84,
+//! 881-896; mixtures in place of their t: R. J. A. Little (1988), *Appl. Stat.* 37, 23-38, after
+//! J. W. Tukey (1960). From memory; shares, τ and λ are judgement (one bag in ten).
+
+/// Share of bags that leak, and of those that are otherwise unlike (1).
+const SHARES: [f64; 2] = [0.05, 0.05];
+/// Usual size of a leak (share of the rise a minute).
+const LEAK_PER_MIN: f64 = 0.05;
+/// By which the variance of bags that are otherwise unlike is larger (1).
+const LARGER: f64 = 100.0;
+
+/// How far a bag's readings lie off, in V of that bag alone.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Distance {
+    /// How many they are.
+    pub(super) readings: usize,
+    /// rᵀ V⁻¹ r.
+    pub(super) square: f64,
+    /// dᵀ V⁻¹ r (min).
+    pub(super) along: f64,
+    /// dᵀ V⁻¹ d (min²).
+    pub(super) leak: f64,
+}
+
+impl Distance {
+    /// Chance that the bag does not belong, where all scatter `noise` times as much as expected.
+    fn unlike(&self, noise: f64) -> f64 {
+        if self.readings == 0 {
+            return 0.0;
+        }
+        let (square, along) = (self.square / (noise * noise), self.along / noise);
+        let most = 1.0 - SHARES[0] - SHARES[1];
+        // The odds of either beside the many.
+        let seen = LEAK_PER_MIN * LEAK_PER_MIN * self.leak;
+        let leak = if self.along > 0.0 {
+            let gain = 0.5 * LEAK_PER_MIN * LEAK_PER_MIN * along * along / (1.0 + seen);
+            2.0 * SHARES[0] * libm::exp(gain - 0.5 * libm::log1p(seen))
+        } else {
+            0.0
+        };
+        let gain = 0.5 * square * (1.0 - 1.0 / LARGER);
+        let wide = 0.5 * self.readings as f64 * libm::log(LARGER);
+        let odds = (leak + SHARES[1] * libm::exp(gain - wide)) / most;
+        if odds.is_finite() { odds / (1.0 + odds) } else { 1.0 }
+    }
+}
+
+/// How far a day's readings are trusted.
+#[derive(Debug, Clone)]
+pub(super) struct Trust {
+    /// By which all scatter more than expected (1), at least 1.
+    pub(super) noise: f64,
+    /// Chance that a bag does not belong, bag by bag.
+    pub(super) unlike: Vec<f64>,
+}
+
+impl Trust {
+    /// Before anything is known.
+    pub(super) fn full(bags: usize) -> Self {
+        Self { noise: 1.0, unlike: vec![0.0; bags] }
+    }
+
+    /// Weight of each bag.
+    pub(super) fn weights(&self) -> Vec<f64> {
+        self.unlike.iter().map(|chance| 1.0 - chance + chance / LARGER).collect()
+    }
+
+    /// Trust in bags at such distances, where all scatter `noise` times as much as expected.
+    pub(super) fn of(noise: f64, distances: &[Distance]) -> Self {
+        Self { noise, unlike: distances.iter().map(|one| one.unlike(noise)).collect() }
+    }
+
+    /// The largest difference of a chance, or of the noise as a share, from another.
+    pub(super) fn apart(&self, other: &Self) -> f64 {
+        let chances = self.unlike.iter().zip(&other.unlike).map(|(a, b)| (a - b).abs());
+        chances.fold((self.noise / other.noise - 1.0).abs(), f64::max)
+    }
+}
+
+/// The noise that half of the bags stay below, whatever the others do: the median of their squared
+/// distances over those expected, at least 1. Nothing else can tell leaks from a model that is wrong
+/// everywhere before either is known.
+pub(super) fn usual_noise(distances: &[Distance]) -> f64 {
+    let with = distances.iter().filter(|one| one.readings > 0);
+    let mut each: Vec<f64> = with.map(|one| one.square / middle(one.readings as f64)).collect();
+    each.sort_by(f64::total_cmp);
+    let median = match each.len() {
+        0 => 1.0,
+        count => 0.5 * (each[(count - 1) / 2] + each[count / 2]),
+    };
+    median.sqrt().max(1.0)
+}
+
+/// Median of chi-square (E. B. Wilson, M. M. Hilferty (1931), *Proc. Natl. Acad. Sci.* 17, 684).
+fn middle(freedom: f64) -> f64 {
+    let root = 1.0 - 2.0 / (9.0 * freedom);
+    freedom * root * root * root
+}

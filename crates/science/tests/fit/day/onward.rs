@@ -1,0 +1,89 @@
+//! What a day taught, as the prior of the next one.
+
+use super::dealt::{MINUTES, day, deal, new_bag, right};
+use super::recovery::days;
+use barm_science::fit::day::fit_day;
+use barm_science::forecast::{Span, Streams, forecast_from};
+use barm_science::prior::{Learned, Prior};
+use barm_science::statistics::chance::Chance;
+
+/// New bags of the same day: the same yeast, enzymes, room and box; other spoons.
+#[test]
+fn forecasts_after_a_fit_are_narrower_and_hold_the_truth() {
+    const MINUTE: u32 = 20;
+    let prior = Prior::default();
+    let planned = day();
+    let (mut within, mut count) = (0, 0);
+    let (mut before, mut after) = (0.0, 0.0);
+    for seed in 0..days(2, 6, 60) {
+        let mut chance = Chance::from_seed(500 + seed);
+        let dealt = deal(&planned, &prior, &mut chance, right);
+        let fit = fit_day(&dealt.bags, &prior).expect("a day");
+        let knowing = prior.knowing(&fit.learned).expect("what a fit says");
+        for (place, one) in planned.iter().take(6).enumerate() {
+            let truth = new_bag(&one.setup, &prior, &dealt.day, &mut chance);
+            let span = Span { draws: 128, until_hours: 0.0, ..Span::to(MINUTE) };
+            let streams = Streams::alone(seed, 900 + place as u64);
+            let band = |prior: &Prior| {
+                let forecast = forecast_from(&one.setup, &span, &streams, prior);
+                let band = forecast.expect("a bag").rise_mm().band();
+                (band.low[MINUTE as usize], band.high[MINUTE as usize])
+            };
+            let (wide, narrow) = (band(&prior), band(&knowing));
+            before += wide.1 - wide.0;
+            after += narrow.1 - narrow.0;
+            count += 1;
+            within += u32::from((narrow.0..=narrow.1).contains(&truth[MINUTE as usize]));
+        }
+    }
+    assert!(after < 0.7 * before, "{after} mm after {before} mm");
+    // Bands of 80 %; bags of a day go together, so that few days say little. Were all six of a day one
+    // and the same, fewer than half of six days in the band would be a chance of one in sixty.
+    let share = f64::from(within) / f64::from(count);
+    assert!(share > 0.5, "{within} of {count} in the band");
+}
+
+/// A number that no bag hangs on moves with one that it is known to go with, as the joint normal
+/// has it: E g = c E v, var g = 1 − c² + c² var v.
+#[test]
+fn what_goes_together_is_learned_together() {
+    let names = ["vigor of instant yeast", "galactose"];
+    let together = Learned {
+        names: names.map(str::to_owned).to_vec(),
+        means: vec![0.0, 0.0],
+        covariance: vec![vec![1.0, 0.9], vec![0.9, 1.0]],
+    };
+    let prior = Prior::default();
+    let bags = deal(&day(), &prior, &mut Chance::from_seed(8), right).bags;
+    let fit = fit_day(&bags, &prior.knowing(&together).expect("numbers")).expect("a day");
+    let [vigor, galactose] = names.map(|name| fit.learned.place(name).expect("a number"));
+    let (mean, variance) = (fit.learned.means[vigor], fit.learned.covariance[vigor][vigor]);
+    assert!((fit.learned.means[galactose] - 0.9 * mean).abs() < 1e-9);
+    let expected = 1.0 - 0.81 + 0.81 * variance;
+    assert!((fit.learned.covariance[galactose][galactose] - expected).abs() < 1e-9);
+    // To the fit it is the same vigor as without that.
+    let alone = fit_day(&bags, &prior).expect("a day").learned;
+    let at = alone.place(names[0]).expect("a number");
+    assert!((alone.means[at] - mean).abs() < 1e-3 * alone.sd(at).max(0.1));
+}
+
+/// Half of a day, and the other half from what the first taught, must not know less than the first,
+/// and come to about what both say at once.
+#[test]
+fn a_second_fit_goes_on_from_the_first() {
+    let prior = Prior::default();
+    let mut bags = deal(&day(), &prior, &mut Chance::from_seed(9), right).bags;
+    assert_eq!(bags[0].readings.len(), MINUTES.len());
+    let all = fit_day(&bags, &prior).expect("a day").learned;
+    let later = bags.split_off(12);
+    let first = fit_day(&bags, &prior).expect("a day").learned;
+    let knowing = prior.knowing(&first).expect("what a fit says");
+    let both = fit_day(&later, &knowing).expect("a day").learned;
+    for (at, name) in both.names.iter().enumerate() {
+        let (before, once) = (first.place(name).expect("it"), all.place(name).expect("it"));
+        // Chords and the linear part of bags differ a little between the halves.
+        assert!(both.sd(at) < 1.02 * first.sd(before), "{name}");
+        let off = (both.means[at] - all.means[once]).abs();
+        assert!(off < 0.5 * all.sd(once), "{name}: {} {}", both.means[at], all.means[once]);
+    }
+}
