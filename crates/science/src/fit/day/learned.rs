@@ -18,6 +18,9 @@ pub struct DayFit {
     /// Chance that a bag does not belong with the others (1), bag by bag: that it leaks, or is another
     /// than it is said to be. Such a bag hardly counts.
     pub unlike: Vec<f64>,
+    /// What would be left open of each number had all bags scattered as the model says (standard
+    /// deviations of the table): beside that, `learned` shows how far scatter and doubt widened it.
+    pub unwidened: Vec<f64>,
     /// How far the search still was from where it was going (standard deviations of what is left open):
     /// below a thousandth wherever it arrived.
     pub off: f64,

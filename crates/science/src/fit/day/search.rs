@@ -45,7 +45,7 @@ pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
         let apart = next.as_ref().map_or(f64::INFINITY, |next| next.apart(&assumed));
         let off = place.long.max(apart);
         if off < STILL || (look + 1 == LOOKS && off < ENOUGH) {
-            return told(&day, &place, covariance, assumed, off);
+            return told(&day, &seen, &place, assumed, off);
         }
         if look == 0 {
             live = seen.iter().map(moves).collect();
@@ -79,23 +79,27 @@ fn moves(seen: &Seen) -> Vec<bool> {
 
 fn told(
     day: &Day,
+    seen: &[Seen],
     place: &Place,
-    covariance: Vec<Vec<f64>>,
     trust: Trust,
     off: f64,
 ) -> Result<DayFit, DayError> {
     let means = day.deviates(&place.at);
+    let full = Local::new(day, seen, &Trust::full(day.bags.len()));
+    let off_mm = day.off(|kind| &seen[kind].rises);
+    let unwidened = day.covariance(&Place::new(&full, place.at.clone(), off_mm)?.covariance());
     Ok(DayFit {
         expected_mm: day.expected(&means)?,
         learned: Learned {
             names: day.keys.iter().map(Key::to_string).collect(),
             means,
-            covariance,
+            covariance: day.covariance(&place.covariance()),
         },
         chi_square: place.chi_square,
         freedom: place.freedom(&trust, &day.counts()),
         noise: trust.noise,
         unlike: trust.unlike,
+        unwidened: unwidened.iter().enumerate().map(|(at, row)| row[at].sqrt()).collect(),
         off,
     })
 }
