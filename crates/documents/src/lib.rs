@@ -7,6 +7,7 @@ pub mod catalog;
 pub mod chart;
 pub mod laws;
 pub mod page;
+pub mod pilot_text;
 pub mod plan_text;
 pub mod proposals;
 pub mod readings;

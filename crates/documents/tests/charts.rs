@@ -6,8 +6,9 @@ use std::fs;
 use std::path::Path;
 
 use barm_documents::chart::{
-    BagChart, CurvesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
-    IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Spark, Strand,
+    BagBeforeAfterChart, BagChart, BeforeAfterChart, BeforeAfterRow, CurvesChart, Dot, DotPlot,
+    DotRow, Estimate, ForecastChart, Frame, IntervalChart, IntervalRow, Look, MeasuredGap,
+    Moment, Reading, Sheaf, Spark, Strand,
 };
 use proptest::prelude::*;
 
@@ -104,6 +105,47 @@ fn forecast(strands: &[Strand], frame: &Frame) -> String {
         .svg(frame)
 }
 
+fn before_after() -> Vec<BeforeAfterRow> {
+    let row = |name: &str, value: f64, half: f64, was: &str, is: &str| BeforeAfterRow {
+        name: name.to_owned(),
+        before: Estimate { value: 0.0, low: -1.28, high: 1.28 },
+        after: Estimate { value, low: value - half, high: value + half },
+        was: was.to_owned(),
+        is: is.to_owned(),
+    };
+    vec![
+        row(
+            "strength of the yeast",
+            -1.2,
+            0.4,
+            "× 1.00 (0.60 to 1.67)",
+            "× 0.62 (0.53 to 0.73)",
+        ),
+        row(
+            "how fast a bag loses heat",
+            0.8,
+            0.7,
+            "× 1.00 (0.70 to 1.43)",
+            "× 1.25 (1.03 to 1.52)",
+        ),
+    ]
+}
+
+fn bag_before_after<'a>(
+    before: &'a Strand,
+    after: &'a Strand,
+    readings: &'a [Reading],
+) -> BagBeforeAfterChart<'a> {
+    let (title, words) = ("Bag A", ("before", "now"));
+    BagBeforeAfterChart {
+        title,
+        words,
+        before: &before.moments,
+        after: &after.moments,
+        readings,
+    }
+}
+
 fn gap() -> MeasuredGap {
     MeasuredGap { row: 0, reference: 2, in_mads: Some(10.4) }
 }
@@ -132,6 +174,17 @@ fn charts_look_as_they_did_when_someone_looked() {
     let intervals =
         IntervalChart { title: "Differences", reference: "No food", rows: &differences() };
     kept("intervals.svg", &intervals.svg(&print));
+    let rows = &before_after();
+    let before_after =
+        BeforeAfterChart { title: "What changed", words: ("before", "now"), rows };
+    kept("before-after.svg", &before_after.svg(&print));
+    let (before, after) = (strand("", 0, 15.0), strand("", 1, 9.0));
+    let readings: Vec<Reading> = [(8.0, 3.0), (16.0, 6.0), (24.0, 9.0)]
+        .map(|(minute, rise)| Reading { minute, rise, doubtful: false })
+        .into();
+    let bag = bag_before_after(&before, &after, &readings);
+    kept("bag-before-after.svg", &bag.svg(&print));
+    assert_eq!(bag.description(&print), "before: 11 to 19 mm; now: 7 to 11 mm; 24 min: 9 mm.");
     kept("forecast-phone.svg", &forecast(&strands(), &Frame::screen(340.0)));
 }
 
@@ -262,6 +315,8 @@ fn empty_charts_are_drawn_too() {
         CurvesChart { title: "", sheaves: &[] }.svg(&screen),
         DotPlot { title: "", rows: &[], gap: Some(gap()), set: &[], brief: false }.svg(&screen),
         IntervalChart { title: "", reference: "", rows: &[] }.svg(&screen),
+        BeforeAfterChart { title: "", words: ("", ""), rows: &[] }.svg(&screen),
+        bag_before_after(&strand("", 0, 0.0), &strand("", 0, 0.0), &[]).svg(&screen),
     ] {
         assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>"));
     }

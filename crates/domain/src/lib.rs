@@ -15,6 +15,7 @@ pub mod finding;
 pub mod nearest;
 pub mod outlook;
 pub mod paper;
+pub mod pilot;
 pub mod plan;
 pub mod prep;
 pub mod proposal;

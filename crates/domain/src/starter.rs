@@ -2,6 +2,7 @@
 
 use crate::amount::{Amount, AmountError};
 use crate::bag_list::{self, BagListError};
+use crate::pilot::Known;
 use crate::plan::{
     BagChoice, CardChoice, ChoiceError, Control, Day, Difference, Equipment, Inquiry, Lies,
     Material, Period, Place, Plan, Question, Recipe, SetAsideRule, Standard, Timing, Treatment,
@@ -150,6 +151,7 @@ pub(crate) fn frame(answers: &Answers) -> Result<Plan, StarterError> {
         },
         bags: Vec::new(),
         retired_codes: Vec::new(),
+        known: Known::default(),
     })
 }
 

@@ -13,6 +13,7 @@
 //! Everything here panics on words that cannot be read: it is for tests.
 
 use crate::amount::Amount;
+use crate::pilot::Known;
 use crate::plan::{
     BagChoice, CardChoice, Day, Difference, Equipment, Inquiry, Lies, Period, Place, Plan,
     Question, Recipe, Timing, Treatment, Variable,
@@ -187,5 +188,6 @@ pub fn base_plan() -> Plan {
         equipment: Equipment::default(),
         bags: Vec::new(),
         retired_codes: Vec::new(),
+        known: Known::default(),
     }
 }

@@ -49,6 +49,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         json::write(out, &json::analyzed(&analysis, desk::voice(&open.plan)))?;
     } else {
         page::title(out, &open.plan.title)?;
+        page::known(out, &open.plan)?;
         if let Some(says) = &analysis.above_all {
             page::paragraph(out, 0, says)?;
         }

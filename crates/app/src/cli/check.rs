@@ -46,6 +46,9 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     } else {
         let file = arguments.plan.display().to_string();
         page::title(out, &format!("Check of {file}"))?;
+        if let Some(says) = &checked.by_pilot {
+            page::paragraph(out, 0, says)?;
+        }
         // Said once over the cautions, or over the notes where every caution is answered: after each
         // of them it would drown them.
         let local = found.iter().map(|located| &located.finding);

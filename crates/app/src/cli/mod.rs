@@ -13,6 +13,7 @@ mod failure;
 mod new;
 mod page;
 mod passphrase;
+mod pilot;
 mod predict;
 mod prep;
 mod print;
@@ -43,6 +44,7 @@ enum Command {
     Bags(bags::Arguments),
     Check(check::Arguments),
     Approve(approve::Arguments),
+    Pilot(pilot::Arguments),
     Predict(predict::Arguments),
     Prep(prep::Arguments),
     Print(print::Arguments),
@@ -66,6 +68,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Bags(a)) => bags::run(a, &mut out),
         Some(Command::Check(a)) => check::run(a, &mut out),
         Some(Command::Approve(a)) => approve::run(a, &mut out),
+        Some(Command::Pilot(a)) => pilot::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),

@@ -83,6 +83,11 @@ fn wrapped(
     writeln!(out, "{line}")
 }
 
+/// One line about the lots that forecasts go by, if a pilot tried any.
+pub(super) fn known(out: &mut impl Write, plan: &Plan) -> io::Result<()> {
+    plan.known.says().map_or(Ok(()), |says| paragraph(out, 0, &says))
+}
+
 /// What the pages that were just written could not print of the plan's own words.
 pub(super) fn unprinted(out: &mut impl Write, plan: &Plan) -> io::Result<()> {
     for finding in desk::unprinted(plan) {

@@ -5,6 +5,7 @@ use super::{FAULTY, page, progress};
 use crate::desk::{self, DeskError};
 use crate::json;
 use barm_domain::outlook::{Entry, Look};
+use barm_domain::pilot::Known;
 use barm_domain::plan::{CONTROLS, Plan};
 use std::io::Write;
 use std::path::PathBuf;
@@ -21,6 +22,9 @@ pub(super) struct Arguments {
     /// Answer in JSON, minute by minute (shape in docs/json.md)
     #[arg(long)]
     json: bool,
+    /// Leave out what pilots found, and go by what is usual
+    #[arg(long)]
+    prior: bool,
     /// Number of possible class days that are tried
     #[arg(long, default_value_t = Look::default().draws, value_parser = draws)]
     draws: usize,
@@ -48,7 +52,10 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     if let Some(file) = &arguments.pdf {
         desk::must_be_free(file, "forecast.pdf")?;
     }
-    let open = desk::open_plan(&arguments.plan)?;
+    let mut open = desk::open_plan(&arguments.plan)?;
+    if arguments.prior {
+        open.plan.known = Known::default();
+    }
     let look = Look { draws: arguments.draws, seed: arguments.seed };
     let line = progress::Line::new();
     let outlook = desk::outlook(&open.plan, look, &line).map_err(DeskError::from)?;
@@ -61,10 +68,11 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     }
     if arguments.json {
         let limits = desk::held_back(&open.plan);
-        json::write(out, &json::prediction(&outlook, &limits))?;
+        json::write(out, &json::prediction(&outlook, &limits, open.plan.known.says()))?;
         return Ok(ended);
     }
     page::title(out, &open.plan.title)?;
+    page::known(out, &open.plan)?;
     table(out, &open.plan, &outlook.entries)?;
     page::unforeseen(out, &outlook)?;
     holds(out, &open.plan)?;
@@ -72,15 +80,21 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     page::paragraph(
         out,
         0,
-        "The band holds 8 of 10 bags; fill and venting are judged on the high side (97.5 in 100). \
-         For the teacher: students should write down their own prediction first. The model has \
-         not met your yeast and your bags; try one bag of each food in your room before the day.",
+        &format!(
+            "The band holds 8 of 10 bags; fill and venting are judged on the high side (97.5 in 100). \
+             For the teacher: students should write down their own prediction first.{}",
+            if open.plan.known.is_nothing() { UNMET } else { "" }
+        ),
     )?;
     if arguments.pdf.is_some() {
         page::unprinted(out, &open.plan)?;
     }
     Ok(ended)
 }
+
+/// What is said as long as nothing was tried.
+const UNMET: &str = " The model has not met your yeast and your bags: `barm pilot` says what to try in \
+                     40 minutes, or try one bag of each food in your room before the day.";
 
 /// One part a question.
 fn table(out: &mut impl Write, plan: &Plan, entries: &[Entry]) -> Result<(), Failure> {

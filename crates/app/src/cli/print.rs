@@ -90,6 +90,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     let printed = print::write_printed(&arguments.out, sheets)?;
     drop(line);
     page::title(out, &open.plan.title)?;
+    page::known(out, &open.plan)?;
     let faults = desk::faults_without_forecast(&open.plan);
     if faults > 0 {
         let word = if faults == 1 { "fault" } else { "faults" };

@@ -1,6 +1,7 @@
 //! Checking a plan: mistakes of the file, then faults, feasibility and cautions.
 
 use super::outlook::overnight;
+use super::pilot::lots_beside;
 use super::plan_file::bytes;
 use super::{DeskError, Outlook, Progress, outlook};
 use barm_documents::page::prints;
@@ -8,6 +9,7 @@ use barm_documents::plan_text::{self, Mistake, Place, Places};
 use barm_domain::check;
 use barm_domain::finding::{Finding, Severity};
 use barm_domain::outlook::{Look, OutlookError};
+use barm_domain::pilot::Known;
 use barm_domain::plan::Plan;
 use std::path::Path;
 
@@ -27,6 +29,8 @@ pub(crate) struct Checked {
     pub(crate) found: Vec<Located>,
     /// Whether the file is no text or no TOML, so that no plan can be made out at all.
     pub(crate) unreadable: bool,
+    /// One line about the lots that the forecast goes by, if a pilot tried any.
+    pub(crate) by_pilot: Option<String>,
 }
 
 /// Everything there is to say about a plan file, gravest first.
@@ -39,14 +43,15 @@ pub(crate) fn check(
 ) -> Result<Checked, DeskError> {
     let read = plan_text::read(&bytes(path)?);
     let unreadable = read.unreadable;
-    let Some(plan) = read.plan.filter(|_| read.mistakes.is_empty()) else {
+    let Some(mut plan) = read.plan.filter(|_| read.mistakes.is_empty()) else {
         let found = read.mistakes.into_iter().map(mistake).collect();
-        return Ok(Checked { found, unreadable });
+        return Ok(Checked { found, unreadable, by_pilot: None });
     };
+    plan.known = Known::of(&lots_beside(path)?);
     let mut found = all_findings(&plan, look, progress);
     found.extend(unprinted(&plan));
     found.sort_by_key(|finding| finding.severity);
-    Ok(Checked { found: locate(found, &read.places), unreadable })
+    Ok(Checked { found: locate(found, &read.places), unreadable, by_pilot: plan.known.says() })
 }
 
 /// Texts of a plan with letters that our pages cannot print.

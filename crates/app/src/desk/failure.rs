@@ -1,12 +1,14 @@
 //! Why the desk could not do what it was asked.
 
 use super::doors::TooWeak;
+use super::pilot::{Refused, listed as listed_lots};
 use super::plan_file::Mistakes;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
 use barm_documents::proposals::Unread;
 use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
+use barm_domain::pilot::PilotError;
 use barm_domain::prep::PrepError;
 use barm_domain::proposal::ApproveError;
 use barm_domain::ready::ReadyError;
@@ -47,6 +49,20 @@ pub(crate) enum DeskError {
     /// The plan has mistakes.
     #[error("{0}")]
     Plan(Mistakes),
+    /// There is no pilot for the plan.
+    #[error(transparent)]
+    Pilot(#[from] PilotError),
+    /// A pilot's readings have mistakes.
+    #[error("{0}")]
+    PilotReadings(Refused),
+    /// The file of what pilots found has mistakes.
+    #[error("{} cannot be read as what pilots found:{}", path.display(), listed_lots(path, mistakes))]
+    Lots {
+        /// The file.
+        path: PathBuf,
+        /// Its mistakes.
+        mistakes: Vec<Mistake>,
+    },
     /// What was answered for a new plan cannot stand in one.
     #[error("no plan was written: {}{}", field(.0), .0.what)]
     Answer(Mistake),
@@ -235,8 +251,13 @@ impl DeskError {
                 Some("barm new plan.toml --ready which-food --date 2027-03-09".to_owned())
             }
             Self::Proposals { .. } => Some("the columns stand in docs/proposals.md".to_owned()),
+            Self::Pilot(error) => Some(error.fix()),
+            Self::Lots { .. } => {
+                Some("mend it, or move it away: then forecasts go by what is usual".to_owned())
+            }
             Self::Read { .. }
             | Self::Plan(_)
+            | Self::PilotReadings(_)
             | Self::Approve(_)
             | Self::Outlook(_)
             | Self::Bags(_)
@@ -271,6 +292,9 @@ impl DeskError {
         match self {
             Self::Plan(mistakes) if mistakes.unreadable => 2,
             Self::Plan(_)
+            | Self::Pilot(_)
+            | Self::PilotReadings(_)
+            | Self::Lots { .. }
             | Self::Unsound(_)
             | Self::Outlook(_)
             | Self::Prep(_)

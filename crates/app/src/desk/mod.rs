@@ -19,6 +19,7 @@ mod new_plan;
 mod outlook;
 pub(crate) mod own_copy;
 mod paper;
+pub(crate) mod pilot;
 mod plan_file;
 #[allow(dead_code, reason = "parts that read all of a wish are still to come")]
 pub(crate) mod print;
@@ -50,7 +51,14 @@ pub(crate) use new_plan::{must_be_free, new_plan, ready_plan, renew_bags, write_
 #[cfg(test)]
 pub(crate) use outlook::was_foreseen;
 pub(crate) use outlook::{Outlook, further_days, has_own_reference, outlook};
-pub(crate) use paper::{Size, forecast_pdf, prep_pdf, prep_sheet, results_pdf, unforeseen};
+pub(crate) use paper::{
+    Size, forecast_pdf, pilot_pdf, pilot_report_pdf, prep_pdf, prep_sheet, results_pdf,
+    unforeseen,
+};
+pub(crate) use pilot::{
+    Kept, Lesson, Pilot, blank_readings, changes_chart, learn_pilot, pilot, summary,
+    treatments_chart,
+};
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 pub(crate) use together::{by_hint, by_reason};
 pub(crate) use wording::{Wording, say};
@@ -78,5 +86,6 @@ pub(crate) fn facts() -> Vec<Fact> {
     let mut facts = barm_science::facts::all();
     facts.extend_from_slice(barm_domain::bench::tools::FACTS);
     facts.extend_from_slice(barm_domain::prep::FACTS);
+    facts.extend_from_slice(barm_domain::pilot::FACTS);
     facts
 }

@@ -1,7 +1,9 @@
 //! Opening a plan.
 
 use super::DeskError;
+use super::pilot::lots_beside;
 use barm_documents::plan_text::{self, Mistake, Read};
+use barm_domain::pilot::Known;
 use barm_domain::plan::{Plan, Question};
 use std::path::{Path, PathBuf};
 
@@ -10,6 +12,8 @@ use std::path::{Path, PathBuf};
 pub(crate) struct OpenPlan {
     /// The plan.
     pub(crate) plan: Plan,
+    /// Its file.
+    pub(crate) path: PathBuf,
 }
 
 /// A file's bytes.
@@ -17,9 +21,11 @@ pub(crate) fn bytes(path: &Path) -> Result<Vec<u8>, DeskError> {
     std::fs::read(path).map_err(|source| DeskError::Read { path: path.to_owned(), source })
 }
 
-/// Reads a plan that must be sound.
+/// Reads a plan that must be sound, with what pilots found of its lots.
 pub(crate) fn open_plan(path: &Path) -> Result<OpenPlan, DeskError> {
-    sound(path, plan_text::read(&bytes(path)?))
+    let mut open = sound(path, plan_text::read(&bytes(path)?))?;
+    open.plan.known = Known::of(&lots_beside(path)?);
+    Ok(open)
 }
 
 /// Reads a plan that must be sound, but for a bag list that may be out of step with it.
@@ -30,7 +36,7 @@ pub(crate) fn open_with_old_list(path: &Path) -> Result<OpenPlan, DeskError> {
 /// What was read, if it is sound.
 pub(crate) fn sound(path: &Path, read: Read) -> Result<OpenPlan, DeskError> {
     match read.plan {
-        Some(plan) if read.mistakes.is_empty() => Ok(OpenPlan { plan }),
+        Some(plan) if read.mistakes.is_empty() => Ok(OpenPlan { plan, path: path.to_owned() }),
         _ => Err(DeskError::Plan(Mistakes {
             path: path.to_owned(),
             unreadable: read.unreadable,

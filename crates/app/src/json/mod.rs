@@ -5,12 +5,14 @@
 mod analyze;
 mod check;
 mod facts;
+mod pilot;
 mod predict;
 mod prep;
 
 pub(crate) use analyze::analyzed;
 pub(crate) use check::findings;
 pub(crate) use facts::facts;
+pub(crate) use pilot::{lesson, protocol};
 pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
 

@@ -11,6 +11,7 @@ pub(crate) struct Prediction<'a> {
     bags: Vec<Bag<'a>>,
     not_forecast: Vec<NotForecast<'a>>,
     held_back: Vec<HeldBack<'a>>,
+    by_pilot: Option<String>,
 }
 
 /// What holds a treatment back.
@@ -101,7 +102,11 @@ fn band(curve: &Curve) -> Band<'_> {
     Band { median: &curve.median, low: &curve.low, high: &curve.high }
 }
 
-pub(crate) fn prediction<'a>(outlook: &'a Outlook, limits: &'a [Limit]) -> Prediction<'a> {
+pub(crate) fn prediction<'a>(
+    outlook: &'a Outlook,
+    limits: &'a [Limit],
+    by_pilot: Option<String>,
+) -> Prediction<'a> {
     let bags = outlook.entries.iter().map(|entry| Bag {
         question: &entry.question,
         treatment: &entry.treatment,
@@ -123,5 +128,6 @@ pub(crate) fn prediction<'a>(outlook: &'a Outlook, limits: &'a [Limit]) -> Predi
         bags: bags.collect(),
         not_forecast: not_forecast(outlook),
         held_back: limits.iter().map(held_back).collect(),
+        by_pilot,
     }
 }

@@ -57,6 +57,24 @@ pub(crate) fn prep() -> &'static Value {
     ANSWER.get_or_init(|| answer(&["prep", "plan.toml", "--json"]))
 }
 
+pub(crate) fn protocol() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["pilot", "plan.toml", "--json"]))
+}
+
+/// What a pilot of the invented plan taught.
+pub(crate) fn lesson() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        let file = folder.path().join("pilot.csv");
+        let readings = crate::pilot_school::readings(&crate::pilot_school::plan());
+        fs::write(&file, readings).expect("written");
+        let file = file.to_str().expect("a name");
+        answer(&["pilot", "plan.toml", file, "--json", "--dry-run"])
+    })
+}
+
 pub(crate) fn facts() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["facts", "--json"]))

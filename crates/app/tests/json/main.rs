@@ -4,6 +4,9 @@ mod analyze;
 mod check;
 mod facts;
 mod invented;
+mod pilot;
+#[path = "../pilot/school.rs"]
+mod pilot_school;
 mod predict;
 mod prep;
 #[path = "../program/mod.rs"]
@@ -54,6 +57,8 @@ fn the_document_names_every_key_and_no_other() {
         ("check", invented::check()),
         ("facts", invented::facts()),
         ("prep", invented::prep()),
+        ("pilot PLAN --json", invented::protocol()),
+        ("pilot PLAN READINGS --json", invented::lesson()),
     ] {
         let mut given = BTreeSet::new();
         keys_of(answer, &mut given);

@@ -6,8 +6,13 @@ use serde_json::Value;
 
 #[test]
 fn a_forecast_has_the_promised_shape() {
-    let promised =
-        [("format", COUNT), ("bags", LIST), ("not_forecast", LIST), ("held_back", LIST)];
+    let promised = [
+        ("format", COUNT),
+        ("bags", LIST),
+        ("not_forecast", LIST),
+        ("held_back", LIST),
+        ("by_pilot", TEXT_OR_NULL),
+    ];
     shaped("predict", prediction(), &promised);
     assert_eq!(prediction()["format"], 1);
     for bag in list(prediction(), "bags") {

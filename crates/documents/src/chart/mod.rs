@@ -2,6 +2,8 @@
 //!
 //! Labels sit on the data, spread is always drawn, axes carry their unit on the last figure.
 
+mod bag_before_after;
+mod before_after;
 mod curves;
 mod dots;
 mod field;
@@ -26,6 +28,8 @@ mod svg;
 mod terminal;
 mod words;
 
+pub use bag_before_after::BagBeforeAfterChart;
+pub use before_after::{BeforeAfterChart, BeforeAfterRow};
 pub use curves::CurvesChart;
 pub use dots::{DotPlot, MeasuredGap};
 pub use forecast::ForecastChart;

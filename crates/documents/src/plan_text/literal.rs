@@ -7,39 +7,39 @@ use barm_science::food::label::Declared;
 use jiff::civil::Time;
 
 /// A text between quotes.
-pub(super) fn text(value: &str) -> String {
+pub(crate) fn text(value: &str) -> String {
     toml_edit::Value::from(value).to_string()
 }
 
 /// A list of texts.
-pub(super) fn texts<'t>(values: impl IntoIterator<Item = &'t str>) -> String {
+pub(crate) fn texts<'t>(values: impl IntoIterator<Item = &'t str>) -> String {
     let values: Vec<String> = values.into_iter().map(text).collect();
     format!("[{}]", values.join(", "))
 }
 
 /// A number with its unit, between quotes.
-pub(super) fn quantity(value: f64, unit: &str) -> String {
+pub(crate) fn quantity(value: f64, unit: &str) -> String {
     format!("\"{value} {unit}\"")
 }
 
-pub(super) fn share(value: f64) -> String {
+pub(crate) fn share(value: f64) -> String {
     format!("\"{} %\"", shifted(value, 2))
 }
 
-pub(super) fn place(place: Place) -> (&'static str, String) {
+pub(crate) fn place(place: Place) -> (&'static str, String) {
     match place {
         Place::Altitude(meters) => ("altitude", quantity(meters, "m")),
         Place::Pressure(pascals) => ("pressure", format!("\"{} kPa\"", shifted(pascals, -3))),
     }
 }
 
-pub(super) fn price(value: f64) -> String {
+pub(crate) fn price(value: f64) -> String {
     let cents = format!("${value:.2}");
     let exact = dollars(&cents).is_ok_and(|read| read.total_cmp(&value).is_eq());
     if exact { text(&cents) } else { format!("\"${value}\"") }
 }
 
-pub(super) fn time(time: Time) -> String {
+pub(crate) fn time(time: Time) -> String {
     let (hour, minute, second) = (time.hour(), time.minute(), time.second());
     match second {
         0 => format!("\"{hour:02}:{minute:02}\""),
@@ -47,7 +47,7 @@ pub(super) fn time(time: Time) -> String {
     }
 }
 
-pub(super) fn lies(lies: Lies) -> String {
+pub(crate) fn lies(lies: Lies) -> String {
     match lies {
         Lies::Bench => text("bench"),
         Lies::Towel => text("towel"),
@@ -56,25 +56,25 @@ pub(super) fn lies(lies: Lies) -> String {
 }
 
 /// The name of a built-in food as one says it; ids and all other names as they are.
-pub(super) fn food(cupboard: &Cupboard<'_>, id: &str) -> String {
+pub(crate) fn food(cupboard: &Cupboard<'_>, id: &str) -> String {
     let name = spoken(id);
     let found = cupboard.food(name).is_ok_and(|found| found == id);
     text(if found { name } else { id })
 }
 
-pub(super) fn enzyme(key: &str) -> String {
+pub(crate) fn enzyme(key: &str) -> String {
     let name = spoken(key);
     let found = Cupboard::enzyme(name).is_ok_and(|found| found == key);
     text(if found { name } else { key })
 }
 
-pub(super) fn material(cupboard: &Cupboard<'_>, item: &str) -> String {
+pub(crate) fn material(cupboard: &Cupboard<'_>, item: &str) -> String {
     let name = spoken(item);
     let found = cupboard.material(name).is_ok_and(|found| found == item);
     text(if found { name } else { item })
 }
 
-pub(super) fn declared(line: Declared) -> String {
+pub(crate) fn declared(line: Declared) -> String {
     match line {
         Declared::Grams(grams) => quantity(grams, "g"),
         Declared::LessThanOne => text("less than 1 g"),

@@ -34,20 +34,20 @@ impl fmt::Display for Mistake {
 
 /// What is wrong with a value and what to do, before it is known where the value stands.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Wrong {
-    pub(super) what: String,
-    pub(super) fix: String,
+pub(crate) struct Wrong {
+    pub(crate) what: String,
+    pub(crate) fix: String,
 }
 
 impl Wrong {
-    pub(super) fn new(what: impl Into<String>, fix: impl Into<String>) -> Self {
+    pub(crate) fn new(what: impl Into<String>, fix: impl Into<String>) -> Self {
         Self { what: what.into(), fix: fix.into() }
     }
 }
 
 impl Wrong {
     /// Takes apart a sentence that says what is wrong and, after a semicolon, what to do.
-    pub(super) fn split(message: &str) -> Self {
+    pub(crate) fn split(message: &str) -> Self {
         match message.split_once("; ") {
             Some((what, fix)) => Self::new(what, fix),
             None => Self::new(message, "look at it again"),

@@ -11,18 +11,18 @@ const MOST: usize = 500;
 const LONGEST: usize = 400;
 
 /// What is gathered while a plan is read.
-pub(super) struct Notes<'t> {
+pub(crate) struct Notes<'t> {
     lines: Lines<'t>,
     mistakes: Vec<Mistake>,
     dropped: usize,
     places: Places,
     /// Whether lines had to be left out because they are not TOML: then nothing can be said
     /// about what is missing.
-    pub(super) broken: bool,
+    pub(crate) broken: bool,
 }
 
 impl<'t> Notes<'t> {
-    pub(super) fn on(text: &'t str) -> Self {
+    pub(crate) fn on(text: &'t str) -> Self {
         Self {
             lines: Lines::of(text),
             mistakes: Vec::new(),
@@ -32,18 +32,18 @@ impl<'t> Notes<'t> {
         }
     }
 
-    pub(super) const fn lines(&self) -> &Lines<'t> {
+    pub(crate) const fn lines(&self) -> &Lines<'t> {
         &self.lines
     }
 
     /// Remembers where a field stands.
-    pub(super) fn stands(&mut self, field: &str, offset: usize) {
+    pub(crate) fn stands(&mut self, field: &str, offset: usize) {
         let place = self.lines.place(offset);
         self.places.put(field.to_owned(), place);
     }
 
     /// Notes a mistake at a byte of the text.
-    pub(super) fn wrong_at(&mut self, offset: usize, field: Option<&str>, wrong: Wrong) {
+    pub(crate) fn wrong_at(&mut self, offset: usize, field: Option<&str>, wrong: Wrong) {
         if self.mistakes.len() >= MOST {
             self.dropped += 1;
             return;
@@ -62,7 +62,7 @@ impl<'t> Notes<'t> {
     }
 
     /// Notes a mistake in a field that has been read.
-    pub(super) fn wrong(&mut self, field: String, wrong: Wrong) {
+    pub(crate) fn wrong(&mut self, field: String, wrong: Wrong) {
         if self.mistakes.len() >= MOST {
             self.dropped += 1;
             return;
@@ -73,12 +73,12 @@ impl<'t> Notes<'t> {
     }
 
     /// Whether a mistake has been noted in this very field.
-    pub(super) fn has(&self, field: &str) -> bool {
+    pub(crate) fn has(&self, field: &str) -> bool {
         self.mistakes.iter().any(|mistake| mistake.field.as_ref().is_some_and(|f| f.0 == field))
     }
 
     /// Whether a mistake has been noted in a field of this table.
-    pub(super) fn has_any_under(&self, path: &str) -> bool {
+    pub(crate) fn has_any_under(&self, path: &str) -> bool {
         let under = |field: &Field| {
             field.0.strip_prefix(path).is_some_and(|rest| rest.starts_with('.'))
         };
@@ -86,7 +86,7 @@ impl<'t> Notes<'t> {
     }
 
     /// The mistakes in the order of the text, and the places.
-    pub(super) fn done(mut self) -> (Vec<Mistake>, Places) {
+    pub(crate) fn done(mut self) -> (Vec<Mistake>, Places) {
         self.mistakes.sort_by_key(|mistake| (mistake.line, mistake.column));
         if self.dropped > 0 {
             let last = self.mistakes.last().map_or((1, 1), |m| (m.line, m.column));

@@ -19,7 +19,7 @@ pub struct Places {
 }
 
 impl Places {
-    pub(super) fn put(&mut self, field: String, place: Place) {
+    pub(crate) fn put(&mut self, field: String, place: Place) {
         self.places.entry(field).or_insert(place);
     }
 
@@ -42,14 +42,14 @@ const STRIDE: usize = 256;
 /// Turns byte offsets into lines and columns.
 ///
 /// Characters are counted once, at every stride, so that a file of one long line is no slower.
-pub(super) struct Lines<'t> {
+pub(crate) struct Lines<'t> {
     text: &'t str,
     starts: Vec<usize>,
     counted: Vec<usize>,
 }
 
 impl<'t> Lines<'t> {
-    pub(super) fn of(text: &'t str) -> Self {
+    pub(crate) fn of(text: &'t str) -> Self {
         let ends = text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n');
         let starts = std::iter::once(0).chain(ends.map(|(at, _)| at + 1)).collect();
         let mut counted = vec![0];
@@ -61,7 +61,7 @@ impl<'t> Lines<'t> {
     }
 
     /// The place of a byte.
-    pub(super) fn place(&self, offset: usize) -> Place {
+    pub(crate) fn place(&self, offset: usize) -> Place {
         let offset = offset.min(self.text.len());
         let line = self.starts.partition_point(|start| *start <= offset);
         let start = self.starts.get(line.saturating_sub(1)).copied().unwrap_or_default();
@@ -77,7 +77,7 @@ impl<'t> Lines<'t> {
     }
 
     /// Bytes of the line on which a byte stands, without its end.
-    pub(super) fn line_at(&self, offset: usize) -> std::ops::Range<usize> {
+    pub(crate) fn line_at(&self, offset: usize) -> std::ops::Range<usize> {
         let line = self.starts.partition_point(|start| *start <= offset.min(self.text.len()));
         let start = self.starts.get(line.saturating_sub(1)).copied().unwrap_or_default();
         let end = self.starts.get(line).map_or(self.text.len(), |next| next - 1);

@@ -11,6 +11,7 @@ use super::{
 };
 use barm_domain::amount::{millimeters, share};
 use barm_domain::cupboard::Cupboard;
+use barm_domain::pilot::Known;
 use barm_domain::plan::{Inquiry, Plan};
 
 /// What was read from a plan file.
@@ -144,6 +145,7 @@ fn plan(table: &toml::de::DeTable<'_>, notes: &mut Notes<'_>) -> Plan {
         label_foods: label_foods.clone(),
         bags,
         retired_codes,
+        known: Known::default(),
     };
     top.finish(notes);
     plan

@@ -24,7 +24,7 @@ const TOP: &[&str] = &[
 ];
 
 /// One table of the file.
-pub(super) struct Section<'a> {
+pub(crate) struct Section<'a> {
     path: String,
     table: &'a DeTable<'a>,
     start: usize,
@@ -38,7 +38,7 @@ enum Scalar<'a> {
 }
 
 impl<'a> Section<'a> {
-    pub(super) fn new(
+    pub(crate) fn new(
         path: String,
         table: &'a DeTable<'a>,
         start: usize,
@@ -51,16 +51,16 @@ impl<'a> Section<'a> {
     }
 
     /// Path of this table, such as `period[1]`.
-    pub(super) fn path(&self) -> &str {
+    pub(crate) fn path(&self) -> &str {
         &self.path
     }
 
     /// Path of one of its fields.
-    pub(super) fn field(&self, key: &str) -> String {
+    pub(crate) fn field(&self, key: &str) -> String {
         if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
     }
 
-    pub(super) fn get(
+    pub(crate) fn get(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -72,22 +72,22 @@ impl<'a> Section<'a> {
     }
 
     /// Whether a key is written.
-    pub(super) fn has(&self, key: &str) -> bool {
+    pub(crate) fn has(&self, key: &str) -> bool {
         self.table.contains_key(key)
     }
 
     /// Whether no mistake has been noted in this table so far.
-    pub(super) fn all_read(&self, notes: &Notes<'_>) -> bool {
+    pub(crate) fn all_read(&self, notes: &Notes<'_>) -> bool {
         !notes.has_any_under(&self.path)
     }
 
     /// Notes that a value is wrong.
-    pub(super) fn wrong(&self, notes: &mut Notes<'_>, key: &str, wrong: Wrong) {
+    pub(crate) fn wrong(&self, notes: &mut Notes<'_>, key: &str, wrong: Wrong) {
         notes.wrong(self.field(key), wrong);
     }
 
     /// Notes that a key is missing, unless lines had to be left out.
-    pub(super) fn missing(&self, notes: &mut Notes<'_>, key: &str, example: &str) {
+    pub(crate) fn missing(&self, notes: &mut Notes<'_>, key: &str, example: &str) {
         if notes.broken {
             return;
         }
@@ -116,7 +116,7 @@ impl<'a> Section<'a> {
     }
 
     /// A value that `parse` understands; bare numbers and dates are given to it as their text.
-    pub(super) fn read<T>(
+    pub(crate) fn read<T>(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -137,7 +137,7 @@ impl<'a> Section<'a> {
     }
 
     /// A value that must be there.
-    pub(super) fn need<T>(
+    pub(crate) fn need<T>(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -153,12 +153,12 @@ impl<'a> Section<'a> {
     }
 
     /// A name; a bare number, such as the name of a period, is taken as its text.
-    pub(super) fn name(&mut self, notes: &mut Notes<'_>, key: &'static str) -> Option<String> {
+    pub(crate) fn name(&mut self, notes: &mut Notes<'_>, key: &'static str) -> Option<String> {
         self.read(notes, key, "\"…\"", |text| Ok(text.to_owned()))
     }
 
     /// A name that must be there; empty if it is not.
-    pub(super) fn need_name(
+    pub(crate) fn need_name(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -168,7 +168,7 @@ impl<'a> Section<'a> {
     }
 
     /// A text.
-    pub(super) fn text(&mut self, notes: &mut Notes<'_>, key: &'static str) -> Option<String> {
+    pub(crate) fn text(&mut self, notes: &mut Notes<'_>, key: &'static str) -> Option<String> {
         let written = self.table.get(key).map(Spanned::get_ref);
         if let Some(other) = written.filter(|value| !value.is_str()) {
             self.get(notes, key);
@@ -180,7 +180,7 @@ impl<'a> Section<'a> {
     }
 
     /// A text that must be there; empty if it is not.
-    pub(super) fn need_text(
+    pub(crate) fn need_text(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -194,7 +194,7 @@ impl<'a> Section<'a> {
     }
 
     /// A whole number within a range.
-    pub(super) fn count(
+    pub(crate) fn count(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -228,7 +228,7 @@ impl<'a> Section<'a> {
     }
 
     /// A whole number that must be there.
-    pub(super) fn need_count(
+    pub(crate) fn need_count(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -244,7 +244,7 @@ impl<'a> Section<'a> {
     }
 
     /// Yes or no.
-    pub(super) fn flag(&mut self, notes: &mut Notes<'_>, key: &'static str) -> Option<bool> {
+    pub(crate) fn flag(&mut self, notes: &mut Notes<'_>, key: &'static str) -> Option<bool> {
         let value = self.get(notes, key)?;
         if let DeValue::Boolean(flag) = value.get_ref() {
             return Some(*flag);
@@ -260,7 +260,7 @@ impl<'a> Section<'a> {
     }
 
     /// Notes every key that nobody asked for.
-    pub(super) fn finish(self, notes: &mut Notes<'_>) {
+    pub(crate) fn finish(self, notes: &mut Notes<'_>) {
         for (key, _) in self.table {
             let name = key.get_ref().as_ref();
             if self.known.contains(&name) {
@@ -284,12 +284,12 @@ impl<'a> Section<'a> {
 }
 
 /// At most the first 60 characters.
-pub(super) fn short(text: &str) -> &str {
+pub(crate) fn short(text: &str) -> &str {
     text.char_indices().nth(60).map_or(text, |(end, _)| &text[..end])
 }
 
 /// What a value is, in words.
-pub(super) fn kind(value: &DeValue<'_>) -> &'static str {
+pub(crate) fn kind(value: &DeValue<'_>) -> &'static str {
     match value {
         DeValue::String(_) => "a text",
         DeValue::Integer(_) => "a whole number",

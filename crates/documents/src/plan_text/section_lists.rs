@@ -7,7 +7,7 @@ use toml::de::DeValue;
 
 impl<'a> Section<'a> {
     /// A list of texts; each is noted under its own place.
-    pub(super) fn texts(
+    pub(crate) fn texts(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -42,8 +42,31 @@ impl<'a> Section<'a> {
         Some(texts)
     }
 
+    /// A list of numbers.
+    pub(crate) fn numbers(
+        &mut self,
+        notes: &mut Notes<'_>,
+        key: &'static str,
+    ) -> Option<Vec<f64>> {
+        let value = self.get(notes, key)?;
+        let number = |item: &DeValue<'_>| match item {
+            DeValue::Float(number) => number.as_str().parse().ok(),
+            DeValue::Integer(number) => number.as_str().parse().ok(),
+            _ => None,
+        };
+        let all: Option<Vec<f64>> = match value.get_ref() {
+            DeValue::Array(array) => array.iter().map(|item| number(item.get_ref())).collect(),
+            _ => None,
+        };
+        if all.is_none() {
+            let what = format!("{key} is not a list of numbers");
+            self.wrong(notes, key, Wrong::new(what, format!("write {key} = [0.1, 0.2]")));
+        }
+        all
+    }
+
     /// A table within this one.
-    pub(super) fn table(
+    pub(crate) fn table(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,
@@ -58,7 +81,7 @@ impl<'a> Section<'a> {
     }
 
     /// The tables of a list; `path` is what they are called in [`barm_domain::finding::Field`].
-    pub(super) fn tables(
+    pub(crate) fn tables(
         &mut self,
         notes: &mut Notes<'_>,
         key: &'static str,

@@ -14,7 +14,7 @@ const PATIENCE: usize = 8_000_000;
 ///
 /// # Errors
 /// Offset of the first byte that is at fault, with what is wrong.
-pub(super) fn text_of(bytes: &[u8]) -> Result<&str, (usize, Wrong)> {
+pub(crate) fn text_of(bytes: &[u8]) -> Result<&str, (usize, Wrong)> {
     if bytes.len() > LARGEST {
         let what =
             format!("the file has {} bytes and is far too long to be a plan", bytes.len());
@@ -36,7 +36,7 @@ pub(super) fn text_of(bytes: &[u8]) -> Result<&str, (usize, Wrong)> {
 /// Takes out every line that is not TOML, noting why, until the rest can be read.
 ///
 /// Blanked lines keep their length, so that places in the result are places in the text.
-pub(super) fn mend(text: &str, notes: &mut Notes<'_>) -> String {
+pub(crate) fn mend(text: &str, notes: &mut Notes<'_>) -> String {
     let mut mended = text.to_owned();
     let mut patience = PATIENCE;
     loop {
@@ -70,7 +70,7 @@ pub(super) fn mend(text: &str, notes: &mut Notes<'_>) -> String {
 }
 
 /// Reads what [`mend`] has left.
-pub(super) fn table(mended: &str) -> Spanned<DeTable<'_>> {
+pub(crate) fn table(mended: &str) -> Spanned<DeTable<'_>> {
     DeTable::parse_recoverable(mended).0
 }
 

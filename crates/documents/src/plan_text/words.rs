@@ -9,7 +9,7 @@ use barm_science::setup::YeastKind;
 use std::ops::RangeInclusive;
 
 /// The yeasts as plans name them; the first name of a kind is the one that is written.
-pub(super) const YEASTS: &[(&str, Option<YeastKind>)] = &[
+pub(crate) const YEASTS: &[(&str, Option<YeastKind>)] = &[
     ("instant", Some(YeastKind::Instant)),
     ("active dry", Some(YeastKind::ActiveDry)),
     ("compressed", Some(YeastKind::Compressed)),
@@ -19,7 +19,7 @@ pub(super) const YEASTS: &[(&str, Option<YeastKind>)] = &[
 ];
 
 /// The kinds of starch of a label food.
-pub(super) const STARCHES: &[(&str, LabelStarch)] = &[
+pub(crate) const STARCHES: &[(&str, LabelStarch)] = &[
     ("raw", LabelStarch::Raw),
     ("cooked", LabelStarch::Cooked),
     ("dextrin", LabelStarch::Dextrin),
@@ -27,7 +27,7 @@ pub(super) const STARCHES: &[(&str, LabelStarch)] = &[
 ];
 
 /// The kinds of sugar of a label food that were not added.
-pub(super) const SUGARS: &[(&str, NaturalSugar)] = &[
+pub(crate) const SUGARS: &[(&str, NaturalSugar)] = &[
     ("unknown", NaturalSugar::Unknown),
     ("sucrose", NaturalSugar::Sucrose),
     ("fruit", NaturalSugar::Fruit),
@@ -37,7 +37,7 @@ pub(super) const SUGARS: &[(&str, NaturalSugar)] = &[
 ];
 
 /// The value of the word that is written.
-pub(super) fn choose<T: Copy>(written: &str, offered: &[(&str, T)]) -> Result<T, Wrong> {
+pub(crate) fn choose<T: Copy>(written: &str, offered: &[(&str, T)]) -> Result<T, Wrong> {
     let wanted = plain(written);
     if let Some((_, value)) = offered.iter().find(|(word, _)| plain(word) == wanted) {
         return Ok(*value);
@@ -53,14 +53,14 @@ pub(super) fn choose<T: Copy>(written: &str, offered: &[(&str, T)]) -> Result<T,
     ))
 }
 
-pub(super) fn inquiry(written: &str) -> Result<Inquiry, Wrong> {
+pub(crate) fn inquiry(written: &str) -> Result<Inquiry, Wrong> {
     choose(written, &Inquiry::ALL.map(|level| (level.word(), level)))
 }
 
 /// Things that go in besides the food, by which people name their variable.
 const ADDED: [&str; 6] = ["salt", "table salt", "vinegar", "baking soda", "soda", "juice"];
 
-pub(super) fn variable(written: &str) -> Result<Variable, Wrong> {
+pub(crate) fn variable(written: &str) -> Result<Variable, Wrong> {
     if ADDED.iter().any(|added| plain(added) == plain(written)) {
         return Err(Wrong::new(
             format!("“{written}” is something that goes in besides the food"),
@@ -72,7 +72,7 @@ pub(super) fn variable(written: &str) -> Result<Variable, Wrong> {
 }
 
 /// The word that is written for a value.
-pub(super) fn word_for<T: Copy + PartialEq>(
+pub(crate) fn word_for<T: Copy + PartialEq>(
     value: T,
     offered: &[(&'static str, T)],
 ) -> &'static str {
@@ -80,7 +80,7 @@ pub(super) fn word_for<T: Copy + PartialEq>(
 }
 
 /// The value, if it lies between the limits.
-pub(super) fn within(
+pub(crate) fn within(
     value: f64,
     limits: RangeInclusive<f64>,
     unit: &str,
@@ -97,6 +97,6 @@ pub(super) fn within(
 }
 
 /// Takes the place of an amount that could not be read; the plan is not given out then.
-pub(super) fn nothing() -> Amount {
+pub(crate) fn nothing() -> Amount {
     Amount { written: "0 g".into(), kind: barm_domain::amount::AmountKind::Mass, value: 0.0 }
 }

@@ -3,6 +3,7 @@
 use super::read::read;
 use super::upgrade::upgrade_text;
 use super::write_new::write_new;
+use barm_domain::pilot::Known;
 use barm_domain::plan::Plan;
 use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Table, TableLike, Value};
 
@@ -13,6 +14,8 @@ use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Table, TableLike, Value
 /// the two is carried over. A file of an older format is upgraded. Where the old text cannot be
 /// read, or the result would not read as `plan`, the plan is written anew.
 pub fn write(plan: &Plan, old_text: &str) -> String {
+    // What pilots found is no part of this file.
+    let plan = &Plan { known: Known::default(), ..plan.clone() };
     let old_text = old_text.strip_prefix('\u{feff}').unwrap_or(old_text);
     carried_over(plan, old_text)
         .into_iter()

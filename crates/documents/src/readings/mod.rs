@@ -13,14 +13,14 @@ mod heading;
 mod headless;
 mod height;
 mod number;
-mod quoted;
+pub(crate) mod quoted;
 mod reader;
 mod row;
 mod settle;
 mod sheet;
 mod swapped;
-mod table;
-mod text;
+pub(crate) mod table;
+pub(crate) mod text;
 mod time;
 mod typed;
 

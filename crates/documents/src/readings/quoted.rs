@@ -5,7 +5,7 @@ const SHOWN: usize = 40;
 
 /// A cell in quotation marks on one line, cut where it is long, so that no file can spoil the
 /// page or the terminal on which the reason is shown.
-pub(super) fn quoted(cell: &str) -> String {
+pub(crate) fn quoted(cell: &str) -> String {
     let mut shown: String = cell
         .trim()
         .chars()

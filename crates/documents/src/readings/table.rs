@@ -4,11 +4,11 @@ use csv::{ReaderBuilder, StringRecord, Trim};
 use std::ops::Range;
 
 /// One row of a file.
-pub(super) struct Row {
+pub(crate) struct Row {
     /// Line of the file on which it starts, from 1.
-    pub(super) line: u64,
+    pub(crate) line: u64,
     /// Its cells, without the blanks around them.
-    pub(super) cells: Vec<String>,
+    pub(crate) cells: Vec<String>,
     /// The bytes of the text on which it stands.
     span: Range<usize>,
     /// Whether quotation marks were read as ordinary signs.
@@ -17,46 +17,46 @@ pub(super) struct Row {
 
 impl Row {
     /// The cell of that column; a row that is too short has blank cells there.
-    pub(super) fn cell(&self, column: usize) -> &str {
+    pub(crate) fn cell(&self, column: usize) -> &str {
         self.cells.get(column).map_or("", String::as_str)
     }
 
     /// Whether a cell has a quotation mark of which nobody knows whether it means inches or closes
     /// a cell.
-    pub(super) fn has_stray_quote(&self, column: usize) -> bool {
+    pub(crate) fn has_stray_quote(&self, column: usize) -> bool {
         self.bare_quotes && self.cell(column).contains('"')
     }
 
     /// Whether nothing stands in it.
-    pub(super) fn is_blank(&self) -> bool {
+    pub(crate) fn is_blank(&self) -> bool {
         self.cells.iter().all(String::is_empty)
     }
 }
 
 /// The signs that part cells, in the order in which a tie between them is settled.
-pub(super) const DELIMITERS: [u8; 4] = [b',', b';', b'\t', b'|'];
+pub(crate) const DELIMITERS: [u8; 4] = [b',', b';', b'\t', b'|'];
 
 /// The delimiter that a first line such as `sep=;` names: some spreadsheets write one, and it
 /// is no row.
-pub(super) fn named_delimiter(text: &str) -> Option<u8> {
+pub(crate) fn named_delimiter(text: &str) -> Option<u8> {
     let first = text.split(['\r', '\n']).next()?.trim_matches(['"', ' ']);
     let sign = first.strip_prefix("sep=").or_else(|| first.strip_prefix("SEP="))?;
     DELIMITERS.into_iter().find(|&delimiter| sign.as_bytes() == [delimiter])
 }
 
 /// The first rows of a text, to see what they look like under a delimiter.
-pub(super) fn first_rows(text: &str, delimiter: u8, most: usize) -> Vec<Row> {
+pub(crate) fn first_rows(text: &str, delimiter: u8, most: usize) -> Vec<Row> {
     Parting { text, first_line: 1, delimiter, quoting: true, most }.rows()
 }
 
 /// Parts a whole text into rows (RFC 4180 with any delimiter, ragged rows, any line ending).
-pub(super) fn rows(text: &str, delimiter: u8) -> Vec<Row> {
+pub(crate) fn rows(text: &str, delimiter: u8) -> Vec<Row> {
     first_rows(text, delimiter, usize::MAX)
 }
 
 /// Parts the lines of a row one by one, with quotation marks as ordinary signs: what a row means
 /// in which a quotation mark was never closed.
-pub(super) fn line_by_line(text: &str, delimiter: u8, row: &Row) -> Vec<Row> {
+pub(crate) fn line_by_line(text: &str, delimiter: u8, row: &Row) -> Vec<Row> {
     let text = text.get(row.span.clone()).unwrap_or_default();
     let (first_line, most) = (row.line, usize::MAX);
     Parting { text, first_line, delimiter, quoting: false, most }.rows()

@@ -3,16 +3,16 @@
 use encoding_rs::{Encoding, UTF_8, UTF_16BE, UTF_16LE, WINDOWS_1252};
 
 /// The text of a file, and what has to be said about how it was decoded.
-pub(super) struct Decoded {
+pub(crate) struct Decoded {
     /// The text, without a byte order mark.
-    pub(super) text: String,
+    pub(crate) text: String,
     /// What a person should know, if anything was not plain UTF-8.
-    pub(super) note: Option<String>,
+    pub(crate) note: Option<String>,
 }
 
 /// Decodes a file: a byte order mark wins, then UTF-8 if it is valid, then UTF-16 if every
 /// other byte is zero, then Windows-1252 (which Latin-1 text is also read by).
-pub(super) fn decode(bytes: &[u8]) -> Decoded {
+pub(crate) fn decode(bytes: &[u8]) -> Decoded {
     if let Some((encoding, mark)) = Encoding::for_bom(bytes) {
         return decode_as(encoding, &bytes[mark..], (encoding != UTF_8).then_some("UTF-16"));
     }

@@ -13,12 +13,15 @@ mod head;
 mod join;
 mod labels;
 mod packet;
+mod pilot;
 mod planning;
 mod prep;
 #[cfg(feature = "pdf")]
 mod print;
 #[cfg(feature = "pdf")]
 mod print_labels;
+#[cfg(feature = "pdf")]
+mod print_pilot;
 #[cfg(feature = "pdf")]
 mod print_results;
 mod results;
@@ -46,6 +49,7 @@ pub use packet::{
     Asked, Changeovers, Dated, GroupTimes, Hazard, Heed, Hoped, Lettered, LimitRow, Named,
     Overview, Packet, Pause, PauseRow, PeriodRow, RunSheet, Step, Stretch,
 };
+pub use pilot::{PilotBagPicture, PilotBagRow, PilotReport, PilotSheet, PilotStep, PilotTable};
 #[cfg(feature = "pdf")]
 pub use planning::planning_pdf;
 pub use planning::{
@@ -57,6 +61,8 @@ pub use prep::{PeriodTrays, PrepSheet, Purchase, Stock, Total, Tray, TrayBag, Wa
 pub use print::{forecast_pdf, packet_pdf, prep_pdf, results_pdf, substitute_pdf};
 #[cfg(feature = "pdf")]
 pub use print_labels::{join_pdf, labels_pdf, test_print_pdf};
+#[cfg(feature = "pdf")]
+pub use print_pilot::{pilot_pdf, pilot_report_pdf};
 #[cfg(feature = "pdf")]
 pub use print_results::{slides_pdf, summary_pdf};
 pub use results::{

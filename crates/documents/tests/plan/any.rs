@@ -1,6 +1,7 @@
 //! Any plan that a person could have written.
 
 use barm_domain::amount::Amount;
+use barm_domain::pilot::Known;
 use barm_domain::plan::{
     Answered, BagChoice, CONTROLS, CardChoice, Circumstance, Control, Day, Difference,
     Equipment, Extra, GroupSetting, Inquiry, LabelFood, Lies, Material, Period, Place, Plan,
@@ -375,6 +376,7 @@ fn bare_plan() -> BoxedStrategy<Plan> {
                 equipment,
                 bags: Vec::new(),
                 retired_codes: Vec::new(),
+                known: Known::default(),
             }
         })
         .boxed()

@@ -33,7 +33,7 @@ pub struct BenchError {
     pub fix: String,
 }
 
-/// What one bag of this recipe is on that day.
+/// What one bag of this recipe is on that day, by the spoon of a pilot where one was weighed.
 ///
 /// # Errors
 /// [`BenchError`] names the key of the recipe that cannot be weighed or measured out.
@@ -62,7 +62,7 @@ pub fn setup(plan: &Plan, recipe: &Recipe, day: &Day) -> Result<Setup, BenchErro
         take(portion, is_malt);
     }
     let (water_ml, water_dosing_sd) = weigh::water(&recipe.water)?;
-    Ok(Setup {
+    let mut setup = Setup {
         water_ml,
         water_celsius: recipe.water_celsius,
         water_celsius_sd: tools::POURING_SD.value,
@@ -81,7 +81,9 @@ pub fn setup(plan: &Plan, recipe: &Recipe, day: &Day) -> Result<Setup, BenchErro
         pressure_pa: pressure(day)?,
         trapped_air_ml: tools::TRAPPED_AIR.value,
         wet_before_zero_min: plan.timing.wet_before_zero_min,
-    })
+    };
+    plan.known.measure(&recipe.yeast_amount, &mut setup);
+    Ok(setup)
 }
 
 /// Air pressure at the bench on that day (Pa).

@@ -7,8 +7,8 @@ pub use along::Stretch;
 use super::{OutlookError, setup};
 use crate::plan::{Plan, Treatment};
 use along::{Larder, along, dissolved_to, in_all};
+use barm_science::model::run;
 use barm_science::model::shares::shares;
-use barm_science::model::{Parameters, nominal};
 use barm_science::setup::{Composition, Portion, Setup};
 
 /// How much more of a thing a bag is tried with, as a share (1).
@@ -64,14 +64,14 @@ pub struct Limit {
 /// # Errors
 /// [`OutlookError`] says why the treatment cannot be followed.
 pub fn limit(plan: &Plan, treatment: &Treatment) -> Result<Limit, OutlookError> {
-    let setup = setup(plan, treatment)?;
+    let (setup, parameters) = plan.known.typical(&setup(plan, treatment)?);
     let last = plan.common_last_reading_min();
     if last == 0 {
         return Err(OutlookError::NoTime);
     }
     let failed = |source| OutlookError::Setup { treatment: treatment.name.clone(), source };
     let made = |setup: &Setup, minute: u32| {
-        let course = nominal(setup, minute).map_err(failed)?;
+        let course = run(setup, &parameters, minute).map_err(failed)?;
         Ok(course.moments.last().map_or(0.0, |moment| moment.ethanol_g))
     };
     let none = Limit {
@@ -87,7 +87,7 @@ pub fn limit(plan: &Plan, treatment: &Treatment) -> Result<Limit, OutlookError> 
     if setup.yeast.is_none() {
         return Ok(none);
     }
-    let controls = shares(&setup, &Parameters::median(), last).map_err(failed)?;
+    let controls = shares(&setup, &parameters, last).map_err(failed)?;
     let larder = Larder {
         fed: setup.foods.iter().any(|food| feeds(&food.composition)),
         closed: mostly_closed(&setup.foods),

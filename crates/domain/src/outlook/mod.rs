@@ -119,7 +119,7 @@ pub fn forecast_on(
     treatment: &Treatment,
     look: Look,
 ) -> Result<Treated, OutlookError> {
-    forecast_from(plan, day, treatment, look, &Prior::default())
+    forecast_from(plan, day, treatment, look, &plan.known.prior())
 }
 
 /// The same from what was learned before: of a lot of yeast, of an enzyme, of a box of bags

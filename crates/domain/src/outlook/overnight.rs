@@ -30,7 +30,7 @@ pub fn overnight(
     treatment: &Treatment,
     look: Look,
 ) -> Result<Overnight, OutlookError> {
-    overnight_from(plan, treatment, look, &Prior::default())
+    overnight_from(plan, treatment, look, &plan.known.prior())
 }
 
 /// The same from what was learned before ([`Prior::knowing`]).

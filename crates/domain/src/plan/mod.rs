@@ -11,6 +11,8 @@ mod question;
 mod recipe;
 mod supply;
 
+use crate::pilot::Known;
+
 pub use bag::PlannedBag;
 pub use choice::ChoiceError;
 pub use class::{
@@ -76,4 +78,6 @@ pub struct Plan {
     pub bags: Vec<PlannedBag>,
     /// Codes of bags that left the list; none of them is ever given out again.
     pub retired_codes: Vec<String>,
+    /// What pilots found of the lots in use. It stands in a file of its own, beside the plan's.
+    pub known: Known,
 }

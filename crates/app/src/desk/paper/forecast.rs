@@ -39,12 +39,15 @@ pub(crate) fn forecast_sheet(plan: &Plan, outlook: &Outlook) -> ForecastSheet {
                     plan.readable_mm
                 ),
             ),
-            note(
-                "Not yet yours",
-                "The model has not met your yeast and your bags. Try one bag of each food in your \
-                 room before the day."
-                    .into(),
-            ),
+            match plan.known.says() {
+                Some(says) => note("Yours", says),
+                None => note(
+                    "Not yet yours",
+                    "The model has not met your yeast and your bags. Try them in a pilot, or one bag of \
+                     each food in your room, before the day."
+                        .into(),
+                ),
+            },
         ]).collect(),
     }
 }

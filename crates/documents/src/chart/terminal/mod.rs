@@ -7,6 +7,7 @@ mod strip;
 
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
+use super::before_after::{BeforeAfterRow, reach as reach_of};
 use super::lettering::{figure, signed};
 use super::series::{DotRow, Estimate, IntervalRow, Strand};
 use strip::Strip;
@@ -81,6 +82,18 @@ impl Terminal {
         });
         let zero = self.padded(&format!("0: same as {reference}"), self.width());
         format!("{}\n{chart}", zero.trim_end())
+    }
+
+    /// Numbers before and after a measurement: dots where each was thought to lie, a bar where it is known to lie now.
+    pub fn before_after(&self, rows: &[BeforeAfterRow]) -> String {
+        let row =
+            |row: &BeforeAfterRow| Row { name: row.name.clone(), figures: row.is.clone() };
+        let texts: Vec<Row> = rows.iter().map(row).collect();
+        self.rows_with(&texts, reach_of(rows), false, |strip, at| {
+            strip.zero();
+            strip.dotted(&rows[at].before);
+            strip.bar(&rows[at].after);
+        })
     }
 
     /// Every bag as a dot, several in one place as their number.
@@ -166,7 +179,18 @@ impl Terminal {
     fn rows(
         &self,
         rows: &[Row],
+        reach: (f64, f64),
+        draw: impl Fn(&mut Strip, usize),
+    ) -> String {
+        self.rows_with(rows, reach, true, draw)
+    }
+
+    /// Rows with or without an axis in millimeters under them.
+    fn rows_with(
+        &self,
+        rows: &[Row],
         (low, high): (f64, f64),
+        axis: bool,
         draw: impl Fn(&mut Strip, usize),
     ) -> String {
         let widest = |text: fn(&Row) -> &str| {
@@ -190,7 +214,7 @@ impl Terminal {
             out.push_str(line.trim_end());
             out.push('\n');
         }
-        if columns > 0 && !rows.is_empty() {
+        if axis && columns > 0 && !rows.is_empty() {
             let axis = Strip::new(columns, low, high, self.unicode).axis();
             out.push_str(&format!("{}  {axis}", " ".repeat(names)));
             out.push('\n');

@@ -64,6 +64,19 @@ impl Strip {
         self.put(estimate.value, mark);
     }
 
+    /// Dots from low to high.
+    pub(super) fn dotted(&mut self, estimate: &Estimate) {
+        let dot = self.pick('·', '.');
+        if let (Some(low), Some(high)) = (self.column(estimate.low), self.column(estimate.high))
+        {
+            for letter in self.letters.get_mut(low..=high).unwrap_or_default() {
+                if *letter == ' ' {
+                    *letter = dot;
+                }
+            }
+        }
+    }
+
     /// One dot a bag; where several meet, their number.
     pub(super) fn dots(&mut self, dots: &[Dot]) {
         let mut counts = vec![0_usize; self.letters.len()];

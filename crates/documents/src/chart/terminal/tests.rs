@@ -32,6 +32,16 @@ fn dots(name: &str, rises: &[f64]) -> DotRow {
     DotRow { name: name.to_owned(), look: Look(1), dots, mean: Some(mean), mad: Some(mad) }
 }
 
+fn before_after(name: &str, value: f64, half: f64) -> BeforeAfterRow {
+    BeforeAfterRow {
+        name: name.to_owned(),
+        before: Estimate { value: 0.0, low: -1.28, high: 1.28 },
+        after: Estimate { value, low: value - half, high: value + half },
+        was: "1.00 (0.60 to 1.67)".to_owned(),
+        is: "× 0.62".to_owned(),
+    }
+}
+
 const WIDE: Terminal = Terminal { width: 78, unicode: true };
 const PLAIN: Terminal = Terminal { width: 64, unicode: false };
 
@@ -118,6 +128,23 @@ No food      | o3 o                              2.0 mm  MAD 0.4
     assert_eq!(all, drawn(expected));
 }
 
+/// A dot where it was thought to lie, a bar where it is known to lie.
+#[test]
+fn before_and_after_in_letters() {
+    let rows =
+        [before_after("strength of the yeast", -1.2, 0.4), before_after("wake", 0.0, 1.28)];
+    let drawn = WIDE.before_after(&rows);
+    let lines: Vec<&str> = drawn.lines().collect();
+    assert_eq!(lines.len(), 2, "no axis in millimeters: {drawn}");
+    let first = lines[0].chars().position(|letter| letter == '●').expect("a mark");
+    let zero =
+        lines[0].chars().position(|letter| letter == '│').expect("the best guess of then");
+    let second = lines[1].chars().position(|letter| letter == '●').expect("a mark");
+    assert!(first < zero && zero == second, "{drawn}");
+    assert!(lines[0].contains("··") && !lines[1].contains('·'), "{drawn}");
+    assert!(lines.iter().all(|line| line.ends_with("× 0.62")), "{drawn}");
+}
+
 proptest! {
     #[test]
     fn no_row_is_wider_than_the_terminal(
@@ -131,7 +158,13 @@ proptest! {
         let strands: Vec<_> = names.iter().map(|name| strand(name, rise)).collect();
         let rows: Vec<_> = names.iter().map(|name| interval(name, rise, half, "clear")).collect();
         let bags: Vec<_> = names.iter().map(|name| dots(name, &[rise, rise + half])).collect();
-        for chart in [terminal.forecast(&strands), terminal.intervals("No food", &rows), terminal.dots(&bags)] {
+        let known: Vec<_> = names.iter().map(|name| before_after(name, rise, half)).collect();
+        for chart in [
+            terminal.forecast(&strands),
+            terminal.intervals("No food", &rows),
+            terminal.dots(&bags),
+            terminal.before_after(&known),
+        ] {
             for line in chart.lines() {
                 prop_assert!(line.width() <= width, "{} > {width}: {line}", line.width());
                 prop_assert!(unicode || line.is_ascii());

@@ -1,0 +1,124 @@
+//! Before and after, as rows of a picture and in figures.
+
+use super::Lesson;
+use barm_documents::chart::{BeforeAfterRow, Estimate, Moment, Reading, Terminal};
+use barm_documents::sheet::PilotBagPicture;
+use barm_domain::outlook::Curve;
+use barm_domain::pilot::{Change, Unit};
+
+/// From a best guess to the end of the middle 80 % of a normal distribution (standard deviations).
+const TO_TENTH: f64 = 1.2816;
+
+/// What changed, in letters.
+pub(crate) fn changes_chart(terminal: Terminal, lesson: &Lesson) -> String {
+    terminal.before_after(&changes(lesson))
+}
+
+/// The plan's bags at the last reading, in letters; nothing where there is no forecast.
+pub(crate) fn treatments_chart(terminal: Terminal, lesson: &Lesson) -> Option<String> {
+    let rows = treatments(lesson);
+    (!rows.is_empty()).then(|| terminal.before_after(&rows))
+}
+
+/// A row a number.
+pub(crate) fn changes(lesson: &Lesson) -> Vec<BeforeAfterRow> {
+    let row = |change: &Change| {
+        let is_factor = change.unit == Unit::Times;
+        let scale = |value: f64| if is_factor { value.ln() } else { value };
+        ranges(
+            change.title.clone(),
+            change.before.map(scale),
+            change.after.map(scale),
+            (figures(change.unit, change.before), figures(change.unit, change.after)),
+        )
+    };
+    lesson.taught.changes.iter().map(row).collect()
+}
+
+/// A row a treatment: its rise at the last reading.
+pub(crate) fn treatments(lesson: &Lesson) -> Vec<BeforeAfterRow> {
+    let Some((before, after)) = &lesson.outlooks else { return Vec::new() };
+    let mut rows: Vec<BeforeAfterRow> = Vec::new();
+    for (was, is) in before.entries.iter().zip(&after.entries) {
+        if rows.iter().any(|row| row.name == was.treatment) {
+            continue;
+        }
+        let ends = |curve: &Curve| {
+            let (mid, low, high) = curve.last();
+            [mid, low, high]
+        };
+        let (was_mm, is_mm) = (ends(&was.rise_mm), ends(&is.rise_mm));
+        let says = (millimeters(was_mm), millimeters(is_mm));
+        rows.push(ranges(was.treatment.clone(), was_mm, is_mm, says));
+    }
+    rows
+}
+
+/// Both ranges, counted from the middle of the first in units of its doubt.
+fn ranges(
+    name: String,
+    before: [f64; 3],
+    after: [f64; 3],
+    (was, is): (String, String),
+) -> BeforeAfterRow {
+    let doubt = ((before[2] - before[1]) / (2.0 * TO_TENTH)).max(f64::MIN_POSITIVE);
+    let scaled = |[value, low, high]: [f64; 3]| {
+        let at = |place: f64| (place - before[0]) / doubt;
+        Estimate { value: at(value), low: at(low), high: at(high) }
+    };
+    BeforeAfterRow { name, before: scaled(before), after: scaled(after), was, is }
+}
+
+/// A number with the middle 80 %, such as `0.65 (0.55 to 0.77) × usual`.
+fn figures(unit: Unit, [value, low, high]: [f64; 3]) -> String {
+    let digits = match unit {
+        Unit::Milliliters => 0,
+        Unit::Kelvin => 1,
+        Unit::Times | Unit::Grams | Unit::Plain => 2,
+        Unit::Percent => 3,
+    };
+    let sign = match unit {
+        Unit::Times => "× ",
+        Unit::Grams | Unit::Milliliters | Unit::Kelvin | Unit::Percent | Unit::Plain => "",
+    };
+    let after = match unit {
+        Unit::Times | Unit::Plain => String::new(),
+        Unit::Grams | Unit::Milliliters | Unit::Kelvin | Unit::Percent => {
+            format!(" {}", unit.sign())
+        }
+    };
+    // A number below zero is written with the sign of print.
+    let text = format!("{sign}{value:.digits$}{after} ({low:.digits$} to {high:.digits$})");
+    text.replace('-', "−")
+}
+
+fn millimeters([value, low, high]: [f64; 3]) -> String {
+    let whole = |value: f64| value.round() + 0.0;
+    let (value, low, high) = (whole(value), whole(low), whole(high));
+    format!("{value:.0} mm ({low:.0} to {high:.0})").replace('-', "−")
+}
+
+/// Bags with yeast before and after, as they are drawn.
+pub(crate) fn bags(lesson: &Lesson) -> Vec<PilotBagPicture> {
+    let moments = |curve: &Curve| {
+        let each = curve.median.iter().zip(&curve.low).zip(&curve.high).enumerate();
+        each.map(|(minute, ((&median, &low), &high))| Moment {
+            minute: minute as f64,
+            median,
+            low,
+            high,
+        })
+        .collect()
+    };
+    let one = |bag: &barm_domain::pilot::BagBeforeAfter| PilotBagPicture {
+        name: format!("Bag {}", bag.letter),
+        before: moments(&bag.before),
+        after: moments(&bag.after),
+        readings: bag
+            .seen
+            .iter()
+            .map(|(minute, rise)| Reading { minute: *minute, rise: *rise, doubtful: false })
+            .collect(),
+    };
+    lesson.taught.bags.iter().map(one).collect()
+}
