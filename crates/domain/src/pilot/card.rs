@@ -1,7 +1,8 @@
 //! What the syringe says of bags and cards.
 
 use super::fault::{PilotFault, is_zero};
-use super::numbers::{Told, root, through, told};
+use super::linear::root;
+use super::numbers::{Told, through, told};
 use super::readings::{Seen, Volume};
 use super::syringe::Syringe;
 use crate::bench::tools::TRAPPED_AIR;

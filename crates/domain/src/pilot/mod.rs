@@ -13,6 +13,7 @@ mod dummy;
 mod fault;
 mod known;
 mod learn;
+mod linear;
 mod lots;
 mod made;
 mod meter;
