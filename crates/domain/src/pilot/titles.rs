@@ -43,6 +43,7 @@ const TITLES: &[(&str, &str)] = &[
     ("own-heat", "heat of the yeast"),
     ("gelatinization", "warmth that cooks starch"),
     ("gelatinization-rate", "how fast starch cooks"),
+    ("buffer", "acid that the yeast takes up"),
     ("stock", "time that a solution keeps"),
     ("unshaken", "what an unshaken bottle gives"),
 ];
