@@ -186,6 +186,29 @@ fn charts_look_as_they_did_when_someone_looked() {
     kept("bag-before-after.svg", &bag.svg(&print));
     assert_eq!(bag.description(&print), "before: 11 to 19 mm; now: 7 to 11 mm; 24 min: 9 mm.");
     kept("forecast-phone.svg", &forecast(&strands(), &Frame::screen(340.0)));
+    kept("intervals-phone.svg", &intervals.svg(&Frame::screen(320.0)));
+}
+
+/// On a phone no word of a verdict is cut off, and no interval is too short to be compared.
+#[test]
+fn intervals_on_a_phone_can_be_read() {
+    let rows = [interval("Nonfat dry milk", 0, Some((-0.7, 1.6)), "no readable rise")];
+    let chart = IntervalChart { title: "Differences", reference: "No food", rows: &rows };
+    let svg = chart.svg(&Frame::screen(320.0));
+    assert!(svg.contains(">no readable rise<"), "{svg}");
+    assert!(svg.contains(">\u{2212}0.7 to 1.6<"), "{svg}");
+    let upright = |line: &str| -> Option<f64> {
+        let (x1, x2) = (number(line, "x1=\"")?, number(line, "x2=\"")?);
+        ((x1 - x2).abs() < 1e-9).then_some(x1)
+    };
+    let places: Vec<f64> = svg.split("<line ").filter_map(upright).collect();
+    let ends = places.iter().fold((f64::MAX, 0.0_f64), |(a, b), x| (a.min(*x), b.max(*x)));
+    assert!(ends.1 - ends.0 > 120.0, "{ends:?}");
+}
+
+/// The number behind a name in a line of a drawing.
+fn number(line: &str, name: &str) -> Option<f64> {
+    line.split_once(name)?.1.split('"').next()?.parse().ok()
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::frame::Frame;
 use super::lettering::{Weight, clipped, figure, signed, width};
 use super::look::INK_SOFT;
-use super::rows::{Columns, hairline, uprights};
+use super::rows::{Columns, hairline, upright_figures, upright_lines};
 use super::scale::Scale;
 use super::series::{Estimate, IntervalRow};
 use super::svg::{Anchor, Drawing, Stroke, Style};
@@ -34,36 +34,59 @@ impl IntervalChart<'_> {
         let gap = frame.unit(12.0);
         let estimate = frame.unit(44.0);
         let figures = estimate + gap * 0.7 + ranges + gap + verdicts;
-        let columns =
-            Columns::new(frame, self.rows.iter().map(|row| row.name.as_str()), figures);
-        let right = (columns.right - frame.unit(30.0)).max(columns.left + frame.unit(80.0));
+        let names = || self.rows.iter().map(|row| row.name.as_str());
+        let beside = Columns::new(frame, names(), figures);
+        // Where the strip would be too short to be read, the figures stand on a line below it.
+        let below = beside.right - beside.left < frame.unit(150.0);
+        let columns = if below { Columns::new(frame, names(), 0.0) } else { beside };
+        let right = columns.right - frame.unit(if below { 40.0 } else { 30.0 });
         let (low, high) = self.reach();
         let steps = if frame.width > frame.unit(560.0) { 5 } else { 4 };
         let x = Scale::loose(low, high, steps, columns.left, right);
-        let names_on_two_lines = self.rows.iter().any(|row| columns.is_long(frame, &row.name));
-        let tall = frame.unit(if names_on_two_lines { 36.0 } else { 30.0 });
+        let names_on_two_lines = names().any(|name| columns.is_long(frame, name));
+        let line = frame.unit(if below { 20.0 } else { 0.0 });
+        let tall = frame.unit(if names_on_two_lines { 36.0 } else { 30.0 }) + line;
         let top = frame.unit(26.0);
         let foot = top + tall * self.rows.len().max(1) as f64;
         let mut drawing = Drawing::new();
-        uprights(&mut drawing, frame, &x, top, foot);
+        // Lines of the grid do not run through figures.
+        let strips = if below { self.rows.len() } else { 1 };
+        for strip in 0..strips {
+            let from = top + tall * strip as f64;
+            let to = if below { from + tall - line } else { foot };
+            upright_lines(&mut drawing, frame, &x, from, to);
+        }
+        upright_figures(&mut drawing, frame, &x, foot);
         self.zero_word(frame, &mut drawing, &x, top);
         for (at, row) in self.rows.iter().enumerate() {
-            let y = top + tall * (at as f64 + 0.5);
+            let y = top + tall * at as f64 + (tall - line) / 2.0;
             if at > 0 {
-                hairline(&mut drawing, frame, y - tall / 2.0);
+                hairline(&mut drawing, frame, top + tall * at as f64);
             }
             columns.name(frame, &mut drawing, row.look, &row.name, y);
-            let baseline = y + size * 0.34;
-            if let Some(difference) = row.difference {
-                bar(frame, &mut drawing, &x, row, &difference, y);
-                let bold = Style::new(size).bold().anchor(Anchor::End);
-                let value = signed(difference.value, 1);
-                drawing.text((columns.right + estimate, baseline), &value, bold);
-                let quiet = Style::new(frame.small_type()).fill(INK_SOFT);
-                let text = span(frame, &difference);
-                drawing.text((columns.right + estimate + gap * 0.7, baseline), &text, quiet);
+            if let Some(difference) = &row.difference {
+                bar(frame, &mut drawing, &x, row, difference, y);
             }
-            let verdict = clipped(&row.verdict, verdicts + 1.0, size * 1.1, Weight::Regular);
+            let (from, baseline, room) = if below {
+                let words = frame.width - columns.name - (figures - verdicts);
+                (columns.name, top + tall * (at as f64 + 1.0) - frame.unit(9.0), words)
+            } else {
+                (columns.right, y + size * 0.34, verdicts)
+            };
+            if let Some(difference) = &row.difference {
+                let bold = Style::new(size).bold();
+                let value = signed(difference.value, 1);
+                // Figures of all rows end in one place, unless they begin a line.
+                if below {
+                    drawing.text((from, baseline), &value, bold);
+                } else {
+                    drawing.text((from + estimate, baseline), &value, bold.anchor(Anchor::End));
+                }
+                let quiet = Style::new(frame.small_type()).fill(INK_SOFT);
+                let text = span(frame, difference);
+                drawing.text((from + estimate + gap * 0.7, baseline), &text, quiet);
+            }
+            let verdict = clipped(&row.verdict, room + 1.0, size * 1.1, Weight::Regular);
             let style = Style::new(size * 1.1).quiet().anchor(Anchor::End);
             drawing.text((frame.width, baseline), &verdict, style);
         }

@@ -76,12 +76,31 @@ pub(super) fn hairline(drawing: &mut Drawing, frame: &Frame, y: f64) {
 
 /// Upright grid lines with the zero in ink, and the figures below them.
 pub(super) fn uprights(drawing: &mut Drawing, frame: &Frame, x: &Scale, top: f64, foot: f64) {
+    upright_lines(drawing, frame, x, top, foot);
+    upright_figures(drawing, frame, x, foot);
+}
+
+/// Upright grid lines with the zero in ink.
+pub(super) fn upright_lines(
+    drawing: &mut Drawing,
+    frame: &Frame,
+    x: &Scale,
+    top: f64,
+    foot: f64,
+) {
+    for &tick in x.ticks.iter().filter(|tick| tick.abs() > 1e-9) {
+        let place = x.at(tick);
+        drawing.line((place, top), (place, foot), Stroke::new(RULE, frame.unit(1.0)));
+    }
+    let zero = x.at(0.0);
+    drawing.line((zero, top), (zero, foot), Stroke::new(INK, frame.unit(1.5)));
+}
+
+/// The figures below upright grid lines that end at `foot`.
+pub(super) fn upright_figures(drawing: &mut Drawing, frame: &Frame, x: &Scale, foot: f64) {
     let size = frame.type_size;
     for &tick in &x.ticks {
         let place = x.at(tick);
-        if tick.abs() > 1e-9 {
-            drawing.line((place, top), (place, foot), Stroke::new(RULE, frame.unit(1.0)));
-        }
         let below = foot + frame.unit(5.0);
         drawing.line((place, foot), (place, below), Stroke::new(RULE_STRONG, frame.unit(1.0)));
         let text = figure(tick, x.digits);
@@ -93,6 +112,4 @@ pub(super) fn uprights(drawing: &mut Drawing, frame: &Frame, x: &Scale, top: f64
             drawing.text((beside, at.1), frame.words.millimeters, quiet);
         }
     }
-    let zero = x.at(0.0);
-    drawing.line((zero, top), (zero, foot), Stroke::new(INK, frame.unit(1.5)));
 }
