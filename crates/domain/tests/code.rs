@@ -1,5 +1,8 @@
 //! Bag codes against ISO/IEC 7064 and against every single slip.
 
+#[path = "../../science/tests/statistics/size.rs"]
+mod size;
+
 use barm_domain::code::{BagCode, CodeError, check_character};
 
 /// UK guidelines for blood transfusion services ("Red Book"), annex 2, ISBT 128 check character
@@ -39,10 +42,7 @@ fn a_whole_day() -> Vec<BagCode> {
 
 /// Codes of that day whose every slip is tried: all of them unless the suite is to be quick.
 fn tried() -> impl Iterator<Item = BagCode> {
-    let step = match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 17,
-        _ => 1,
-    };
+    let step = crate::size::counts(17, 1, 1);
     a_whole_day().into_iter().step_by(step)
 }
 

@@ -1,5 +1,8 @@
 //! A class that was never there does what is said of it.
 
+#[path = "../../science/tests/statistics/size.rs"]
+mod size;
+
 use barm_domain::outlook::{self, Look};
 use barm_domain::plan::{Plan, PlannedBag};
 use barm_domain::rehearsal::{Does, Mishap, Rates, Script, Truth, script, simulated};
@@ -42,7 +45,7 @@ fn written(plan: &Plan, seed: u64, rates: &Rates) -> Script {
 }
 
 fn small() -> bool {
-    std::env::var("BARM_TEST_SIZE").as_deref() == Ok("quick")
+    size::counts(true, false, false)
 }
 
 #[test]

@@ -2,6 +2,8 @@
 
 mod added;
 mod plans;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
 
 use barm_domain::bag_list::{misleading, write, write_anew};
 use barm_domain::code::BagCode;

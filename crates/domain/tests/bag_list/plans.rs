@@ -60,11 +60,7 @@ pub(crate) fn some_plan() -> impl Strategy<Value = Plan> {
 }
 
 pub(crate) fn cases() -> ProptestConfig {
-    let cases = match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 64,
-        Ok("long") => 4096,
-        _ => 512,
-    };
+    let cases = crate::size::counts(64, 512, 4096);
     ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(cases) }
 }
 

@@ -90,11 +90,7 @@ fn edited(plan: &Plan, does: &Does) -> Option<Plan> {
 }
 
 fn cases() -> u32 {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("long") => 4000,
-        Ok("ci") => 400,
-        _ => 60,
-    }
+    crate::size::counts(60, 400, 4000)
 }
 
 proptest! {

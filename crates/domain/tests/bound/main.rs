@@ -2,4 +2,6 @@
 
 mod edits;
 mod school;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
 mod stories;

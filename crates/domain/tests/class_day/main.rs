@@ -7,6 +7,8 @@ mod day;
 mod paper;
 mod properties;
 mod schedule;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
 mod slip;
 mod slip_properties;
 mod stories;

@@ -123,11 +123,7 @@ fn two_orders() -> impl Strategy<Value = (Vec<Entry>, Vec<Entry>)> {
 }
 
 fn cases() -> ProptestConfig {
-    let cases = match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 64,
-        Ok("long") => 2048,
-        _ => 256,
-    };
+    let cases = crate::size::counts(64, 256, 2048);
     ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(cases) }
 }
 

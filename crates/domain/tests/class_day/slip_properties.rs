@@ -9,11 +9,7 @@ use barm_domain::slip::{
 use proptest::prelude::*;
 
 fn cases() -> ProptestConfig {
-    let cases = match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 64,
-        Ok("long") => 4096,
-        _ => 256,
-    };
+    let cases = crate::size::counts(64, 256, 4096);
     ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(cases) }
 }
 

@@ -5,6 +5,8 @@ mod packs;
 mod refused;
 mod school;
 mod shopping;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
 mod stocks;
 mod sums;
 mod water;

@@ -113,11 +113,7 @@ pub(crate) fn of(item: &Item, value: f64) -> Measure {
 
 /// Cases of a property, by `BARM_TEST_SIZE`.
 pub(crate) fn cases(ci: u32) -> proptest::test_runner::Config {
-    let cases = match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => (ci / 8).max(1),
-        Ok("long") => ci * 8,
-        _ => ci,
-    };
+    let cases = crate::size::counts((ci / 8).max(1), ci, ci * 8);
     let config = proptest::test_runner::Config::with_cases(cases);
     proptest::test_runner::Config { failure_persistence: None, ..config }
 }

@@ -6,11 +6,7 @@ use barm_science::statistics::verdict::Code;
 
 /// Days per test: the suite is quick, ordinary or long by an environment variable.
 fn days() -> usize {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 300,
-        Ok("long") => 20_000,
-        _ => 2000,
-    }
+    crate::size::counts(300, 2000, 20_000)
 }
 
 /// 99 % sampling error of a share found in that many days (two-sided normal).

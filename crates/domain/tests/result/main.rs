@@ -8,5 +8,7 @@ mod limits;
 mod meter;
 mod properties;
 mod published;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
 mod stories;
 mod words;

@@ -7,11 +7,7 @@ use proptest::prelude::*;
 
 /// Cases per property: the suite is quick, ordinary or long by an environment variable.
 fn cases() -> u32 {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 50,
-        Ok("long") => 5000,
-        _ => 400,
-    }
+    crate::size::counts(50, 400, 5000)
 }
 
 const PERIODS: [&str; 3] = ["1", "2", "3"];

@@ -1,6 +1,8 @@
 //! A bag that was calibrated with a syringe is known better, and no better than it is.
 
-use crate::{Dice, prior, sized};
+use crate::dice::Dice;
+use crate::prior;
+use crate::size::counts;
 use barm_science::bag::StandardBag;
 use barm_science::card_height::{
     self, CRUMPLE_GONE, CRUMPLE_SD, CalibrationError, CardCurve, CurvePosterior, CurvePrior,
@@ -100,7 +102,7 @@ const STEPS: [&[f64]; 4] = [
 /// calibration and each stretch of volumes; and the more was measured the nearer is the value.
 #[test]
 fn intervals_of_a_calibrated_bag_hold_the_gas_whatever_was_measured() {
-    let bags = sized(240, 960, 9_600);
+    let bags = counts(240, 960, 9_600);
     let mut dice = Dice(71);
     let mut by_pair = [(0_usize, 0_usize); PAIRS.len()];
     let mut by_steps = [(0_usize, 0_usize); STEPS.len()];
@@ -143,7 +145,7 @@ fn intervals_of_a_calibrated_bag_hold_the_gas_whatever_was_measured() {
 /// The same of a sandwich bag with an index card and four volumes: nearer and narrower.
 #[test]
 fn a_calibrated_bag_is_read_more_closely() {
-    let bags = sized(100, 500, 5_000);
+    let bags = counts(100, 500, 5_000);
     let plain = prior(StandardBag::Sandwich, 50.0);
     let mut dice = Dice(70);
     let (mut before, mut after, mut width) = (0.0, 0.0, (0.0, 0.0));
@@ -171,7 +173,7 @@ fn a_calibrated_bag_is_read_more_closely() {
 /// more widely than the calibration says.
 #[test]
 fn what_is_left_open_is_as_wide_as_the_errors_are() {
-    let bags = sized(200, 600, 6_000);
+    let bags = counts(200, 600, 6_000);
     let plain = prior(StandardBag::Sandwich, 50.0);
     let mut dice = Dice(72);
     let mut ratio = [0.0; 3];

@@ -1,8 +1,11 @@
 //! Cards and gas: there and back, and intervals that hold what they promise.
 
 mod calibration;
+mod dice;
 mod onward;
 mod pairs;
+#[path = "../statistics/size.rs"]
+mod size;
 mod variants;
 
 use barm_science::bag::{self, StandardBag};
@@ -11,18 +14,11 @@ use barm_science::card_height::{
 };
 use barm_science::ruler::usual_difference_sd_mm;
 use barm_science::setup::Card;
+use dice::Dice;
 use proptest::prelude::*;
+use size::counts;
 
 const INDEX_CARD: Card = Card { length_mm: 127.0, width_mm: 76.0, grams: 1.8 };
-
-/// How many simulated bags: quick, ci (the default) or long, from `BARM_TEST_SIZE`.
-fn sized(quick: usize, ci: usize, long: usize) -> usize {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => quick,
-        Ok("long") => long,
-        _ => ci,
-    }
-}
 
 fn prior(bag: StandardBag, liquid_ml: f64) -> CurvePrior {
     card_height::prior(&bag.bag(), &INDEX_CARD, liquid_ml)
@@ -81,30 +77,11 @@ proptest! {
     }
 }
 
-/// Random numbers of our own, so that the count below is the same everywhere: splitmix64 and
-/// Box and Muller.
-struct Dice(u64);
-
-impl Dice {
-    fn uniform(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn normal(&mut self) -> f64 {
-        let radius = (-2.0 * (1.0 - self.uniform()).ln()).sqrt();
-        radius * (std::f64::consts::TAU * self.uniform()).cos()
-    }
-}
-
 /// Bags drawn from the prior and read with a ruler: 95 % intervals hold the true gas in at least
 /// 95 % of them, less the 99 % sampling error of the count, in each kind of bag.
 #[test]
 fn intervals_hold_the_gas_that_was_there() {
-    let bags = sized(300, 1500, 20_000);
+    let bags = counts(300, 1500, 20_000);
     for size in [StandardBag::Snack, StandardBag::Sandwich, StandardBag::Quart] {
         let prior = prior(size, 40.0);
         let air_ml = 10.0;

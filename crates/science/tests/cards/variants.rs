@@ -2,7 +2,9 @@
 //!
 //! Not an outside check, no bag has been measured yet: but the curves are not members of the family.
 
-use crate::{Dice, prior, sized};
+use crate::dice::Dice;
+use crate::prior;
+use crate::size::counts;
 use barm_science::bag::StandardBag;
 use barm_science::card_height::{Injected, calibrate, gas_from_rise};
 use barm_science::ruler::Ruler;
@@ -70,7 +72,7 @@ impl Score {
 /// root mean square before a calibration, 17 mL after.
 #[test]
 fn strange_bags_are_read_better_once_calibrated_and_intervals_hold() {
-    let rounds = sized(5, 12, 100);
+    let rounds = counts(5, 12, 100);
     let noise = Ruler::USUAL.difference_sd_mm();
     let mut dice = Dice(2027);
     let (mut before, mut after) = (Score::default(), Score::default());

@@ -21,7 +21,7 @@ prop_compose! {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(
-        crate::size::counts(32, 96, 1000).try_into().unwrap_or(96)
+        crate::size::counts(32, 96, 1000)
     ))]
 
     #[test]

@@ -1,6 +1,7 @@
 //! Lines through curves.
 
 use crate::experiments::{experiment, near, r_values};
+use crate::outside::nist;
 use barm_science::statistics::slope::{LineError, line, steepest};
 
 /// R 4.2.2, `lm(dist ~ speed)` on its data set cars (Ezekiel 1930).
@@ -34,19 +35,10 @@ fn the_steepest_stretch_is_found_whatever_the_order_of_readings() {
     assert_eq!(steepest(&minutes, &heights, 1), Err(LineError::ShortStretch { points: 1 }));
 }
 
-/// NIST StRD Norris (ozone monitors), certified to 15 digits, where the data lie beside the
-/// repository: slope 1.00211681802045, intercept −0.262323073774029.
+/// NIST StRD Norris (ozone monitors), certified to 15 digits, where the data are at hand: slope 1.00211681802045, intercept −0.262323073774029.
 #[test]
-#[expect(clippy::print_stdout, reason = "a skipped check should say so")]
 fn nists_certified_line_is_met() {
-    let path = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/../../../shared/checks/01_nist/linreg/Norris.dat"
-    );
-    let Ok(text) = std::fs::read_to_string(path) else {
-        println!("Norris: skipped, the NIST data are not beside the repository");
-        return;
-    };
+    let Some(text) = nist("linreg/Norris.dat") else { return };
     let after = text.lines().skip_while(|line| !line.starts_with("Data:       y")).skip(1);
     let numbers: Vec<f64> =
         after.flat_map(str::split_whitespace).map(|v| v.parse().unwrap()).collect();

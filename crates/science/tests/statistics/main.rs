@@ -12,6 +12,7 @@ mod generator;
 mod lines;
 mod models;
 mod nist_variance;
+mod outside;
 mod school;
 mod size;
 mod summaries;

@@ -1,22 +1,15 @@
 //! The general linear model: what it can tell and what not.
 
 use crate::experiments::near;
+use crate::outside::nist;
 use barm_science::statistics::linear::{FitError, fit};
 use proptest::prelude::*;
 
-/// NIST StRD Longley (seven nearly dependent columns), certified to 15 digits, where the data lie
-/// beside the repository.
+/// NIST StRD Longley (seven nearly dependent columns), certified to 15 digits, where the data are
+/// at hand.
 #[test]
-#[expect(clippy::print_stdout, reason = "a skipped check should say so")]
 fn nists_nearly_dependent_columns_are_told_apart() {
-    let path = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/../../../shared/checks/01_nist/linreg/Longley.dat"
-    );
-    let Ok(text) = std::fs::read_to_string(path) else {
-        println!("Longley: skipped, the NIST data are not beside the repository");
-        return;
-    };
+    let Some(text) = nist("linreg/Longley.dat") else { return };
     let after =
         text.lines().skip_while(|l| !l.starts_with("Data:") || !l.contains("x1")).skip(1);
     let numbers: Vec<f64> =
