@@ -22,6 +22,9 @@ impl Status {
     }
 }
 
+/// Width of the central 90 % of a normal distribution in its standard deviations (1).
+const RANGE_SDS: f64 = 3.29;
+
 /// One constant or parameter with its unit, range and source.
 ///
 /// Each module keeps its numbers as `Fact` constants and reads them through [`Fact::value`],
@@ -76,5 +79,17 @@ impl Fact {
     /// The same number with its plausible range (about the central 90 %) in its own unit.
     pub const fn within(self, range: (f64, f64)) -> Self {
         Self { range: Some(range), ..self }
+    }
+
+    /// Standard deviation of a normal number whose central 90 % is the range (in the fact's unit); 0 without a
+    /// range.
+    pub fn sd(&self) -> f64 {
+        self.range.map_or(0.0, |(low, high)| (high - low) / RANGE_SDS)
+    }
+
+    /// Standard deviation of the logarithm of a number whose central 90 % is the range (1); 0 without a
+    /// range.
+    pub fn log_sd(&self) -> f64 {
+        self.range.map_or(0.0, |(low, high)| libm::log(high / low) / RANGE_SDS)
     }
 }

@@ -123,6 +123,19 @@ fn impossible_labels_are_refused() {
     ] {
         assert!(matches!(refused(&label), LabelError::PartExceedsWhole { .. }), "{label:?}");
     }
+    // Each says which line, what was given, and what may be.
+    for (label, said) in [
+        (plain(0.0, 1.0, 0.0, 0.0), "a serving of 0 g lies outside 0.1 to 2000 g"),
+        (plain(9e6, 1.0, 0.0, 0.0), "a serving of 9000000 g lies outside 0.1 to 2000 g"),
+        (plain(30.0, -1.0, 0.0, 0.0), "total carbohydrate of -1 g lies outside 0 to 30 g"),
+        (
+            NutritionLabel { sodium_mg: Some(-190.0), ..plain(30.0, 20.0, 0.0, 5.0) },
+            "sodium of -190 mg lies outside 0 to 30000 mg",
+        ),
+        (plain(30.0, 10.0, 0.0, 12.0), "total sugars (12 g) exceeds total carbohydrate (10 g)"),
+    ] {
+        assert!(refused(&label).to_string().starts_with(said), "{}", refused(&label));
+    }
     // Rounding alone may make a part a gram larger than its whole.
     assert!(label::food(&plain(30.0, 10.0, 1.0, 10.0)).is_ok());
 }

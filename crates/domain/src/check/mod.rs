@@ -17,7 +17,7 @@ pub use fair::change::{changes, changes_for};
 pub use letters::letters_missing;
 
 use crate::finding::{Finding, Severity};
-use crate::outlook::{Entry, OutlookError, Overnight};
+use crate::outlook::{Entry, OutlookError, Overnight, in_words};
 use crate::plan::Plan;
 use barm_science::forecast::SetupError;
 
@@ -53,7 +53,7 @@ pub fn unforeseen(plan: &Plan, error: &OutlookError) -> Option<Finding> {
 
 /// The bag model refuses a recipe.
 fn refused(plan: &Plan, treatment: &str, source: &SetupError) -> Finding {
-    let message = format!("“{treatment}” can not be worked out: {source}.");
+    let message = format!("“{treatment}” can not be worked out: {}.", in_words(source));
     let fix = "Check the amounts of this recipe.";
     let finding = Finding::new(Severity::Fault, "cannot-foresee", message, fix);
     finding.at(place::treatment(plan, treatment))

@@ -9,6 +9,7 @@ use crate::plan::{Plan, Treatment};
 use along::{Larder, along, dissolved_to, in_all};
 use barm_science::model::run;
 use barm_science::model::shares::shares;
+use barm_science::prior::Typical;
 use barm_science::setup::{Composition, Portion, Setup};
 
 /// How much more of a thing a bag is tried with, as a share (1).
@@ -56,7 +57,8 @@ pub struct Limit {
     pub more_time: Option<f64>,
 }
 
-/// Finds what holds back a treatment: the bag model with its best guess of every parameter. What
+/// Finds what holds back a treatment: the bag model with its best guess of every parameter, by the
+/// lots in use where a pilot tried them. What
 /// holds it back at each minute follows from its shares of control; what a quarter more would gain
 /// is found by running it again with that, and comparing the ethanol made up to the last reading
 /// that all periods reach. Ethanol counts what yeast has done; the first gas stays in the liquid.
@@ -64,7 +66,7 @@ pub struct Limit {
 /// # Errors
 /// [`OutlookError`] says why the treatment cannot be followed.
 pub fn limit(plan: &Plan, treatment: &Treatment) -> Result<Limit, OutlookError> {
-    let (setup, parameters) = plan.known.typical(&setup(plan, treatment)?);
+    let Typical { setup, parameters } = plan.known.prior().typical(&setup(plan, treatment)?);
     let last = plan.common_last_reading_min();
     if last == 0 {
         return Err(OutlookError::NoTime);

@@ -8,18 +8,20 @@ mod entry;
 mod gather;
 mod limit;
 mod overnight;
+mod refused;
 
 pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;
 pub use limit::{HeldBackBy, Limit, MORE, Stretch, limit};
 pub use overnight::{HOURS, Overnight, overnight, overnight_from};
+pub use refused::in_words;
 
 use crate::bench::{self, BenchError};
 use crate::plan::{Day, Plan, Treatment};
 use barm_science::card_height::CurvePosterior;
 use barm_science::forecast::{self as science, Forecast, SetupError, Span, Streams};
-use barm_science::prior::Prior;
+use barm_science::prior::{Prior, Typical};
 use barm_science::setup::Setup;
 
 /// How finely to look ahead.
@@ -46,6 +48,8 @@ pub struct Treated {
     pub setup: Setup,
     /// What it is expected to do.
     pub forecast: Forecast,
+    /// The best guess of such a bag, by what was known for the forecast.
+    pub typical: Typical,
     /// What is known of the card's curve on a bag of this size, beside the table.
     pub curve: CurvePosterior,
 }
@@ -68,7 +72,7 @@ pub enum OutlookError {
         source: BenchError,
     },
     /// A value is one that no bag can have.
-    #[error("{treatment}: {source}")]
+    #[error("{treatment}: {}", in_words(source))]
     Setup {
         /// The treatment.
         treatment: String,
@@ -91,7 +95,7 @@ impl OutlookError {
         match self {
             Self::NoDay | Self::NoTime => self.to_string(),
             Self::Bench { source, .. } => source.to_string(),
-            Self::Setup { source, .. } => source.to_string(),
+            Self::Setup { source, .. } => in_words(source),
         }
     }
 }
@@ -143,8 +147,8 @@ pub fn forecast_from(
     let span = Span { draws: look.draws, ..Span::to(last_minute) };
     let forecast = science::forecast_from(&setup, &span, &streams(look, treatment), prior)
         .map_err(|source| OutlookError::Setup { treatment: name(), source })?;
-    let curve = prior.curve(&setup.bag);
-    Ok(Treated { treatment: name(), setup, forecast, curve })
+    let (typical, curve) = (prior.typical(&setup), prior.curve(&setup.bag));
+    Ok(Treated { treatment: name(), setup, forecast, typical, curve })
 }
 
 /// What one bag of that treatment is on the plan's first day.

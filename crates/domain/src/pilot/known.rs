@@ -2,12 +2,10 @@
 
 use super::door;
 use super::lots::{BagKind, EnzymeLot, Lot, Lots, Teaspoon, YeastLot, in_use};
-use super::numbers::of;
 use crate::amount::{Amount, AmountKind, TEASPOON_ML};
 use crate::plan::{Bag, Card, YeastKind};
 use barm_science::meter::MeterPosterior;
-use barm_science::model::Parameters;
-use barm_science::prior::{Key, Learned, Prior, Transform, standard};
+use barm_science::prior::{Learned, Prior};
 use barm_science::setup::Setup;
 
 /// What pilots found of the lots in use; nothing of what nobody tried.
@@ -96,26 +94,6 @@ impl Known {
     /// What is believed of a day with these lots.
     pub fn prior(&self) -> Prior {
         door::prior(&self.numbers())
-    }
-
-    /// A bag with the best guess of what its enzymes do, and that of every number of the model.
-    pub fn typical(&self, setup: &Setup) -> (Setup, Parameters) {
-        let (mut setup, mut parameters) = (setup.clone(), Parameters::median());
-        let numbers = self.numbers();
-        if numbers.is_empty() {
-            return (setup, parameters);
-        }
-        for row in standard().iter().filter(|row| row.transform != Transform::Distance) {
-            let key = row.key(&setup).map(|key| key.to_string());
-            let (mean, _) = key.map_or((0.0, 1.0), |key| of(&numbers, &key));
-            let value = (row.place)(&mut parameters);
-            *value = row.transform.moved(*value, row.spread.day, mean);
-        }
-        for enzyme in &mut setup.enzymes {
-            let (mean, _) = of(&numbers, &Key::activity(enzyme.kind).to_string());
-            enzyme.units *= libm::exp(enzyme.activity_sd * mean);
-        }
-        (setup, parameters)
     }
 
     /// Puts what is known of a level spoon of its yeast into a bag that gets so much of it.

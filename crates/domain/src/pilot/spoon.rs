@@ -5,9 +5,6 @@ use super::readings::{Seen, Weight};
 use crate::bench::tools::{SPOON_SD, YEAST_SPOON};
 use barm_science::fact::Fact;
 
-/// Width of a central 90 % range in standard deviations (1).
-const RANGE_SDS: f64 = 3.29;
-
 /// As many spoons as what is usual counts for (1).
 pub(super) const SPOONS_KNOWN: Fact = Fact::derived(
     "pilot.spoons_known",
@@ -18,12 +15,7 @@ pub(super) const SPOONS_KNOWN: Fact = Fact::derived(
 
 /// What is known of a level teaspoon of dry yeast before any was weighed.
 pub(super) fn usual() -> Teaspoon {
-    let (low, high) = YEAST_SPOON.range.unwrap_or((YEAST_SPOON.value, YEAST_SPOON.value));
-    Teaspoon {
-        grams: YEAST_SPOON.value,
-        grams_sd: (high - low) / RANGE_SDS,
-        scatter: SPOON_SD.value,
-    }
+    Teaspoon { grams: YEAST_SPOON.value, grams_sd: YEAST_SPOON.sd(), scatter: SPOON_SD.value }
 }
 
 /// A level teaspoon after some were weighed.

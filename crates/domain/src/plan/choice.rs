@@ -54,9 +54,12 @@ impl ChoiceError {
                     .into()
             }
             Self::Size { what: "bag", .. } => {
-                "measure the bag inside and up to the zip, such as 165 x 83 mm".into()
+                "measure the bag inside and up to the zip, such as 165 x 83 mm; each side from 40 to 600 mm"
+                    .into()
             }
-            Self::Size { .. } => "write the size of the card, such as 3 x 5 in".into(),
+            Self::Size { .. } => {
+                "write the size of the card, such as 3 x 5 in; each side from 20 to 600 mm".into()
+            },
             Self::Lies { meant: None, .. } => "write bench, towel or warm tray 40 °C".into(),
             Self::Amount(error) => error.fix(),
         }

@@ -3,6 +3,7 @@
 use super::Measured;
 use crate::outlook::Treated;
 use barm_science::card_height::{gas_from_rise, prior};
+use barm_science::model::validity::Beyond;
 use barm_science::model::{Mixture, Parameters};
 use barm_science::ruler;
 
@@ -15,6 +16,8 @@ pub struct Contents {
     /// Ethanol in the whole bag (g), where a forecast reaches that minute: an estimate, and never
     /// a test of a person.
     pub ethanol_g: Option<Measured>,
+    /// Where the bag was so full that the card's curve is not known there.
+    pub beyond: Option<Beyond>,
 }
 
 /// What a rise at a minute tells of a bag's contents.
@@ -32,6 +35,7 @@ pub(super) fn contents(treated: &Treated, minute: f64, rise_mm: f64) -> Contents
     let gas = gas_from_rise(&curve, rise_mm, doubt, setup.trapped_air_ml);
     Contents {
         gas_ml: Measured { value: gas.ml, low: gas.low_ml, high: gas.high_ml },
+        beyond: curve.mean.beyond(gas.ml + setup.trapped_air_ml, minute),
         ethanol_g: ethanol(treated, minute, gas.ml, (gas.low_ml, gas.high_ml)),
     }
 }

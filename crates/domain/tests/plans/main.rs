@@ -11,7 +11,10 @@ mod outlook;
 mod planted;
 #[path = "../cautions/readability.rs"]
 mod readability;
+mod refused;
 mod school;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
 mod words;
 
 use barm_domain::check::check;
@@ -21,14 +24,11 @@ use barm_domain::plan::Plan;
 use dice::Dice;
 use planted::{FAULTS, Fault, Plant};
 use school::{Asks, listed, sound, unlisted};
+use size::counts;
 
 /// How many plans of each kind: at least 100 unless the suite is to be quick.
 fn plans() -> usize {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 28,
-        Ok("long") => 700,
-        _ => 105,
-    }
+    counts(28, 105, 700)
 }
 
 /// Few draws: whether a fault is there does not hang on a percentile.

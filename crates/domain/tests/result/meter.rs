@@ -1,12 +1,13 @@
 //! Bags at the breath meter: compared at their own warmth, and never more said than is known.
 
 use crate::class::{Class, treatment};
-use barm_domain::outlook::{Look, Treated, forecast};
+use barm_domain::outlook::{Look, Treated, forecast, forecast_from};
 use barm_domain::plan::{Difference, Treatment};
 use barm_domain::record::{Bag, Height, Key, Standing, Who};
 use barm_domain::result::meter::{ClassMeter, MeterReading, MeterResult, by_meter, on_record};
 use barm_science::ethanol::water_gas_ratio;
 use barm_science::meter::{Blank, Outcome, RELATIVE_ONLY, Sample};
+use barm_science::prior::{Learned, Prior};
 use barm_science::units::Celsius;
 
 /// Two periods, in each two bags of warm and two of cool water.
@@ -91,6 +92,34 @@ fn the_display_is_corrected_for_the_warmth_of_each_bag_and_a_turned_order_is_tol
     assert!((found.ratio.ratio / by_hand - 1.0).abs() < 0.02, "{found:?} against {by_hand}");
     assert!(found.turned() && found.order_is_in_doubt(), "{found:?}");
     assert!((found.shown - 1.25).abs() < 1e-9);
+}
+
+/// A pilot that found bags to cool quickly makes their liquid cooler under the meter, as it makes the
+/// forecast.
+#[test]
+fn what_a_pilot_found_of_cooling_reaches_the_meter() {
+    let meters = meters();
+    let celsius = |mean: f64| {
+        let learned = Learned {
+            names: vec!["heat".into()],
+            means: vec![mean],
+            covariance: vec![vec![0.01]],
+        };
+        let prior = Prior::default().knowing(&learned).unwrap();
+        let plan = &meters.class.plan;
+        let look = Look { draws: 64, ..Look::default() };
+        let forecasts: Vec<Treated> = plan
+            .treatments()
+            .map(|(_, one)| forecast_from(plan, &plan.days[0], one, look, &prior).unwrap())
+            .collect();
+        let readings = [shown(&meters.warm[0], 0.2, 10.0, 2)];
+        let result = by_meter(plan, &forecasts, &readings, &[], &quiet());
+        let drawn = forecasts[0].forecast.celsius().band().median[10];
+        (result.bags[0].celsius, drawn)
+    };
+    let ((usual, _), (quick, drawn)) = (celsius(0.0), celsius(2.0));
+    assert!(quick < usual - 2.0, "{quick} °C beside {usual} °C");
+    assert!((quick - drawn).abs() < 0.5, "{quick} °C beside {drawn} °C of the forecast");
 }
 
 /// A thermometer in the bag is believed before the forecast.

@@ -20,6 +20,19 @@ pub use reading::{
     CRUMPLE_GONE, CRUMPLE_SD, GasEstimate, MODEL_SD, READING_FACTS, gas_from_rise, height_sd_mm,
 };
 
+use crate::bag::SIMULATION;
+use crate::model::validity::{Beyond, Law};
+
+/// Where the family of curves is known.
+pub static FAMILY: Law = Law {
+    name: "card_height.family",
+    quantity: "gas as a share of the room for it",
+    unit: "",
+    holds: (0.0, 0.93),
+    outside: "carried on, and held where the bag is drum-tight",
+    source: SIMULATION,
+};
+
 /// Rise of a card against gas for one bag: one member of the fitted family.
 ///
 /// ```text
@@ -33,7 +46,7 @@ pub use reading::{
 /// # Accuracy
 /// 0.1 to 1 % of full height, that is 0.1 to 1.3 mm root mean square, over the simulated bags.
 /// # Source
-/// [`SIMULATION`](crate::bag::SIMULATION).
+/// [`SIMULATION`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CardCurve {
     /// Capacity V of the bag (mL).
@@ -54,6 +67,11 @@ impl CardCurve {
     /// Gas at which the bag is drum-tight, in millilitres.
     pub fn room_ml(&self) -> f64 {
         self.capacity_ml - self.liquid_ml
+    }
+
+    /// Where the curve is beyond [`FAMILY`] with so much gas at a minute, the trapped air included.
+    pub fn beyond(&self, gas_ml: f64, minute: f64) -> Option<Beyond> {
+        FAMILY.mark(gas_ml / self.room_ml(), minute)
     }
 
     /// Gas that fills before the card lifts, in millilitres.

@@ -3,6 +3,7 @@
 use super::{CardCurve, CurvePrior};
 use crate::bag::SIMULATION;
 use crate::fact::Fact;
+use crate::statistics::distribution::normal;
 
 /// Standard deviation of a card's height about its curve (mm).
 pub const MODEL_SD: Fact =
@@ -81,7 +82,7 @@ pub fn gas_from_rise(
                 return 0.0;
             }
             let rise = bag.curve.rise_mm(inside) - bag.start_mm;
-            bag.weight * normal_below((rise - rise_mm) / sd)
+            bag.weight * normal::cdf((rise - rise_mm) / sd)
         });
         shares.sum()
     };
@@ -122,11 +123,6 @@ fn possible_bags(prior: &CurvePrior, trapped_air_ml: f64) -> Vec<PossibleBag> {
         }
     }
     bags
-}
-
-/// Standard normal distribution function (1).
-fn normal_below(z: f64) -> f64 {
-    0.5 * libm::erfc(-z * std::f64::consts::FRAC_1_SQRT_2)
 }
 
 /// Least value between 0 and `most` at which `reached` holds, for a condition that stays true

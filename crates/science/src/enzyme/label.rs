@@ -133,11 +133,6 @@ const IU: Fact = Fact::derived(
 pub const FACTS: &[Fact] =
     &[FCC, NEUTRAL, AGU, GAU, SKB, DU, BAU, WK, LINTNER, GALU, SUMNER, IU];
 
-/// Standard deviation of the logarithm of a fact (1), from its range taken as the central 90 %.
-pub(super) fn log_sd(fact: &Fact) -> f64 {
-    fact.range.map_or(0.0, |(low, high)| libm::log(high / low) / 3.29)
-}
-
 /// Diastatic power in °WK of one in °L: 3.5 °L − 16, never below none (trade tables, from memory).
 pub const fn windisch_kolbach(lintner: f64) -> f64 {
     let degrees = 3.5 * lintner - 16.0;
@@ -176,7 +171,7 @@ impl LabelUnit {
     /// Standard deviation of the logarithm of that activity (1), from its range taken as the
     /// central 90 %.
     pub fn log_sd(self) -> f64 {
-        log_sd(&self.micromoles_per_min())
+        self.micromoles_per_min().log_sd()
     }
 
     /// The unit of that abbreviation, in any case: FCC, ALU, NLU, AGU, GAU, SKB, DU, BAU, °WK, °L,

@@ -1,6 +1,6 @@
 //! Malt: flour of sprouted barley, which brings its own enzymes into every bag.
 
-use super::label::{LabelUnit, log_sd};
+use super::label::LabelUnit;
 use super::products::Beside;
 use crate::fact::Fact;
 use crate::setup::{EnzymeDose, EnzymeKind};
@@ -40,7 +40,7 @@ pub const FACTS: &[Fact] = &[DIASTATIC_POWER, DEXTRINIZING_UNITS];
 pub fn enzymes(grams: f64, dosing_sd: f64) -> [EnzymeDose; 2] {
     let of = |kind, strength: &Fact, label: LabelUnit| {
         let units = grams * label.activity(strength.value);
-        let unsure = libm::hypot(log_sd(strength), label.log_sd());
+        let unsure = libm::hypot(strength.log_sd(), label.log_sd());
         EnzymeDose::fresh(kind, units, unsure, dosing_sd, None)
     };
     [

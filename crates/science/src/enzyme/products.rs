@@ -1,7 +1,7 @@
 //! Enzyme products as sold: how strong, in what carrier, how dangerous as dust. Which there are
 //! stands in [`super::shelf`].
 
-use super::label::{LabelUnit, log_sd};
+use super::label::LabelUnit;
 use super::shelf::PRODUCTS;
 use crate::fact::Fact;
 use crate::food::Allergen;
@@ -82,7 +82,7 @@ pub fn product(key: &str) -> Option<&'static Product> {
 /// How unsure an activity is (1), as the standard deviation of a logarithm: the product's strength,
 /// where the label does not say it, and what one label unit comes to in a bag.
 fn activity_sd(strength: &Fact, label: LabelUnit) -> f64 {
-    libm::hypot(log_sd(strength), label.log_sd())
+    libm::hypot(strength.log_sd(), label.log_sd())
 }
 
 impl Product {

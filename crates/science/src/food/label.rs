@@ -120,22 +120,34 @@ pub struct LabelFood {
     pub content_sd: f64,
 }
 
+/// Least and largest serving that a label can have (g): a pinch of salt, a whole cake.
+const SERVINGS_G: (f64, f64) = (0.1, 2000.0);
+
 /// A label that cannot be right.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum LabelError {
     /// A serving of no mass.
-    #[error("a serving of {serving_g} g is impossible; copy the grams beside the serving size")]
+    #[error(
+        "a serving of {serving_g} g lies outside {} to {} g; copy the grams beside the serving size",
+        SERVINGS_G.0, SERVINGS_G.1
+    )]
     Serving {
         /// What was given (g).
         serving_g: f64,
     },
     /// A line that is negative or not a number.
-    #[error("{line} of {grams} g is impossible; copy it from the label again")]
+    #[error(
+        "{line} of {value} {unit} lies outside 0 to {most} {unit}; copy it from the label again"
+    )]
     Line {
         /// Which line of the label.
         line: &'static str,
-        /// What was given (g).
-        grams: f64,
+        /// What was given.
+        value: f64,
+        /// The most that a serving can hold.
+        most: f64,
+        /// The unit of both, as the label has it.
+        unit: &'static str,
     },
     /// A part that is larger than what it is part of.
     #[error(

@@ -77,8 +77,8 @@ pub fn possible(setup: &Setup) -> Result<(), SetupError> {
     within("water_celsius", setup.water_celsius, "°C", 0.0, 100.0)?;
     within("water_celsius_sd", setup.water_celsius_sd, "K", 0.0, 20.0)?;
     within("water_dosing_sd", setup.water_dosing_sd, "", 0.0, MOST_SD)?;
-    within("room_celsius", setup.room_celsius, "°C", 0.0, 45.0)?;
-    within("pressure_pa", setup.pressure_pa, "Pa", 50_000.0, 110_000.0)?;
+    within("room_celsius", setup.room_celsius, "°C", 0.0, 50.0)?;
+    within("pressure_pa", setup.pressure_pa, "Pa", 45_000.0, 110_000.0)?;
     within("trapped_air_ml", setup.trapped_air_ml, "mL", 0.0, 5000.0)?;
     within("wet_before_zero_min", setup.wet_before_zero_min, "min", 0.0, 240.0)?;
     within("bag.width_mm", setup.bag.width_mm, "mm", 30.0, 800.0)?;

@@ -30,6 +30,7 @@ pub(super) fn run(
     prior: &Prior,
 ) -> Result<Forecast, SetupError> {
     let deck = Deck::new(setup, streams, prior, span.draws);
+    let typical = prior.typical(setup);
     let empty = || Series::filled(span.draws, span.last_minute, 0.0);
     let mut forecast = Forecast {
         rise_mm: empty(),
@@ -40,7 +41,7 @@ pub(super) fn run(
         full_at_min: Vec::with_capacity(span.draws),
         solution_l: Vec::with_capacity(span.draws),
         pressure: Pascal(setup.pressure_pa),
-        beyond: validity::beyond(setup, &prior.center, span.last_minute)?,
+        beyond: validity::beyond(&typical.setup, &typical.parameters, span.last_minute)?,
     };
     for k in 0..span.draws {
         let (dealt, parameters) = deck.deal(k);

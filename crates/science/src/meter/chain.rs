@@ -3,6 +3,7 @@
 use super::{CELSIUS_SD, LITRES_PER_PERCENT};
 use crate::ethanol::water_gas_ratio;
 use crate::fact::Fact;
+use crate::model::validity::{Beyond, Law};
 use crate::units::Celsius;
 
 /// Volume that a gram of dissolved sugar takes from the water (mL/g).
@@ -25,6 +26,39 @@ const SALTING_OUT: Fact = Fact::memory(
 
 /// Facts of this file.
 pub const CHAIN_FACTS: &[Fact] = &[SUGAR_ROOM, SALTING_OUT];
+
+/// Where the ratio between liquid and gas is known: by warmth, by sugar, by salt.
+static LAWS: [Law; 3] = [
+    Law {
+        name: "ethanol.water_gas_ratio",
+        quantity: "temperature of the liquid under the meter's gas",
+        unit: "°C",
+        holds: (15.0, 45.0),
+        outside: "carried on by its formulas",
+        source: "between those temperatures its four sources were laid side by side",
+    },
+    Law {
+        name: "meter.sugar_room",
+        quantity: "sugar in the liquid under the meter's gas",
+        unit: "g/L",
+        holds: (0.0, MOST_SUGAR),
+        outside: "held at the end of the range",
+        source: "up to there sugar takes room in proportion, from memory",
+    },
+    Law {
+        name: "meter.salting_out",
+        quantity: "salt in the liquid under the meter's gas",
+        unit: "mol/L",
+        holds: (0.0, MOST_SALT),
+        outside: "held at the end of the range",
+        source: "up to there after Setschenow, from memory",
+    },
+];
+
+/// Sugar (g/L) and salt (mol/L) beyond which more counts as so much.
+const MOST_SUGAR: f64 = 200.0;
+/// See [`MOST_SUGAR`].
+const MOST_SALT: f64 = 1.0;
 
 /// The liquid that a bag's gas lies over.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,17 +85,24 @@ impl Liquid {
     /// K = K_water(T) (1 − v S/1000) 10^(−k c)      v 0.62 mL/g, S sugar (g/L), k 0.083 L/mol, c salt
     /// ```
     ///
-    /// Up to 200 g/L of sugar and 1 mol/L of salt; more counts as so much.
+    /// Up to 200 g/L of sugar and 1 mol/L of salt; more counts as so much, and is marked
+    /// ([`Self::beyond`]).
     ///
     /// # Source
     /// [`water_gas_ratio`]; sugar by the room it takes (a share of 5 % at 8 %) and salt after
     /// Setschenow, both from memory.
     pub fn ratio(&self) -> f64 {
-        let sugar = self.sugar_g_per_l.clamp(0.0, 200.0);
-        let salt = self.salt_mol_per_l.clamp(0.0, 1.0);
+        let sugar = self.sugar_g_per_l.clamp(0.0, MOST_SUGAR);
+        let salt = self.salt_mol_per_l.clamp(0.0, MOST_SALT);
         water_gas_ratio(self.celsius)
             * (1.0 - 1e-3 * SUGAR_ROOM.value * sugar)
             * libm::exp(-core::f64::consts::LN_10 * SALTING_OUT.value * salt)
+    }
+
+    /// What of [`Self::ratio`] is used beyond its range for a reading at a minute.
+    pub fn beyond(&self, minute: f64) -> Vec<Beyond> {
+        let read = [self.celsius.0, self.sugar_g_per_l, self.salt_mol_per_l];
+        LAWS.iter().zip(read).filter_map(|(law, value)| law.mark(value, minute)).collect()
     }
 
     /// Relative standard deviation of the ratio that the doubt about the temperature brings (1).

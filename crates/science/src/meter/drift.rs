@@ -2,6 +2,7 @@
 
 use super::standards::MeterPosterior;
 use crate::fact::Fact;
+use crate::statistics::distribution::normal;
 
 /// Standard deviation of one push about the meter's own mean (%).
 pub const PUSH_SD: Fact = Fact::memory(
@@ -163,7 +164,7 @@ impl Line {
 /// Logarithm of the standard normal distribution function (1).
 fn log_below(z: f64) -> f64 {
     if z > -30.0 {
-        libm::log(0.5 * libm::erfc(-z * core::f64::consts::FRAC_1_SQRT_2))
+        libm::log(normal::cdf(z))
     } else {
         // Its first term far out (Abramowitz & Stegun 26.2.12, from memory).
         -0.5 * z * z - libm::log(-z * libm::sqrt(core::f64::consts::TAU))

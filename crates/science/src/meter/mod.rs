@@ -208,11 +208,6 @@ fn plain(percent: f64, liquid: Celsius) -> Reading {
     Reading { percent, turn: None, liquid: Liquid::water(liquid), sample: Sample::UNTHINNED }
 }
 
-/// Standard deviation of a logarithm whose central 90 % is the fact's range (1).
-fn range_sd(fact: &Fact) -> f64 {
-    fact.range.map_or(0.0, |(low, high)| libm::log(high / low) / (2.0 * 1.645))
-}
-
 fn at_end_of_range(percent: f64, range_percent: f64) -> Result<bool, MeterError> {
     if !(percent >= 0.0 && percent.is_finite()) {
         return Err(MeterError::NotAReading { percent });

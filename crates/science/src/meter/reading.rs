@@ -4,7 +4,7 @@ use super::chain::{Liquid, gas_mg_per_l};
 use super::dilution::Sample;
 use super::drift::{Blank, Zero, shown_sd};
 use super::standards::MeterPosterior;
-use super::{EQUILIBRIUM, MeterError, MeterEstimate, SAMPLING, Z95, at_end_of_range, range_sd};
+use super::{EQUILIBRIUM, MeterError, MeterEstimate, SAMPLING, Z95, at_end_of_range};
 use crate::ethanol::RATIO_SD;
 
 /// One meter on one day.
@@ -111,12 +111,8 @@ impl Meter {
         let seen_from = Z95 * libm::hypot(zero_sd, push_sd);
         let shows = at_least || net > seen_from && reading.percent >= 0.5 * self.step_percent;
         let share = |sd: f64| if net > 0.0 { sd / net } else { f64::INFINITY };
-        let own = [
-            share(push_sd),
-            reading.sample.log_sd(),
-            range_sd(&EQUILIBRIUM),
-            range_sd(&SAMPLING),
-        ];
+        let own =
+            [share(push_sd), reading.sample.log_sd(), EQUILIBRIUM.log_sd(), SAMPLING.log_sd()];
         Ok(Corrected {
             shown: reading.percent,
             percent: factor * net,

@@ -2,7 +2,7 @@
 
 use super::chain::{Liquid, percent_over};
 use super::drift::shown_sd;
-use super::{EQUILIBRIUM, GAIN_SD, MeterError, SAMPLING, at_end_of_range, range_sd};
+use super::{EQUILIBRIUM, GAIN_SD, MeterError, SAMPLING, at_end_of_range};
 use crate::fact::Fact;
 use crate::fit::{Problem, least_squares};
 use crate::units::Celsius;
@@ -140,7 +140,7 @@ const PASSES: usize = 3;
 /// Standard deviation of what is shown of a standard (%), at that gain.
 fn doubt(standard: &Standard, log_gain: f64, step_percent: f64) -> f64 {
     let percent = percent_over(standard.g_per_l, &Liquid::water(standard.celsius));
-    let sample = libm::hypot(range_sd(&EQUILIBRIUM), range_sd(&SAMPLING));
+    let sample = libm::hypot(EQUILIBRIUM.log_sd(), SAMPLING.log_sd());
     let share = libm::hypot(STRENGTH_SD.value, sample);
     libm::hypot(shown_sd(step_percent), share * percent * libm::exp(log_gain))
 }

@@ -52,9 +52,14 @@ impl Granulate {
         }
     }
 
+    /// Whether there is any that cooks at a temperature (°C).
+    pub(super) fn can_cook(&self, celsius: f64) -> bool {
+        celsius > self.onset
+    }
+
     /// Raw starch that cooks (mmol/min) at a temperature (°C), where so much is raw (mmol).
     pub(super) fn cooks(&self, celsius: f64, raw: f64) -> f64 {
-        if celsius <= self.onset {
+        if !self.can_cook(celsius) {
             return 0.0;
         }
         let stays =

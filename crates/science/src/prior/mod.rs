@@ -11,6 +11,7 @@ mod learned;
 mod level;
 mod table;
 mod transform;
+mod typical;
 
 pub(crate) use facts::AIR_LOG_SD;
 pub use facts::FACTS;
@@ -23,6 +24,7 @@ pub use learned::{Learned, LearnedError, UNMOVED};
 pub use level::Spread;
 pub use table::standard;
 pub use transform::Transform;
+pub use typical::Typical;
 
 use crate::bag::StandardBag;
 use crate::model::Parameters;

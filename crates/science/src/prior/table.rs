@@ -31,19 +31,6 @@ use crate::yeast::sugars::{
 use crate::yeast::waking::{D60, DEATH_Z};
 use crate::yeast::{ACTIVE_DRY_VIGOR, RATE_LOG_SD};
 
-/// Width of a central 90 % range in standard deviations (1).
-const RANGE_SDS: f64 = 3.29;
-
-/// Standard deviation of a logarithm whose central 90 % is the fact's range (1).
-fn log_sd(fact: &Fact) -> f64 {
-    fact.range.map_or(0.0, |(low, high)| libm::log(high / low) / RANGE_SDS)
-}
-
-/// Standard deviation whose central 90 % is the fact's range (unit of the fact).
-fn sd(fact: &Fact) -> f64 {
-    fact.range.map_or(0.0, |(low, high)| (high - low) / RANGE_SDS)
-}
-
 /// A number's place among the parameters.
 type Place = fn(&mut Parameters) -> &mut f64;
 
@@ -61,12 +48,12 @@ const fn row(
 /// A number that all bags of a day share, log-normal with the range of its fact as its central
 /// 90 %.
 fn ranged(name: &'static str, from: &'static Fact, place: Place) -> Row {
-    row(name, Log, Spread::day(log_sd(from)), from, place)
+    row(name, Log, Spread::day(from.log_sd()), from, place)
 }
 
 /// The same, normal and kept between two ends.
 fn between(name: &'static str, low: f64, high: f64, from: &'static Fact, place: Place) -> Row {
-    row(name, Between(low, high), Spread::day(sd(from)), from, place)
+    row(name, Between(low, high), Spread::day(from.sd()), from, place)
 }
 
 /// A number that all bags of a day share, with a standard deviation that is itself the fact.
@@ -77,7 +64,7 @@ const fn judged(name: &'static str, transform: Transform, from: &Fact, place: Pl
 /// The lot of one kind of yeast.
 fn lot(kind: YeastKind) -> Row {
     let sd = match kind {
-        YeastKind::ActiveDry => libm::hypot(RATE_LOG_SD.value, log_sd(&ACTIVE_DRY_VIGOR)),
+        YeastKind::ActiveDry => libm::hypot(RATE_LOG_SD.value, ACTIVE_DRY_VIGOR.log_sd()),
         YeastKind::Instant | YeastKind::Compressed => RATE_LOG_SD.value,
     };
     Row {

@@ -1,6 +1,7 @@
 //! Any bag at all that passes the checks.
 
 use crate::bench;
+use crate::size::counts;
 use barm_science::bag::StandardBag;
 use barm_science::enzyme::PRODUCTS;
 use barm_science::food;
@@ -12,11 +13,7 @@ use barm_science::setup::{EnzymeDose, Lying, Setup, YeastKind};
 use proptest::prelude::{Just, ProptestConfig, Strategy, any, prop, prop_oneof, proptest};
 
 pub(crate) fn cases() -> u32 {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => 40,
-        Ok("long") => 4000,
-        _ => 300,
-    }
+    counts(40, 300, 4000)
 }
 
 fn lying() -> impl Strategy<Value = Lying> {

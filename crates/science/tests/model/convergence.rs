@@ -3,19 +3,11 @@
 
 use crate::bench::{grams, plain, served};
 use crate::nearness::Nearness;
+use crate::size::counts;
 use barm_science::bag::StandardBag;
 use barm_science::enzyme::products::product;
 use barm_science::forecast::{Forecast, Span, Streams, forecast};
 use barm_science::setup::{EnzymeDose, Portion, Setup, YeastDose, YeastKind};
-
-/// Bags, days, and draws that stand for very many: `BARM_TEST_SIZE` is `quick`, `ci` or `long`.
-fn counts() -> (usize, u64, usize) {
-    match std::env::var("BARM_TEST_SIZE").as_deref() {
-        Ok("quick") => (6, 4, 4_096),
-        Ok("long") => (12, 20, 20_000),
-        _ => (12, 8, 8_192),
-    }
-}
 
 /// The twelve kinds of bag of the demonstration's plan.
 fn demo() -> Vec<Setup> {
@@ -63,7 +55,8 @@ fn drawn(setup: &Setup, draws: usize, day: u64, bag: u64) -> Forecast {
 
 #[test]
 fn the_usual_draws_give_the_bands_of_very_many() {
-    let (bags, days, very_many) = counts();
+    // Bags, days, and draws that stand for very many.
+    let (bags, days, very_many) = counts((6, 4, 4_096), (12, 8, 8_192), (12, 20, 20_000));
     let mut seen = Nearness::default();
     for (place, setup) in demo().iter().take(bags).enumerate() {
         let place = place as u64;

@@ -1,7 +1,9 @@
 //! Forecasts from what was learned.
 
 use super::bench;
+use barm_science::bag::StandardBag;
 use barm_science::forecast::{Forecast, Span, Streams, forecast, forecast_from};
+use barm_science::model::Parameters;
 use barm_science::prior::{Key, Learned, LearnedError, Of, Prior};
 use barm_science::setup::{EnzymeKind, YeastKind};
 
@@ -63,6 +65,58 @@ fn names_come_back_from_text_and_unknown_ones_are_passed_over() {
     stranger.names[0] = "vigor of wild yeast".to_owned();
     let known = prior.knowing(&stranger).expect("numbers").learned();
     assert_eq!(known, learned.only(|name| *name != learned.names[0]));
+}
+
+/// What is known after a pilot decides which laws a bag goes beyond and what is most likely: here yeast so
+/// quick that it blows up a bag which the usual lot does not.
+#[test]
+fn marks_of_range_go_by_what_was_learned() {
+    let mut setup = bench::plain(40.0);
+    setup.bag = StandardBag::Snack.bag();
+    let marked = |mean: f64| {
+        let learned = Learned {
+            names: vec!["vigor of active dry yeast".into()],
+            means: vec![mean],
+            covariance: vec![vec![0.01]],
+        };
+        let prior = Prior::default().knowing(&learned).expect("numbers that can be");
+        let span = Span { draws: 8, ..Span::to(25) };
+        let drawn = forecast_from(&setup, &span, &Streams::alone(1, 2), &prior).expect("a bag");
+        drawn.beyond().iter().any(|beyond| beyond.law.name == "card_height.family")
+    };
+    assert!(!marked(-2.0), "slow yeast");
+    assert!(marked(2.0), "quick yeast");
+}
+
+/// The best guess is the middle of what is drawn.
+#[test]
+fn a_typical_bag_is_the_middle_of_the_draws() {
+    let mut setup = bench::plain(40.0);
+    setup.enzymes = vec![bench::served("glucoamylase-powder")];
+    let learned = Learned {
+        names: [
+            "vigor of active dry yeast".to_owned(),
+            Key::activity(EnzymeKind::Glucoamylase).to_string(),
+            Key::content(&setup.foods[0].composition).to_string(),
+        ]
+        .into(),
+        means: vec![1.5, -2.0, -1.0],
+        covariance: vec![vec![0.2, 0.0, 0.0], vec![0.0, 0.1, 0.0], vec![0.0, 0.0, 0.3]],
+    };
+    let prior = Prior::default().knowing(&learned).expect("numbers that can be");
+    assert_eq!(Prior::default().typical(&setup).setup, setup);
+    assert_eq!(Prior::default().typical(&setup).parameters, Parameters::median());
+    let typical = prior.typical(&setup);
+    // e to the power of the mean times the standard deviation, as the table and the dose have them.
+    let vigor = prior.value("vigor of active dry yeast", 1.5).expect("a number of the model");
+    assert!((typical.parameters.vigor - vigor).abs() < 1e-12);
+    let dose = &setup.enzymes[0];
+    let less = typical.setup.enzymes[0].units / dose.units;
+    assert!((less.ln() + 2.0 * dose.activity_sd).abs() < 1e-12, "{less}");
+    let food = &setup.foods[0];
+    let poorer =
+        typical.setup.foods[0].composition.sucrose / setup.foods[0].composition.sucrose;
+    assert!((poorer.ln() + food.content_sd).abs() < 1e-12, "{poorer}");
 }
 
 /// By hand: e to the power of two of the log standard deviations in the table of facts.

@@ -16,6 +16,8 @@ mod other_solver;
 mod raffinose;
 mod refusals;
 mod shares;
+#[path = "../statistics/size.rs"]
+mod size;
 mod starch;
 mod validity;
 mod yeast;

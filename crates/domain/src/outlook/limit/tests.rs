@@ -1,8 +1,11 @@
 //! Bags of which a biology teacher knows what holds them back.
 
 use super::{HeldBackBy, Limit, limit};
-use crate::plan::Difference;
+use crate::pilot::{EnzymeLot, Known, Lot, Lots, Part};
+use crate::plan::{Difference, Plan};
 use crate::testing::{amount, base_plan, enzyme, food, period, treatment};
+use barm_science::prior::Learned;
+use jiff::civil::date;
 
 fn of(difference: Difference) -> Limit {
     let mut plan = base_plan();
@@ -52,6 +55,41 @@ fn milk_sugar_and_starch_are_closed_until_their_own_enzyme_opens_them() {
     );
     let wrong = of(both("cornstarch", "lactase drops", "5 drops"));
     assert_eq!(wrong.by, HeldBackBy::Locked, "{wrong:?}");
+}
+
+/// A drop of lactase opens 2 g of dry milk until it runs out; a bottle that a pilot found to have lost nearly
+/// all of its strength never gets so far.
+#[test]
+fn what_a_pilot_found_of_an_enzyme_decides() {
+    let mut plan = base_plan();
+    plan.periods.push(period("1"));
+    let drop = enzyme("lactase drops", "1 drops");
+    let one = Difference {
+        enzyme: drop.enzyme,
+        enzyme_amount: drop.enzyme_amount,
+        ..food("nonfat dry milk", "2 g")
+    };
+    let end = |plan: &Plan| {
+        let found = limit(plan, &treatment("It", one.clone())).expect("a bag that can be made");
+        found.along.last().map(|stretch| stretch.by)
+    };
+    assert_eq!(end(&plan), Some(HeldBackBy::Food));
+    let weak = Learned {
+        names: vec!["activity of neutral lactase".into()],
+        means: vec![-5.0],
+        covariance: vec![vec![0.01]],
+    };
+    let bottle = EnzymeLot { product: "lactase-drops".into(), numbers: weak };
+    let lot = Lot {
+        name: "first".into(),
+        date: date(2027, 3, 2),
+        in_use: true,
+        parts: vec![Part::Bags],
+        found: bottle,
+    };
+    plan.known = Known::of(&Lots { enzymes: vec![lot], ..Lots::default() });
+    let by = end(&plan);
+    assert!(matches!(by, Some(HeldBackBy::Enzyme | HeldBackBy::Locked)), "{by:?}");
 }
 
 /// Every minute from the zero reading to the last one, once.

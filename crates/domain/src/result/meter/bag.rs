@@ -10,8 +10,10 @@ use barm_science::model::state::{
     DEXTRIN, FRUCTOSE, GALACTOSE, GALACTOSIDES, GLUCOSE, LACTOSE, MALTOSE, MALTOTRIOSE,
     MELIBIOSE, SUCROSE, State,
 };
-use barm_science::model::{Mixture, Parameters, nominal};
-use barm_science::stoichiometry::HEXOSE;
+use barm_science::model::validity::Beyond;
+use barm_science::model::{Mixture, run};
+use barm_science::prior::Typical;
+use barm_science::stoichiometry::{HEXOSE, SALT};
 use barm_science::units::Celsius;
 
 /// A bag that was held to the meter.
@@ -30,6 +32,8 @@ pub struct MeteredBag {
     pub ethanol_g_per_l: Measured,
     /// The display stood at the end of its range: there is at least so much.
     pub at_least: bool,
+    /// Laws that the liquid lies beyond, so that less is known of it than the interval says.
+    pub beyond: Vec<Beyond>,
     /// The rule by which the bag is set aside, if it is.
     pub set_aside: Option<String>,
 }
@@ -63,6 +67,8 @@ impl Pushed {
             liquid,
             sample: reading.sample,
         };
+        let last = treated.map(|treated| f64::from(treated.forecast.last_minute()));
+        let minute = reading.minute.or(last).unwrap_or_default();
         let said = |error| format!("{code}: {error}");
         let corrected = meter.corrected(&pushed).map_err(said)?;
         let estimate = meter.estimate(&pushed).map_err(said)?;
@@ -78,6 +84,7 @@ impl Pushed {
                     high: estimate.high_g_per_l,
                 },
                 at_least: estimate.at_least,
+                beyond: liquid.beyond(minute),
                 set_aside,
             },
             corrected,
@@ -108,17 +115,18 @@ fn liquid(
     if !(0.0..=LONGEST_MIN).contains(&minute) {
         return Err(format!("minute {minute} after its zero reading cannot be; 0 to 1440 can"));
     }
-    let moment =
-        nominal(&treated.setup, minute.round() as u32).map_err(|error| error.to_string())?;
-    let moment = moment.moments.last().ok_or("the forecast has no such minute")?;
-    let solution_l = Mixture::new(&treated.setup, &Parameters::median()).solution_l();
+    let Typical { setup, parameters } = &treated.typical;
+    let course =
+        run(setup, parameters, minute.round() as u32).map_err(|error| error.to_string())?;
+    let moment = course.moments.last().ok_or("the forecast has no such minute")?;
+    let solution_l = Mixture::new(setup, parameters).solution_l();
     let salt_g: f64 =
-        treated.setup.foods.iter().map(|food| 0.01 * food.grams * food.composition.salt).sum();
+        setup.foods.iter().map(|food| 0.01 * food.grams * food.composition.salt).sum();
     let whole = Liquid {
         celsius: Celsius(moment.celsius),
         celsius_sd: CELSIUS_SD.value,
         sugar_g_per_l: 1e-3 * HEXOSE.value * dissolved_mmol(&moment.state) / solution_l,
-        salt_mol_per_l: salt_g / SALT_G_PER_MOL / solution_l,
+        salt_mol_per_l: salt_g / SALT.value / solution_l,
     };
     if let Some(celsius) = reading.celsius {
         return Ok((Liquid { celsius: Celsius(celsius), ..whole }, None));
@@ -131,9 +139,6 @@ fn liquid(
     let log_ratios = drawn.iter().map(|t| libm::log(water_gas_ratio(Celsius(*t)))).collect();
     Ok((Liquid { celsius_sd, ..whole }, Some(log_ratios)))
 }
-
-/// Molar mass of table salt (g/mol), from memory.
-const SALT_G_PER_MOL: f64 = 58.44;
 
 /// Sugars in solution (mmol of hexose units).
 fn dissolved_mmol(state: &State) -> f64 {

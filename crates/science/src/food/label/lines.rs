@@ -1,6 +1,8 @@
 //! The lines of a label, checked against each other and turned into a composition.
 
-use super::{Declared, LabelError, LabelStarch, NaturalSugar, NutritionLabel, STEP};
+use super::{
+    Declared, LabelError, LabelStarch, NaturalSugar, NutritionLabel, SERVINGS_G, STEP,
+};
 use crate::food::DAMAGED_FLOUR;
 use crate::setup::Composition;
 use crate::stoichiometry::SALT_PER_SODIUM;
@@ -19,20 +21,22 @@ pub(super) struct Lines {
 impl Lines {
     pub(super) fn checked(label: &NutritionLabel) -> Result<Self, LabelError> {
         let serving_g = label.serving_g;
-        if !(serving_g > 0.0 && serving_g.is_finite()) {
+        if !(SERVINGS_G.0..=SERVINGS_G.1).contains(&serving_g) {
             return Err(LabelError::Serving { serving_g });
         }
-        let read = |line, declared: Declared| plausible(line, declared.grams());
+        let grams = |line, value| plausible(line, value, serving_g, "g");
+        let read = |line, declared: Declared| grams(line, declared.grams());
         let none = Declared::Grams(0.0);
         let carbohydrate = read("total carbohydrate", label.carbohydrate)?;
         let fiber = read("fiber", label.fiber)?;
         let sugars = read("total sugars", label.sugars)?;
         let added = read("added sugars", label.added_sugars.unwrap_or(none))?;
         let alcohols = read("sugar alcohols", label.sugar_alcohols.unwrap_or(none))?;
-        let fat = plausible("fat", label.fat_g.unwrap_or(0.0))?;
-        let protein = plausible("protein", label.protein_g.unwrap_or(0.0))?;
-        let sodium_g = plausible("sodium", 1e-3 * label.sodium_mg.unwrap_or(0.0))?;
-        let salt = sodium_g * SALT_PER_SODIUM;
+        let fat = grams("fat", label.fat_g.unwrap_or(0.0))?;
+        let protein = grams("protein", label.protein_g.unwrap_or(0.0))?;
+        let sodium_mg = label.sodium_mg.unwrap_or(0.0);
+        let sodium_mg = plausible("sodium", sodium_mg, 1e3 * serving_g, "mg")?;
+        let salt = 1e-3 * sodium_mg * SALT_PER_SODIUM;
 
         within("added sugars", added, "total sugars", sugars, 1.0)?;
         within("total sugars", sugars, "total carbohydrate", carbohydrate, 1.0)?;
@@ -92,11 +96,17 @@ impl Lines {
     }
 }
 
-fn plausible(line: &'static str, grams: f64) -> Result<f64, LabelError> {
-    if grams >= 0.0 && grams.is_finite() {
-        Ok(grams)
+/// Refuses what is less than nothing or no number; whether it is too much is asked of all lines together.
+fn plausible(
+    line: &'static str,
+    value: f64,
+    most: f64,
+    unit: &'static str,
+) -> Result<f64, LabelError> {
+    if value >= 0.0 && value.is_finite() {
+        Ok(value)
     } else {
-        Err(LabelError::Line { line, grams })
+        Err(LabelError::Line { line, value, most, unit })
     }
 }
 

@@ -7,7 +7,7 @@
 mod laws;
 mod scene;
 
-pub use laws::LAWS;
+use laws::watched;
 
 use super::card::CardOnBag;
 use super::course::{sample, tolerance};
@@ -20,7 +20,7 @@ use core::fmt;
 use scene::Scene;
 
 /// A law, with the range in which it is known.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Law {
     /// Its name, such as `yeast.slow_loss`.
     pub name: &'static str,
@@ -34,26 +34,22 @@ pub struct Law {
     pub outside: &'static str,
     /// Who says so.
     pub source: &'static str,
-    read: fn(&Scene) -> Option<f64>,
 }
 
-/// A law that a bag goes beyond.
-#[derive(Debug, Clone, PartialEq)]
+/// A law that something goes beyond, such as a bag.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Beyond {
-    /// Name of the law.
-    pub law: &'static str,
-    /// What it is read at, in words.
-    pub quantity: &'static str,
-    /// The unit of that; empty for a share.
-    pub unit: &'static str,
-    /// From where to where the law holds.
-    pub holds: (f64, f64),
-    /// What the model does outside.
-    pub outside: &'static str,
-    /// The farthest outside that the bag gets.
+    /// The law.
+    pub law: &'static Law,
+    /// The farthest outside that it gets, in the law's unit.
     pub value: f64,
     /// Minute, counted from the zero reading, at which it is outside first; negative before it.
     pub from_min: f64,
+}
+
+/// The laws with a range that a bag could leave.
+pub fn laws() -> impl Iterator<Item = &'static Law> {
+    watched().map(|watched| watched.law)
 }
 
 impl Law {
@@ -64,25 +60,17 @@ impl Law {
         (off > 0.0 || off.is_nan()).then_some(off)
     }
 
-    fn note(&self, seen: &mut Option<Beyond>, scene: &Scene, minute: f64) {
-        let Some(value) = (self.read)(scene) else { return };
-        let Some(off) = self.outside_by(value) else { return };
-        match seen {
-            None => {
-                *seen = Some(Beyond {
-                    law: self.name,
-                    quantity: self.quantity,
-                    unit: self.unit,
-                    holds: self.holds,
-                    outside: self.outside,
-                    value,
-                    from_min: minute,
-                });
-            }
-            Some(beyond) if self.outside_by(beyond.value).is_some_and(|known| off > known) => {
-                beyond.value = value;
-            }
-            Some(_) => {}
+    /// The mark of a value that is read at a minute; nothing inside the range.
+    pub fn mark(&'static self, value: f64, minute: f64) -> Option<Beyond> {
+        self.outside_by(value).map(|_| Beyond { law: self, value, from_min: minute })
+    }
+}
+
+impl Beyond {
+    /// Keeps the value that is farther outside.
+    fn widen(&mut self, other: &Self) {
+        if self.law.outside_by(other.value) > self.law.outside_by(self.value) {
+            self.value = other.value;
         }
     }
 }
@@ -91,12 +79,13 @@ impl fmt::Display for Beyond {
     /// One sentence, as in "temperature of the bag reaches 55 °C, from minute -3 on outside of 0 to
     /// 50 °C, where yeast.slow_loss is known; carried on by its formula".
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { law, quantity, unit, holds, outside, value, from_min } = self;
+        let Self { law, value, from_min } = self;
+        let Law { name, quantity, unit, holds, outside, .. } = law;
         let space = if unit.is_empty() { "" } else { " " };
         write!(
             f,
             "{quantity} reaches {value:.3}{space}{unit}, from minute {from_min:.0} on outside of \
-             {} to {}{space}{unit}, where {law} is known; {outside}",
+             {} to {}{space}{unit}, where {name} is known; {outside}",
             holds.0, holds.1
         )
     }
@@ -114,11 +103,18 @@ pub fn beyond(
 ) -> Result<Vec<Beyond>, SetupError> {
     let mixture = Mixture::new(setup, parameters);
     let card = CardOnBag::new(setup, &mixture, parameters);
-    let mut seen: Vec<Option<Beyond>> = vec![None; LAWS.len()];
+    let mut seen: Vec<Option<Beyond>> = vec![None; watched().count()];
     let mut note = |minute: f64, y: &State| {
         let scene = Scene { setup, mixture: &mixture, card: &card, y };
-        for (law, seen) in LAWS.iter().zip(&mut seen) {
-            law.note(seen, &scene, minute);
+        for (watched, seen) in watched().zip(&mut seen) {
+            let value = (watched.read)(&scene);
+            let Some(mark) = value.and_then(|value| watched.law.mark(value, minute)) else {
+                continue;
+            };
+            match seen {
+                None => *seen = Some(mark),
+                Some(beyond) => beyond.widen(&mark),
+            }
         }
     };
     let wet_min = setup.wet_before_zero_min;
