@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Races the program's solver against other solvers on the same equations, at equal error.
 
-    python bench/compare.py [--quick] [--contest PATH] [--json FILE]
+    python bench/compare.py [--quick | --rates] [--contest PATH] [--json FILE]
 
 Builds and starts the example `contest`, checks that the rates here and there are the same to 1e-12,
 finds for each contestant its loosest setting with an error of at most 1e-5, takes the time of all of
@@ -117,34 +117,41 @@ def race(program, about, bag, compiled, rounds, quick):
     }
 
 
-def bands(path, runs):
-    """Time and memory of the bands, in a process of their own."""
+def by_itself(path, runs, *words):
+    """The best of some runs of one command, with the memory that it took, in a process of its own."""
     program = Program(path)
-    kinds, draws, threads = 24, 512, 2
-    seconds = [program.ask("bands", kinds, draws, threads)["seconds"] for _ in range(runs)]
+    answers = [program.ask(*words) for _ in range(runs)]
     kib = program.ask("memory")["kib"]
     program.close()
-    return {
-        "treatments": kinds,
-        "draws": draws,
-        "threads": threads,
-        "runs": runs,
-        "seconds": min(seconds),
-        "kib": kib,
-    }
+    best = min(answers, key=lambda answer: answer.get("seconds", 0.0))
+    return best | {"runs": runs, "kib": kib}
+
+
+def bands(path, runs):
+    """Time and memory of the bands."""
+    kinds, draws, threads = 24, 512, 2
+    about = {"treatments": kinds, "draws": draws, "threads": threads}
+    return about | by_itself(path, runs, "bands", kinds, draws, threads)
 
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("--quick", action="store_true", help="one bag, few rounds: under a minute")
+    parser.add_argument("--rates", action="store_true", help="compare the rates and stop")
     parser.add_argument("--contest", type=Path, help="the built example, instead of building it")
     parser.add_argument("--json", type=Path, help="write all numbers to this file as well")
     asked = parser.parse_args()
     path = (asked.contest or built()).resolve()
 
+    if asked.rates:
+        about = by_itself(path, 1, "about")
+        compared, most, _ = check(about, {bag["name"] for bag in about["bags"]})
+        print(f"rates compared: {compared}, apart by at most {most:.1e}")
+        return
     lines = ["# Solvers at equal error", ""]
-    print("bands ...", file=sys.stderr)
+    print("bands and fit ...", file=sys.stderr)
     of_bands = bands(path, 2 if asked.quick else 7)
+    of_fit = by_itself(path, 1 if asked.quick else 3, "fit")
     cores = pin()
     lines += report.about_the_run(cores is not None)
     if CORE_TYPE is not None:
@@ -163,10 +170,11 @@ def main():
         results.append(race(program, about, bag, compiled[bag["name"]], rounds, asked.quick))
         lines += report.bag_table(results[-1])
     program.close()
-    lines += report.goals(results[0], of_bands)
+    of_one = by_itself(path, 1, "whole", results[0]["bag"], 200)
+    lines += report.goals(results[0], of_one, of_bands, of_fit)
     print("\n".join(lines))
     if asked.json:
-        asked.json.write_text(json.dumps({"bags": results, "bands": of_bands}, indent=1) + "\n")
+        asked.json.write_text(json.dumps({"bags": results, "bands": of_bands, "fit": of_fit}, indent=1) + "\n")
 
 
 if __name__ == "__main__":

@@ -11,6 +11,7 @@
 //! | `whole BAG COUNT` | the same from the setup to the rises, at the tolerance of a draw |
 //! | `call BAG` | time of one call of the rates (ns) |
 //! | `bands TREATMENTS DRAWS THREADS` | time of that many forecasts (s) |
+//! | `fit` | time of the fit of a day of 120 bags with seven readings each (s) |
 //! | `memory` | most memory that this process ever held (KiB), where the system tells |
 //!
 //! `cargo run --release -p barm-science --example contest`
@@ -19,6 +20,10 @@
 mod about;
 mod bags;
 mod cases;
+mod day;
+#[expect(dead_code, reason = "the tests deal more than a day")]
+#[path = "../../tests/fit/day/dealt.rs"]
+mod dealt;
 mod plan;
 mod speed;
 
@@ -45,6 +50,7 @@ fn main() {
             ["bands", treatments, draws, threads] => {
                 speed::bands(number(treatments), number(draws), number(threads))
             }
+            ["fit"] => speed::fit(),
             ["memory"] => json!({ "kib": speed::most_memory_kib() }),
             _ => panic!("no command: {line}"),
         };

@@ -32,17 +32,21 @@ fn treatments() -> Vec<Setup> {
     all
 }
 
-/// Forecasts of so many kinds of bag on so many threads, each kind by one thread; the kinds are
-/// the demonstration's twelve, with a little more water every time round.
-pub(crate) fn forecast_all(kinds: usize, draws: usize, threads: usize) {
+/// So many kinds of bag: the demonstration's twelve, with a little more water every time round.
+pub(crate) fn kinds(count: usize) -> Vec<Setup> {
     let twelve = treatments();
-    let setups: Vec<_> = (0..kinds)
+    (0..count)
         .map(|k| {
             let mut setup = twelve[k % twelve.len()].clone();
             setup.water_ml += (k / twelve.len()) as f64;
             setup
         })
-        .collect();
+        .collect()
+}
+
+/// Forecasts of so many kinds of bag on so many threads, each kind by one thread.
+pub(crate) fn forecast_all(count: usize, draws: usize, threads: usize) {
+    let setups = kinds(count);
     let span = Span { draws, ..Span::to(LAST_MINUTE) };
     std::thread::scope(|scope| {
         let (setups, span) = (&setups, &span);

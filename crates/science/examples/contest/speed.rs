@@ -1,7 +1,7 @@
 //! Taking the time.
 
 use super::cases::Case;
-use super::{follow, plan};
+use super::{day, follow, plan};
 use barm_science::model::state::STATES;
 use barm_science::model::{Mixture, course};
 use barm_science::ode::{System, Tolerance};
@@ -70,6 +70,20 @@ pub(crate) fn bands(kinds: usize, draws: usize, threads: usize) -> Value {
     let start = Instant::now();
     plan::forecast_all(kinds, draws, threads);
     json!({ "seconds": start.elapsed().as_secs_f64() })
+}
+
+/// Time of the fit of a whole day, without making up that day, and how many bags it has.
+pub(crate) fn fit() -> Value {
+    let bags = day::seen();
+    let readings: usize = bags.iter().map(|bag| bag.readings.len()).sum();
+    let start = Instant::now();
+    let fit = day::fit(black_box(&bags));
+    json!({
+        "seconds": start.elapsed().as_secs_f64(),
+        "bags": bags.len(),
+        "readings": readings,
+        "numbers": fit.learned.len(),
+    })
 }
 
 /// Most memory that this process ever held (KiB); nothing where the system does not tell.
