@@ -42,7 +42,7 @@ fn a_whole_day() -> Vec<BagCode> {
 
 /// Codes of that day whose every slip is tried: all of them unless the suite is to be quick.
 fn tried() -> impl Iterator<Item = BagCode> {
-    let step = crate::size::counts(17, 1, 1);
+    let step = size::counts(17, 1, 1);
     a_whole_day().into_iter().step_by(step)
 }
 

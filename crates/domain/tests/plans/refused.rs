@@ -19,7 +19,7 @@ fn said(spoil: Spoil) -> Vec<String> {
 fn absurd_amounts_are_named_with_what_may_be() {
     let cases: &[(&str, Spoil)] = &[
         ("water is 3000 mL; it must lie between 1 and 2000 mL", |p| {
-            p.base.water = amount("3 L")
+            p.base.water = amount("3 L");
         }),
         ("water_temperature is 400 °C; it must lie between 0 and 100 °C", |p| {
             p.base.water_celsius = 400.0;
