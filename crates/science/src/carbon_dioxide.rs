@@ -1,6 +1,7 @@
 //! Carbon dioxide in water and as a gas.
 
 use crate::constants::GAS;
+use crate::exponential::exp;
 use crate::fact::Fact;
 use crate::stoichiometry::WATER;
 use crate::units::{Celsius, Pascal};
@@ -169,7 +170,7 @@ pub fn salt_factor(mol_per_kg_water: f64, temperature: Celsius) -> f64 {
     } else {
         SALTING_40C.value + (SALTING_60C.value - SALTING_40C.value) * (t - 40.0) / 20.0
     };
-    libm::exp(-std::f64::consts::LN_10 * k * mol_per_kg_water)
+    exp(-std::f64::consts::LN_10 * k * mol_per_kg_water)
 }
 
 /// What is left of the solubility per litre when sugar takes up room, as a factor (1).

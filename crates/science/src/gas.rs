@@ -23,8 +23,12 @@ pub const FACTS: &[Fact] = &[MOST_STEAM];
 /// The bag's own overpressure is under 20 Pa and left out. Never less than a twentieth of the air
 /// pressure, see [`MOST_STEAM`].
 pub fn dry_pressure(temperature: Celsius, air: Pascal) -> Pascal {
-    let steam = vapour_pressure(temperature).0.min(MOST_STEAM.value * air.0);
-    Pascal(air.0 - steam)
+    dry_beside(vapour_pressure(temperature), air)
+}
+
+/// The same where the pressure of the steam is known.
+pub(crate) fn dry_beside(steam: Pascal, air: Pascal) -> Pascal {
+    Pascal(air.0 - steam.0.min(MOST_STEAM.value * air.0))
 }
 
 /// Volume of gas saturated with water vapour, in millilitres.

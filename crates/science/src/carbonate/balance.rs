@@ -80,9 +80,7 @@ pub struct Liquid {
     kinds: usize,
     buffer: f64,
     buffer_ph: f64,
-    /// See [`activity_log10`].
-    less: f64,
-    /// Concentration of a single charge for each of activity (1).
+    /// Concentration of a single charge for each of activity (1), see [`activity_log10`].
     per_activity: f64,
     /// Where the search begins (1).
     guess: f64,
@@ -100,7 +98,6 @@ impl Liquid {
             kinds,
             buffer: solutes.buffer,
             buffer_ph: solutes.buffer_ph,
-            less,
             per_activity: power_of_ten(less),
             guess: 7.0,
         };
@@ -124,13 +121,16 @@ impl Liquid {
     /// coefficient of a single charge. Constants of carbonic acid and water go with temperature, those
     /// of the others do not.
     pub fn speciation(&self, carbon: f64, temperature: Celsius) -> Speciation {
-        let (pk1, pk2, pkw) = constants::all(temperature);
-        let carbonic = Acid::new(carbon, &[pk1, pk2], self.less);
-        let water = power_of_ten(-pkw);
+        let [first, second, water] = constants::products(temperature);
+        // As in `Acid::new`: the second step's constant is of ions that bear two charges more.
+        let single = self.per_activity;
+        let both = single * single * (single * single);
+        let carbonic = Acid { total: carbon, products: [first * single, second * both, 0.0] };
         let (mut low, mut high) = (-2.0, 16.0);
         let mut ph = self.guess;
+        let mut inverse = power_of_ten(ph);
         for _ in 0..MOST_TRIALS {
-            let (charge, slope) = self.charge(ph, &carbonic, water);
+            let (charge, slope) = self.charge(ph, inverse, &carbonic, water);
             if charge > 0.0 {
                 low = ph;
             } else {
@@ -139,22 +139,26 @@ impl Liquid {
             let newton = ph + charge / slope;
             let inside = low <= newton && newton <= high;
             let next = if inside { newton } else { f64::midpoint(low, high) };
-            let moved = (next - ph).abs();
+            let moved = next - ph;
             ph = next;
             // The next step would be the square of this; a halving says nothing of the kind.
-            if (inside && moved < 1e-9) || high - low < 1e-14 {
+            if inside && moved.abs() < 1e-9 {
+                inverse *= 1.0 + LN_10 * moved;
+                break;
+            }
+            inverse = power_of_ten(ph);
+            if high - low < 1e-14 {
                 break;
             }
         }
-        let inverse = power_of_ten(ph);
         let [one, two, _] = carbonic.products;
         let share = 1.0 / (1.0 + inverse * (one + inverse * two));
         Speciation { ph, carbon_dioxide_share: share }
     }
 
-    /// Positive charge that is left over at a pH (mol/kg), and how fast it falls with it.
-    fn charge(&self, ph: f64, carbonic: &Acid, water: f64) -> (f64, f64) {
-        let inverse = power_of_ten(ph);
+    /// Positive charge that is left over at a pH (mol/kg), and how fast it falls with it; `inverse` is
+    /// one over the activity of hydrogen there (1).
+    fn charge(&self, ph: f64, inverse: f64, carbonic: &Acid, water: f64) -> (f64, f64) {
         let (hydrogen, hydroxide) = (1.0 / inverse, water * inverse);
         let mut charge = self.base
             + self.buffer * (self.buffer_ph - ph)

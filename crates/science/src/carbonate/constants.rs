@@ -2,7 +2,9 @@
 
 use super::power_of_ten;
 use crate::fact::Fact;
+use crate::temperature_table::TemperatureTable;
 use crate::units::Celsius;
+use std::sync::LazyLock;
 
 const PLUMMER: &str = "L. N. Plummer, E. Busenberg, Geochim. Cosmochim. Acta 46, 1011 (1982)";
 const HARNED: &str =
@@ -54,6 +56,17 @@ pub(super) fn all(temperature: Celsius) -> (f64, f64, f64) {
     let log10 = libm::log10(kelvin);
     let water = WATER[0].value / kelvin + WATER[1].value + WATER[2].value * kelvin;
     (-plummer_log10(&FIRST, kelvin, log10), -plummer_log10(&SECOND, kelvin, log10), water)
+}
+
+/// K1, K1 K2 and Kw at once, as activities (1), from a table of these laws.
+pub(super) fn products(temperature: Celsius) -> [f64; 3] {
+    static TABLE: LazyLock<TemperatureTable<3>> = LazyLock::new(|| {
+        TemperatureTable::of(|temperature| {
+            let (pk1, pk2, pkw) = all(temperature);
+            [pk1, pk1 + pk2, pkw].map(|pk| power_of_ten(-pk))
+        })
+    });
+    TABLE.at(temperature)
 }
 
 /// pK of dissolved carbon dioxide giving bicarbonate (1).

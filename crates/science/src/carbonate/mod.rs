@@ -18,6 +18,7 @@ pub use balance::{
 };
 pub use constants::{carbon_over_carbon_dioxide, pk1, pk2, pkw};
 
+use crate::exponential::exp;
 use crate::fact::Fact;
 use constants::{FIRST, SECOND, WATER};
 
@@ -53,5 +54,5 @@ pub const FACTS: &[Fact] = &[
 ];
 
 fn power_of_ten(exponent: f64) -> f64 {
-    libm::exp(std::f64::consts::LN_10 * exponent)
+    exp(std::f64::consts::LN_10 * exponent)
 }

@@ -16,6 +16,7 @@ pub use mixing::{
 };
 
 use crate::bag::{face_m2, simulated_capacity_ml};
+use crate::exponential::exp;
 use crate::fact::Fact;
 use crate::setup::{Bag, Lying};
 use crate::units::Celsius;
@@ -172,7 +173,7 @@ impl Cooling {
     /// at 0 °C while there is ice in it.
     pub fn tray_celsius(&self, minute: f64) -> f64 {
         let over = self.tray_at_zero_celsius - self.room_celsius;
-        (self.room_celsius + over * libm::exp(-self.tray_per_min * minute)).max(0.0)
+        (self.room_celsius + over * exp(-self.tray_per_min * minute)).max(0.0)
     }
 
     /// What a bag gives to what lies over it and under it, each as a share of its difference in

@@ -109,6 +109,7 @@ pub const FACTS: &[Fact] = &[
 /// How one kind of enzyme takes acid and lye.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bell {
+    /// 10^a and 10^(−l).
     acid: f64,
     lye: f64,
     at_usual: f64,
@@ -126,7 +127,8 @@ pub fn bell(kind: EnzymeKind) -> Bell {
         EnzymeKind::BetaAmylase => (BETA, IN_A_BAG),
         EnzymeKind::AlphaGalactosidase => (GALACTOSIDASE, IN_A_BAG),
     };
-    let mut bell = Bell { acid: sides[0].value, lye: sides[1].value, at_usual: 1.0 };
+    let [acid, lye] = [sides[0].value, -sides[1].value].map(libm::exp10);
+    let mut bell = Bell { acid, lye, at_usual: 1.0 };
     bell.at_usual = bell.at_work(usual.value);
     bell
 }
@@ -134,9 +136,8 @@ pub fn bell(kind: EnzymeKind) -> Bell {
 impl Bell {
     /// Rate at a pH over the rate at the usual one (1).
     pub fn at_work(&self, ph: f64) -> f64 {
-        let acid = libm::exp10(self.acid - ph);
-        let lye = libm::exp10(ph - self.lye);
-        1.0 / (1.0 + acid + lye) / self.at_usual
+        let hydrogen = libm::exp10(-ph);
+        1.0 / (self.at_usual * (1.0 + self.acid * hydrogen + self.lye / hydrogen))
     }
 }
 

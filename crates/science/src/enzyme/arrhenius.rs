@@ -26,6 +26,6 @@ impl Arrhenius {
 }
 
 /// One over the absolute temperature of a liquid (1/K).
-pub(crate) fn per_kelvin(temperature: Celsius) -> f64 {
+pub(super) fn per_kelvin(temperature: Celsius) -> f64 {
     1.0 / temperature.liquid().kelvin().0
 }

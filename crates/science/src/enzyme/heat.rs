@@ -213,21 +213,11 @@ pub const fn heat(kind: EnzymeKind) -> Heat {
 impl Heat {
     /// Rate of the reaction over its rate at [`REFERENCE`] (1), before any loss.
     pub fn rate(&self, temperature: Celsius) -> f64 {
-        self.rate_at(per_kelvin(temperature))
+        self.reaction.at(per_kelvin(temperature))
     }
 
     /// Activity lost, as a share per minute (1/min).
     pub fn loss(&self, temperature: Celsius) -> f64 {
-        self.loss_at(per_kelvin(temperature))
-    }
-
-    /// [`Self::rate`] at one over an absolute temperature (1/K).
-    pub(crate) fn rate_at(&self, per_kelvin: f64) -> f64 {
-        self.reaction.at(per_kelvin)
-    }
-
-    /// [`Self::loss`] at one over an absolute temperature (1/K).
-    pub(crate) fn loss_at(&self, per_kelvin: f64) -> f64 {
-        self.loss_per_min * self.loss.at(per_kelvin)
+        self.loss_per_min * self.loss.at(per_kelvin(temperature))
     }
 }

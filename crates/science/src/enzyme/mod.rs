@@ -17,6 +17,5 @@ pub mod starch;
 pub mod stock;
 pub mod sugars;
 
-pub(crate) use arrhenius::per_kelvin;
 pub use products::Product;
 pub use shelf::PRODUCTS;

@@ -221,6 +221,6 @@ pub fn amylase(enzyme: &Amylase, chains: &Chains, half: f64, raw: f64) -> Cuts {
 
 /// Rate over the largest rate by the law of Michaelis and Menten (1): c/(K + c).
 pub fn saturation(concentration: f64, half: f64) -> f64 {
-    let concentration = concentration.max(0.0);
-    concentration / (half + concentration)
+    // Most of what an enzyme could cut is not there: no division for it.
+    if concentration > 0.0 { concentration / (half + concentration) } else { 0.0 }
 }

@@ -5,9 +5,10 @@ use super::deck::Deck;
 use super::{Forecast, SetupError, Span, Streams, VENT_FILL};
 use crate::model::card::CardOnBag;
 use crate::model::course::tolerance;
+use crate::model::following::Stretch;
 use crate::model::state::{CELSIUS, ETHANOL, GAS, STATES, State};
 use crate::model::{Mixture, Parameters, validity};
-use crate::ode::{self, Step, Tolerance};
+use crate::ode::Tolerance;
 use crate::prior::Prior;
 use crate::setup::Setup;
 use crate::stoichiometry::ETHANOL as ETHANOL_MASS;
@@ -77,10 +78,9 @@ impl Bag {
         let mut next = 0;
         let mut note = |next: u32, y: &Noted, forecast: &mut Forecast| {
             let minute = next as usize;
-            let (gas_ml, with_air_ml) = (
-                mixture.wet_at(y.celsius, y.gas),
-                mixture.wet_at(y.celsius, y.gas + mixture.air_mmol()),
-            );
+            let ml_per_mmol = mixture.wet_at(y.celsius, 1.0);
+            let gas_ml = y.gas * ml_per_mmol;
+            let with_air_ml = (y.gas + mixture.air_mmol()) * ml_per_mmol;
             let height = self.card.height_mm(with_air_ml);
             if next == 0 {
                 zero_mm = height;
@@ -100,21 +100,21 @@ impl Bag {
             );
             next = 1;
         }
-        let reading = ode::solve(mixture, -self.wet_min, start, last, &COARSE, |step| {
-            while next <= span.last_minute && f64::from(next) <= step.t1 {
-                note(next, &Noted::at(step, f64::from(next)), forecast);
+        let reading = mixture.solve(-self.wet_min, start, last, &COARSE, &mut |stretch| {
+            while next <= span.last_minute && f64::from(next) <= stretch.t1() {
+                note(next, &Noted::at(stretch, f64::from(next)), forecast);
                 next += 1;
             }
-            if full_at.is_none() && self.is_full(step.end()) {
-                full_at = Some(self.full_in(step));
+            if full_at.is_none() && self.is_full(&stretch.end()) {
+                full_at = Some(self.full_in(stretch));
             }
             ControlFlow::Continue(())
         })?;
         let end = 60.0 * span.until_hours;
         if full_at.is_none() && end > last && self.can_fill(&reading.y, last) {
-            ode::solve(mixture, last, &reading.y, end, &LOOSE, |step| {
-                if self.is_full(step.end()) {
-                    full_at = Some(self.full_in(step));
+            mixture.solve(last, &reading.y, end, &LOOSE, &mut |stretch| {
+                if self.is_full(&stretch.end()) {
+                    full_at = Some(self.full_in(stretch));
                     return ControlFlow::Break(());
                 }
                 ControlFlow::Continue(())
@@ -137,12 +137,12 @@ impl Bag {
         self.mixture.most_gas_ml(y, minute) >= self.full_ml
     }
 
-    /// Minute inside `step` at which the bag is full.
-    fn full_in(&self, step: &Step<STATES>) -> f64 {
-        let (mut low, mut high) = (step.t0, step.t1);
+    /// Minute inside a stretch at which the bag is full.
+    fn full_in(&self, stretch: &dyn Stretch) -> f64 {
+        let (mut low, mut high) = (stretch.t0(), stretch.t1());
         while high - low > FINEST_MIN {
             let middle = 0.5 * (low + high);
-            if self.is_full(&step.at(middle)) {
+            if self.is_full(&stretch.at(middle)) {
                 high = middle;
             } else {
                 low = middle;
@@ -160,11 +160,11 @@ struct Noted {
 }
 
 impl Noted {
-    fn at(step: &Step<STATES>, minute: f64) -> Self {
+    fn at(stretch: &dyn Stretch, minute: f64) -> Self {
         Self {
-            celsius: step.state_at(CELSIUS, minute),
-            gas: step.state_at(GAS, minute),
-            ethanol: step.state_at(ETHANOL, minute),
+            celsius: stretch.one_at(CELSIUS, minute),
+            gas: stretch.one_at(GAS, minute),
+            ethanol: stretch.one_at(ETHANOL, minute),
         }
     }
 }

@@ -72,6 +72,11 @@ impl Acidity {
         }
     }
 
+    /// pH at rest, where it is other than enzymes are used to.
+    pub(super) fn ph_at_rest(&self) -> Option<f64> {
+        self.minded.then_some(self.rest.ph)
+    }
+
     /// As it is with so much inorganic carbon (mol/kg).
     pub(super) fn at(&self, carbon: f64, celsius: Celsius) -> Speciation {
         if self.followed { self.liquid.speciation(carbon, celsius) } else { self.rest }

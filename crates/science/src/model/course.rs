@@ -84,8 +84,8 @@ pub fn sample(
         show(first, mixture.start());
     }
     let (start, last) = (minutes.start(), f64::from(last_minute));
-    ode::solve(mixture, start, mixture.start(), last, tolerance, |step| {
-        minutes.within(step, |minute, y| show(minute, &y));
+    mixture.solve(start, mixture.start(), last, tolerance, &mut |stretch| {
+        minutes.within(stretch, |minute, y| show(minute, &y));
         ControlFlow::Continue(())
     })
 }

@@ -1,9 +1,9 @@
 //! Whole minutes along a solution.
 
-use super::state::{STATES, State};
-use crate::ode::Step;
+use super::following::Stretch;
+use super::state::State;
 
-/// The whole minutes from 0 to the last, as steps pass them.
+/// The whole minutes from 0 to the last, as stretches pass them.
 pub(super) struct Minutes {
     /// Minutes from wetting to the zero reading.
     wet: f64,
@@ -31,10 +31,10 @@ impl Minutes {
         Some(0)
     }
 
-    /// Shows the state at every whole minute that a step passes.
-    pub(super) fn within(&mut self, step: &Step<STATES>, mut show: impl FnMut(u32, State)) {
-        while self.next <= self.last && f64::from(self.next) <= step.t1 {
-            show(self.next, step.at(f64::from(self.next)));
+    /// Shows the state at every whole minute that a stretch passes.
+    pub(super) fn within(&mut self, stretch: &dyn Stretch, mut show: impl FnMut(u32, State)) {
+        while self.next <= self.last && f64::from(self.next) <= stretch.t1() {
+            show(self.next, stretch.at(f64::from(self.next)));
             self.next += 1;
         }
     }

@@ -11,7 +11,7 @@ use super::state::{
 };
 use crate::cooling::{Cooling, SOLIDS_HEAT, WETTING_YEAST, film_j_per_k};
 use crate::setup::{EnzymeKind, Setup, YeastKind};
-use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT, HEXOSE, TRISACCHARIDE};
+use crate::stoichiometry::{CO2_PER_HEXOSE, DISACCHARIDE, GLUCAN_UNIT, HEXOSE, TRISACCHARIDE};
 use crate::units::{Celsius, Pascal};
 use crate::yeast::storage::left_by_storage;
 use crate::yeast::temperature::{ONE_AT, response};
@@ -28,8 +28,11 @@ pub(super) struct Crowd {
     pub(super) co2_per_min: f64,
     /// Reserves at wetting (mmol hexose units).
     pub(super) reserve: f64,
-    /// Response to temperature, as the parameters shift it, at 30 °C (1).
-    pub(super) response_at_30: f64,
+    /// Hexose that it uses for that (mmol/min), over the response to temperature at 30 °C as the
+    /// parameters shift it.
+    pub(super) hexose_per_min: f64,
+    /// Time of its waking over that of active dry yeast (1).
+    pub(super) over_active_dry: f64,
 }
 
 /// One bag's contents and everything about it that does not change.
@@ -43,6 +46,8 @@ pub struct Mixture {
     pub(super) water_kg: f64,
     /// Solution, without starch and other solids (L).
     pub(super) solution_l: f64,
+    /// One over that (1/L).
+    pub(super) per_solution_l: f64,
     /// Liquid and solids together (mL).
     pub(super) contents_ml: f64,
     /// Heat capacity of the bag and all in it (J/K).
@@ -66,7 +71,7 @@ pub struct Mixture {
     pub(super) enzymes: Vec<Enzyme>,
     /// How its raw starch cooks and is bored into.
     pub(super) granules: Granulate,
-    start: State,
+    pub(super) start: State,
 }
 
 /// Heat capacity of `water_kg` of water around room temperature (J/K).
@@ -119,11 +124,15 @@ impl Mixture {
             let kept = left_by_storage(&yeast, parameters.storage_loss);
             let rate =
                 yeast::RATE_30C.value * yeast::vigor(yeast.kind) * parameters.vigor * kept;
+            let co2_per_min = dry_g * rate * left / 60.0;
+            let at_30 = response(Celsius(ONE_AT.0 - parameters.optimum_shift));
             Crowd {
                 kind: yeast.kind,
                 dry_g,
-                co2_per_min: dry_g * rate * left / 60.0,
-                response_at_30: response(Celsius(ONE_AT.0 - parameters.optimum_shift)),
+                co2_per_min,
+                hexose_per_min: co2_per_min
+                    / (CO2_PER_HEXOSE.value * parameters.co2_yield * at_30),
+                over_active_dry: waking::over_active_dry(yeast.kind),
                 reserve: 2e3 * parameters.reserve * dry_g / DISACCHARIDE.value,
             }
         });
@@ -158,7 +167,7 @@ impl Mixture {
         }
         let mut enzymes: Vec<Enzyme> = Vec::new();
         for dose in setup.enzymes.iter().filter(|enzyme| enzyme.units > 0.0) {
-            let enzyme = Enzyme::new(dose.kind);
+            let enzyme = Enzyme::new(dose.kind, acidity.ph_at_rest());
             start[enzyme.place] +=
                 1e-3 * enzyme.delivered(dose, setup.room_celsius, parameters);
             if !enzymes.contains(&enzyme) {
@@ -166,6 +175,7 @@ impl Mixture {
             }
         }
         let granules = Granulate::new(&pantry.raw, parameters);
+        let invertase = Enzyme::new(EnzymeKind::Invertase, acidity.ph_at_rest());
 
         Self {
             parameters: *parameters,
@@ -181,6 +191,7 @@ impl Mixture {
             pressure,
             water_kg,
             solution_l,
+            per_solution_l: 1.0 / solution_l,
             contents_ml,
             j_per_k,
             salts_osmol_per_l: acidity.particles / solution_l,
@@ -190,7 +201,7 @@ impl Mixture {
             half_pocket: 1e3 * parameters.pocket_mm * face_m2 * mmol_per_ml,
             face_m2,
             film_um: setup.bag.film_um,
-            invertase: Enzyme::new(EnzymeKind::Invertase),
+            invertase,
             enzymes,
             granules,
             start,

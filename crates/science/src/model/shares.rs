@@ -119,14 +119,10 @@ pub fn shares(
     if let Some(first) = minutes.at_once() {
         base.push((first, *bag.start()));
     }
-    let track = Track::of(
-        &bag,
-        minutes.start(),
-        bag.start(),
-        f64::from(last_minute),
-        &tolerance(FINE),
-        |step| minutes.within(step, |minute, y| base.push((minute, y))),
-    )?;
+    let (start, last) = (minutes.start(), f64::from(last_minute));
+    let track = bag.track(start, last, &tolerance(FINE), &mut |stretch| {
+        minutes.within(stretch, |minute, y| base.push((minute, y)));
+    })?;
     let mut all: Vec<Control> =
         base.iter().map(|(minute, y)| at_a_minute(&bag, *minute, y)).collect();
     for thing in Thing::ALL {
@@ -199,8 +195,8 @@ fn follow(
     if let Some(first) = minutes.at_once() {
         seen.push(look(&twin, first, twin.start()));
     }
-    track.follow(&twin, twin.start(), |step| {
-        minutes.within(step, |minute, y| seen.push(look(&twin, minute, &y)));
+    twin.retrace(minutes.start(), track, &mut |stretch| {
+        minutes.within(stretch, |minute, y| seen.push(look(&twin, minute, &y)));
     })?;
     Ok(seen)
 }

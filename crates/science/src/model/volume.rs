@@ -23,7 +23,7 @@ impl Mixture {
             + 0.5 * pairs
             + (y[MALTOTRIOSE] + y[GALACTOSIDES]) / 3.0
             + y[DEXTRIN] / DEXTRIN_UNITS.value;
-        self.salts_osmol_per_l + 1e-3 * particles / self.solution_l
+        self.salts_osmol_per_l + 1e-3 * particles * self.per_solution_l
     }
 
     /// Volume of the gas with the trapped air, wet, in millilitres, at a state.

@@ -24,10 +24,11 @@ impl<const N: usize> Tolerance<N> {
     /// The allowance goes by the state at the `end` of the step, so that what has just run out is
     /// not driven below zero by an error that was small beside what there had been.
     pub(super) fn norm(&self, error: &[f64; N], end: &[f64; N]) -> f64 {
+        let shares: [f64; N] = core::array::from_fn(|i| {
+            error[i].abs() / (self.absolute[i] + self.relative * end[i].abs())
+        });
         let mut most: f64 = 0.0;
-        for i in 0..N {
-            let allowed = self.absolute[i] + self.relative * end[i].abs();
-            let share = error[i].abs() / allowed;
+        for share in shares {
             if share > most || share.is_nan() {
                 most = share;
             }

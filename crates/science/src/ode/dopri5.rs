@@ -18,13 +18,12 @@ const A4: [f64; 3] = [44.0 / 45.0, -56.0 / 15.0, 32.0 / 9.0];
 const A5: [f64; 4] = [19372.0 / 6561.0, -25360.0 / 2187.0, 64448.0 / 6561.0, -212.0 / 729.0];
 const A6: [f64; 5] =
     [9017.0 / 3168.0, -355.0 / 33.0, 46732.0 / 5247.0, 49.0 / 176.0, -5103.0 / 18656.0];
-/// Weights of the solution; the second is zero.
-const B: [f64; 6] =
-    [35.0 / 384.0, 0.0, 500.0 / 1113.0, 125.0 / 192.0, -2187.0 / 6784.0, 11.0 / 84.0];
+/// Weights of the solution, here and below without that of the second stage, which is zero.
+const B: [f64; 5] =
+    [35.0 / 384.0, 500.0 / 1113.0, 125.0 / 192.0, -2187.0 / 6784.0, 11.0 / 84.0];
 /// Solution of order 5 less solution of order 4.
-const E: [f64; 7] = [
+const E: [f64; 6] = [
     71.0 / 57600.0,
-    0.0,
     -71.0 / 16695.0,
     71.0 / 1920.0,
     -17253.0 / 339200.0,
@@ -32,9 +31,8 @@ const E: [f64; 7] = [
     -1.0 / 40.0,
 ];
 /// Dense output.
-const D: [f64; 7] = [
+const D: [f64; 6] = [
     -12715105075.0 / 11282082432.0,
-    0.0,
     87487479700.0 / 32700410799.0,
     -10690763975.0 / 1880347072.0,
     701980252875.0 / 199316789632.0,
@@ -44,6 +42,10 @@ const D: [f64; 7] = [
 
 /// Damping of the step control by the error before (Gustafsson's proportional-integral rule).
 const BETA: f64 = 0.04;
+/// Power of the error itself.
+const ALPHA: f64 = 0.2 - 0.75 * BETA;
+/// Least error before that counts.
+const LEAST_ERROR: f64 = 1e-4;
 const SAFETY: f64 = 0.9;
 const LEAST_FACTOR: f64 = 0.2;
 const MOST_FACTOR: f64 = 10.0;
@@ -96,13 +98,13 @@ pub fn step<const N: usize, S: System<N>>(
     let k5 = system.rates(t + C[3] * h, &moved(y, h, &mix(A5, [k1, &k2, &k3, &k4])));
     let y6 = moved(y, h, &mix(A6, [k1, &k2, &k3, &k4, &k5]));
     let k6 = system.rates(t + h, &y6);
-    let y1 = moved(y, h, &mix(B, [k1, &k2, &k3, &k4, &k5, &k6]));
+    let y1 = moved(y, h, &mix(B, [k1, &k3, &k4, &k5, &k6]));
     let k7 = system.rates(t + h, &y1);
-    let error = mix(E, [k1, &k2, &k3, &k4, &k5, &k6, &k7]).map(|e| h * e);
+    let error = mix(E, [k1, &k3, &k4, &k5, &k6, &k7]).map(|e| h * e);
 
     let c2: [f64; N] = core::array::from_fn(|i| h * k1[i] - (y1[i] - y[i]));
     let c3: [f64; N] = core::array::from_fn(|i| (y1[i] - y[i]) - h * k7[i] - c2[i]);
-    let c4 = mix(D, [k1, &k2, &k3, &k4, &k5, &k6, &k7]).map(|d| h * d);
+    let c4 = mix(D, [k1, &k3, &k4, &k5, &k6, &k7]).map(|d| h * d);
 
     let mut over = 0.0;
     let mut under = 0.0;
@@ -136,7 +138,9 @@ pub fn solve<const N: usize, S: System<N>>(
     let mut rates = system.rates(t, &y);
     let mut h = first_step(system, t, &y, &rates, t1 - t0, 5.0, tolerance);
     let mut effort = Effort { evaluations: 2, ..Effort::default() };
-    let mut last_error: f64 = 1e-4;
+    // Logarithms of errors, since powers of them cost more.
+    let least = libm::log(LEAST_ERROR);
+    let mut last = least;
     let mut just_rejected = false;
     let (mut at_border, mut off_border) = (0_u32, 0_u32);
     while t < t1 {
@@ -144,12 +148,12 @@ pub fn solve<const N: usize, S: System<N>>(
             return Err(OdeError::TooManySteps { t, steps: effort.steps });
         }
         // A last step that would leave a crumb is stretched over it.
-        let last = t + 1.01 * h >= t1;
-        if last {
+        let to_end = t + 1.01 * h >= t1;
+        if to_end {
             h = t1 - t;
         }
         if stands_still(t, h) {
-            if last {
+            if to_end {
                 break;
             }
             return Err(OdeError::StepTooSmall { t, step: h });
@@ -166,19 +170,19 @@ pub fn solve<const N: usize, S: System<N>>(
             h *= LEAST_FACTOR;
             continue;
         }
-        let raw = libm::pow(error.max(1e-10), 0.2 - 0.75 * BETA);
+        let now = libm::log(error.max(1e-10));
         if error > 1.0 {
             effort.rejected += 1;
             just_rejected = true;
-            h *= (SAFETY / raw).max(LEAST_FACTOR);
+            h *= (SAFETY * libm::exp(-ALPHA * now)).max(LEAST_FACTOR);
             continue;
         }
-        let factor = SAFETY * libm::pow(last_error, BETA) / raw;
+        let factor = SAFETY * libm::exp(BETA * last - ALPHA * now);
         let most = if just_rejected { 1.0 } else { MOST_FACTOR };
         just_rejected = false;
-        last_error = error.max(1e-4);
+        last = now.max(least);
         effort.steps += 1;
-        if last {
+        if to_end {
             trial.step.t1 = t1;
         }
         let border = h * trial.stiffness > STABILITY_BORDER;

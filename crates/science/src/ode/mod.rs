@@ -28,6 +28,11 @@ pub trait System<const N: usize> {
     fn smallest(&self, _index: usize) -> f64 {
         1e-8
     }
+
+    /// Whether any rate hangs on state `index`: [`rodas4`] does not ask how, where none does.
+    fn is_read(&self, _index: usize) -> bool {
+        true
+    }
 }
 
 /// How a solution was reached.

@@ -65,10 +65,11 @@ const MOST_FACTOR: f64 = 6.0;
 pub struct Slopes<const N: usize> {
     jacobian: [[f64; N]; N],
     in_time: [f64; N],
+    evaluations: usize,
 }
 
 /// Takes the derivatives of the rates at (`t`, `y`), where they are `rates`, for a step of about
-/// `h`. `N` + 1 evaluations.
+/// `h`. One evaluation for each state that is read, and one more.
 pub fn slopes<const N: usize, S: System<N>>(
     system: &S,
     t: f64,
@@ -77,8 +78,9 @@ pub fn slopes<const N: usize, S: System<N>>(
     h: f64,
 ) -> Slopes<N> {
     let mut jacobian = [[0.0; N]; N];
+    let mut evaluations = 1;
     let mut at = *y;
-    for j in 0..N {
+    for j in (0..N).filter(|j| system.is_read(*j)) {
         // A share of the state itself: a share of its root would move a small state by more than its
         // own bend allows, and the derivative would be no derivative.
         let nudge = f64::EPSILON.sqrt() * y[j].abs().max(system.smallest(j));
@@ -86,6 +88,7 @@ pub fn slopes<const N: usize, S: System<N>>(
         // What was really added, after rounding.
         let nudge = at[j] - y[j];
         let there = system.rates(t, &at);
+        evaluations += 1;
         at[j] = y[j];
         for i in 0..N {
             jacobian[i][j] = (there[i] - rates[i]) / nudge;
@@ -96,7 +99,7 @@ pub fn slopes<const N: usize, S: System<N>>(
     let nudge = later - t;
     let there = system.rates(later, y);
     let in_time = core::array::from_fn(|i| (there[i] - rates[i]) / nudge);
-    Slopes { jacobian, in_time }
+    Slopes { jacobian, in_time, evaluations }
 }
 
 fn mix<const N: usize, const S: usize>(
@@ -205,8 +208,9 @@ pub fn solve<const N: usize, S: System<N>>(
             return Err(OdeError::NotFinite { t });
         }
         let at = known.get_or_insert_with(|| {
-            effort.evaluations += N + 1;
-            slopes(system, t, &y, &rates, h)
+            let slopes = slopes(system, t, &y, &rates, h);
+            effort.evaluations += slopes.evaluations;
+            slopes
         });
         let trial = step(system, t, &y, &rates, at, h);
         effort.evaluations += 5;
@@ -217,7 +221,7 @@ pub fn solve<const N: usize, S: System<N>>(
             effort.rejected += 1;
             just_rejected = true;
             let factor = if error.is_finite() {
-                (SAFETY / libm::pow(error, 0.25)).clamp(LEAST_FACTOR, 0.9)
+                (SAFETY / error.sqrt().sqrt()).clamp(LEAST_FACTOR, 0.9)
             } else {
                 LEAST_FACTOR
             };
@@ -225,9 +229,9 @@ pub fn solve<const N: usize, S: System<N>>(
             continue;
         };
         let floored = error.max(1e-4);
-        let mut factor = SAFETY / libm::pow(floored, 0.25);
+        let mut factor = SAFETY / floored.sqrt().sqrt();
         if let Some((size, error)) = before {
-            let predicted = (h / size) * libm::pow(error / (floored * floored), 0.25) * SAFETY;
+            let predicted = (h / size) * (error / (floored * floored)).sqrt().sqrt() * SAFETY;
             factor = factor.min(predicted);
         }
         before = Some((h, floored.max(1e-2)));

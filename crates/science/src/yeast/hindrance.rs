@@ -1,5 +1,6 @@
 //! What slows awake yeast down: strong solutions, its own ethanol, and a wrong acidity.
 
+use crate::exponential::exp;
 use crate::fact::Fact;
 use crate::monotone::MonotoneCurve;
 
@@ -118,7 +119,7 @@ pub fn osmotic_factor(osmol_per_l: f64, half_osmol_per_l: f64) -> f64 {
 pub fn ethanol_factor(grams_per_l: f64, most_grams_per_l: f64) -> f64 {
     let share = (grams_per_l.max(0.0) / most_grams_per_l).min(1.0);
     // A third of the time of a power; the logarithm of nothing gives nothing.
-    1.0 - libm::exp(ETHANOL_EXPONENT.value * libm::log(share))
+    1.0 - exp(ETHANOL_EXPONENT.value * libm::log(share))
 }
 
 /// Factor on the rate from acidity (1); all values from memory.

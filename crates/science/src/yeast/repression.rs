@@ -39,6 +39,10 @@ pub const FACTS: &[Fact] = &[REPRESSION, GALACTOSE_INDUCTION];
 /// glucose is gone): B. K. Simpson (ed.), *Food Biochemistry and Food Processing*, 2nd ed. (2012),
 /// p. 630.
 pub fn made_per_min(made: f64, call: f64, busy: f64, make_min: f64, lose_min: f64) -> f64 {
+    // In most bags there is nothing that calls for it.
+    if made == 0.0 && call == 0.0 {
+        return 0.0;
+    }
     (1.0 - made) * call / make_min - made * busy / lose_min
 }
 

@@ -146,6 +146,8 @@ pub struct Uptake {
     pub glucose: f64,
     /// Share taken by fructose (1).
     pub fructose: f64,
+    /// Share that is free (1): what maltose and reserves are let in by.
+    pub idle: f64,
 }
 
 impl Uptake {
@@ -153,17 +155,12 @@ impl Uptake {
     pub fn busy(&self) -> f64 {
         self.glucose + self.fructose
     }
-
-    /// Share of the carriers that are free (1): what maltose and reserves are let in by.
-    pub fn idle(&self) -> f64 {
-        1.0 - self.glucose - self.fructose
-    }
 }
 
 /// Shares of the common hexose carriers that glucose and fructose take (1).
 ///
 /// ```text
-/// θ = 1 + G/K + F/K_F      glucose (G/K)/θ, fructose (F/K_F)/θ
+/// θ = 1 + G/K + F/K_F      glucose (G/K)/θ, fructose (F/K_F)/θ, idle 1/θ
 /// ```
 ///
 /// G, F, K, K_F in g/L. Above 5 g/L the carriers are full and the rate no longer depends on sugar,
@@ -176,8 +173,8 @@ pub fn uptake(
 ) -> Uptake {
     let glucose = glucose_g_per_l.max(0.0) / half_glucose;
     let fructose = fructose_g_per_l.max(0.0) / half_fructose;
-    let theta = 1.0 + glucose + fructose;
-    Uptake { glucose: glucose / theta, fructose: fructose / theta }
+    let idle = 1.0 / (1.0 + glucose + fructose);
+    Uptake { glucose: glucose * idle, fructose: fructose * idle, idle }
 }
 
 /// How full the carrier that maltose and maltotriose share is of the second (1).

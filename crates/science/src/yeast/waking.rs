@@ -1,9 +1,11 @@
 //! How dried yeast wakes, is hurt by cold water, and dies of heat.
 
+use crate::exponential::exp;
 use crate::fact::Fact;
 use crate::monotone::MonotoneCurve;
 use crate::setup::YeastKind;
 use crate::units::Celsius;
+use core::f64::consts::LN_10;
 
 const WAKE: &str = "fitted to first visible gas in class tubes at 22 and 42 °C and to a kitchen \
      proof test; low confidence";
@@ -114,11 +116,15 @@ pub const FACTS: &[Fact] = &[
 pub fn wake_min(temperature: Celsius, kind: YeastKind) -> f64 {
     let t = temperature.liquid().0;
     let fade = libm::exp(-(t - WAKE_FROM.value) / WAKE_FADE.value);
-    let factor = match kind {
+    over_active_dry(kind) * (WAKE_LEAST.value + WAKE_MORE.value * fade)
+}
+
+/// Time constant of a kind's waking over that of active dry yeast (1).
+pub const fn over_active_dry(kind: YeastKind) -> f64 {
+    match kind {
         YeastKind::ActiveDry => 1.0,
         YeastKind::Instant | YeastKind::Compressed => INSTANT_WAKE.value,
-    };
-    factor * (WAKE_LEAST.value + WAKE_MORE.value * fade)
+    }
 }
 
 /// Share that is awake when it is wetted (1).
@@ -151,5 +157,10 @@ pub fn left_by_cold_wetting(wetting: Celsius, kind: YeastKind) -> f64 {
 /// # Source
 /// z from Elizondo and Labuza (1974), *Biotechnol. Bioeng.* 16, 1245; D60 from memory.
 pub fn tenfold_kill_min(temperature: Celsius, d60_min: f64, z_kelvin: f64) -> f64 {
-    d60_min * libm::exp(core::f64::consts::LN_10 * (60.0 - temperature.liquid().0) / z_kelvin)
+    LN_10 / kill_per_min(temperature, d60_min, z_kelvin)
+}
+
+/// Share of the cells that such a temperature kills in a minute (1/min): ln 10 / D.
+pub fn kill_per_min(temperature: Celsius, d60_min: f64, z_kelvin: f64) -> f64 {
+    LN_10 / d60_min * exp(LN_10 / z_kelvin * (temperature.liquid().0 - 60.0))
 }

@@ -10,6 +10,7 @@ mod forecasts;
 mod heat;
 mod identities;
 mod learned;
+mod moving;
 mod nearness;
 mod off_center;
 mod other_solver;

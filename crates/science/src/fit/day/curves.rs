@@ -4,6 +4,7 @@ use super::effects::{Effect, Level, effects, typical};
 use crate::forecast::{SetupError, VENT_FILL};
 use crate::model::card::CardOnBag;
 use crate::model::course::tolerance;
+use crate::model::following::Stretch;
 use crate::model::{Mixture, Parameters};
 use crate::ode::lockstep::Track;
 use crate::prior::Prior;
@@ -90,9 +91,8 @@ impl Kind {
         let mut heights = Heights::new(&setup, &parameters, &bag, &self.minutes);
         let last = self.minutes.last().copied().unwrap_or(0.0);
         let start = -setup.wet_before_zero_min.max(0.0);
-        let track = Track::of(&bag, start, bag.start(), last, &tolerance(FINE), |step| {
-            heights.see(step);
-        })?;
+        let track =
+            bag.track(start, last, &tolerance(FINE), &mut |stretch| heights.see(stretch))?;
         Ok((heights.rises(), track))
     }
 
@@ -109,7 +109,8 @@ impl Kind {
             let (setup, parameters) = self.bag(prior, day, Some((at, by)));
             let twin = Mixture::new(&setup, &parameters);
             let mut heights = Heights::new(&setup, &parameters, &twin, &self.minutes);
-            track.follow(&twin, twin.start(), |step| heights.see(step))?;
+            let start = -setup.wet_before_zero_min.max(0.0);
+            twin.retrace(start, &track, &mut |stretch| heights.see(stretch))?;
             Ok(heights.rises())
         };
         let slope = |at: usize| -> Result<Vec<f64>, SetupError> {
@@ -147,12 +148,15 @@ impl<'a> Heights<'a> {
         Self { card, bag, minutes, zero, seen: Vec::with_capacity(minutes.len()) }
     }
 
-    fn see(&mut self, step: &crate::ode::Step<{ crate::model::state::STATES }>) {
-        let height = |minute| self.card.height_mm(self.bag.gas_with_air_ml(&step.at(minute)));
-        if self.zero.is_none() && step.t1 >= 0.0 {
+    fn see(&mut self, stretch: &dyn Stretch) {
+        let height =
+            |minute| self.card.height_mm(self.bag.gas_with_air_ml(&stretch.at(minute)));
+        if self.zero.is_none() && stretch.t1() >= 0.0 {
             self.zero = Some(height(0.0));
         }
-        while let Some(minute) = self.minutes.get(self.seen.len()).filter(|m| **m <= step.t1) {
+        while let Some(minute) =
+            self.minutes.get(self.seen.len()).filter(|m| **m <= stretch.t1())
+        {
             let here = height(*minute);
             self.seen.push(here);
         }

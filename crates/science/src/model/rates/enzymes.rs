@@ -1,8 +1,6 @@
 //! What enzymes and warmth do to the carbohydrates of a bag.
 
 use super::FASTEST_LOSS_PER_MIN;
-use crate::enzyme::acidity::loss_per_min;
-use crate::enzyme::per_kelvin;
 use crate::enzyme::starch::{self, Amylase, BACTERIAL, BETA, Chains, Cuts, FUNGAL};
 use crate::enzyme::sugars::{ACID, Lactase, NEUTRAL, galactosidase_at_work, invertase_at_work};
 use crate::model::mixture::Mixture;
@@ -15,28 +13,25 @@ use crate::stoichiometry::{DISACCHARIDE, GLUCAN_UNIT};
 use crate::units::Celsius;
 
 impl Mixture {
-    /// Lets every enzyme in the bag loose, and lets heat and acid wear it out; `ph` where that is
-    /// worked out.
+    /// Lets every enzyme in the bag loose, and lets heat and acid wear it out; the pH where that
+    /// is followed.
     pub(super) fn cut_all(
         &self,
         celsius: Celsius,
-        ph: Option<f64>,
+        followed_ph: Option<f64>,
         y: &State,
         change: &mut State,
     ) {
         if self.enzymes.is_empty() {
             return;
         }
-        let per_kelvin = per_kelvin(celsius);
         let chains = self.chains(y);
         for enzyme in &self.enzymes {
             let left = y[enzyme.place];
-            let mut loss = self.parameters.enzyme_loss * enzyme.heat.loss_at(per_kelvin);
-            let mut activity = left.max(0.0) * enzyme.heat.rate_at(per_kelvin);
-            if let Some(ph) = ph {
-                loss += loss_per_min(enzyme.kind, ph);
-                activity *= enzyme.acidity.at_work(ph);
-            }
+            let [rate, loss] = enzyme.warmed(celsius);
+            let soured = enzyme.soured(followed_ph);
+            let loss = self.parameters.enzyme_loss * loss + soured.loss_per_min;
+            let activity = left.max(0.0) * rate * soured.at_work;
             change[enzyme.place] = -loss.min(FASTEST_LOSS_PER_MIN) * left;
             self.cut(enzyme.kind, activity, &chains, y, change);
         }
@@ -51,12 +46,12 @@ impl Mixture {
 
     /// mmol hexose units of chains in grams per litre.
     fn glucan_g_per_l(&self, units: f64) -> f64 {
-        1e-3 * GLUCAN_UNIT.value * units / self.solution_l
+        1e-3 * GLUCAN_UNIT.value * units * self.per_solution_l
     }
 
     /// mmol hexose units bound in pairs, in mmol of pairs per litre.
     pub(super) fn pairs_per_l(&self, units: f64) -> f64 {
-        0.5 * units / self.solution_l
+        0.5 * units * self.per_solution_l
     }
 
     /// Lets `activity` (mmol/min) of one enzyme loose.
@@ -112,7 +107,7 @@ impl Mixture {
     }
 
     fn split_lactose(&self, lactase: &Lactase, activity: f64, y: &State, change: &mut State) {
-        let galactose = y[GALACTOSE] / self.solution_l;
+        let galactose = y[GALACTOSE] * self.per_solution_l;
         let share = lactase.at_work(
             self.pairs_per_l(y[LACTOSE]),
             galactose,
@@ -127,7 +122,7 @@ impl Mixture {
 
     /// Table sugar to glucose and fructose, raffinose to melibiose and fructose.
     pub(super) fn split_sucrose(&self, activity: f64, y: &State, change: &mut State) {
-        let raffinose = y[GALACTOSIDES] / 3.0 / self.solution_l;
+        let raffinose = y[GALACTOSIDES] / 3.0 * self.per_solution_l;
         let (sucrose, raffinose) = invertase_at_work(
             self.pairs_per_l(y[SUCROSE]),
             raffinose,
@@ -152,8 +147,8 @@ impl Mixture {
             return;
         }
         let share = galactosidase_at_work(
-            both / self.solution_l,
-            y[GALACTOSE] / self.solution_l,
+            both * self.per_solution_l,
+            y[GALACTOSE] * self.per_solution_l,
             self.parameters.enzyme_half,
         );
         let (threes, pairs) =

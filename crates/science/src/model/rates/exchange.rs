@@ -1,16 +1,16 @@
 //! Carbon dioxide between liquid, gas and room.
 
+use crate::carbon_dioxide::salt_factor;
 use crate::model::mixture::Mixture;
 use crate::model::state::{DISSOLVED, GAS, PERMEATED, State};
-use crate::units::{Celsius, Pascal};
-use crate::{carbon_dioxide, permeation};
+use crate::model::warmth::Warmth;
 
 impl Mixture {
     /// Carbon dioxide between liquid, where `dissolved` mmol of it are in that form, gas, which has a
     /// pressure of `dry` pascal without its steam, and room.
     pub(super) fn exchange(
         &self,
-        celsius: Celsius,
+        warmth: &Warmth,
         dry: f64,
         dissolved: f64,
         y: &State,
@@ -20,8 +20,8 @@ impl Mixture {
         let share = if gases > 0.0 { (y[GAS] / gases).clamp(0.0, 1.0) } else { 1.0 };
         // Dissolved when the gas is all carbon dioxide and steam (mmol).
         let full = 1e3
-            * carbon_dioxide::mol_per_kg_pa(celsius)
-            * carbon_dioxide::salt_factor(self.salt_mol_per_kg, celsius)
+            * warmth.mol_per_kg_pa
+            * salt_factor(self.salt_mol_per_kg, warmth.celsius)
             * self.water_kg
             * dry;
         // Across the surface, as far as it is open to gas; and by bubbles, once they can form.
@@ -33,7 +33,8 @@ impl Mixture {
             * open
             * self.face_m2
             * 6e4
-            * permeation::mol_per_m2_s(celsius, Pascal(share * dry), self.film_um);
+            * warmth.through_film
+            * (share * dry / self.film_um);
         change[DISSOLVED] -= out;
         change[GAS] = out - leak;
         change[PERMEATED] = leak;

@@ -2,21 +2,22 @@
 
 use super::{CARBON_PER_HEXOSE, FASTEST_LOSS_PER_MIN};
 use crate::enzyme::starch;
+use crate::exponential::exp;
 use crate::model::mixture::{Crowd, Mixture};
 use crate::model::state::{
     ALIVE, AWAKE, BYPRODUCT, DISSOLVED, ETHANOL, FRUCTOSE, GALACTOSE, GALACTOSE_INDUCED,
     GALACTOSIDES, GLUCOSE, INDUCED, MALTOSE, MALTOTRIOSE, RESERVE, SUCROSE, State, WATER_USED,
 };
+use crate::model::warmth::{Warmth, response_at};
 use crate::stoichiometry::{
     CO2_PER_HEXOSE, DISACCHARIDE, ETHANOL as ETHANOL_MASS, HEXOSE, TRISACCHARIDE,
 };
 use crate::units::Celsius;
 use crate::yeast::hindrance::{ethanol_factor, osmotic_factor};
-use crate::yeast::loss::slow_loss_per_min;
 use crate::yeast::repression::{galactose_at_work, made_per_min};
 use crate::yeast::sugars::{HALF_GALACTOSE, maltotriose_full, uptake};
-use crate::yeast::temperature::{ONE_AT, response};
-use crate::yeast::waking::{tenfold_kill_min, wake_min};
+use crate::yeast::temperature::ONE_AT;
+use crate::yeast::waking::kill_per_min;
 
 impl Mixture {
     /// Yeast's own invertase sits outside the cell: it works before the yeast wakes, and after it
@@ -24,38 +25,36 @@ impl Mixture {
     pub(super) fn invert(
         &self,
         crowd: &Crowd,
-        celsius: Celsius,
-        ph: Option<f64>,
+        warmth: &Warmth,
+        followed_ph: Option<f64>,
         y: &State,
         change: &mut State,
     ) {
         if y[SUCROSE] > 0.0 || y[GALACTOSIDES] > 0.0 {
-            let fit = ph.map_or(1.0, |ph| self.invertase.acidity.at_work(ph));
+            let fit = self.invertase.soured(followed_ph).at_work;
             let activity = 1e-3 * crowd.dry_g * self.parameters.own_invertase * fit;
-            self.split_sucrose(activity * self.invertase.heat.rate(celsius), y, change);
+            self.split_sucrose(activity * warmth.invertase, y, change);
         }
     }
 
     pub(super) fn wake_and_die(
         &self,
         crowd: &Crowd,
-        celsius: Celsius,
+        warmth: &Warmth,
         y: &State,
         change: &mut State,
     ) {
-        let waking = self.parameters.wake * wake_min(celsius, crowd.kind);
-        change[AWAKE] = (1.0 - y[AWAKE]) / waking;
-        let kill = tenfold_kill_min(celsius, self.parameters.d60, self.parameters.death_z);
-        let loss = core::f64::consts::LN_10 / kill
-            + slow_loss_per_min(celsius, self.parameters.slow_loss);
+        let p = &self.parameters;
+        change[AWAKE] = (1.0 - y[AWAKE]) / (p.wake * crowd.over_active_dry * warmth.wake_min);
+        let loss =
+            kill_per_min(warmth.celsius, p.d60, p.death_z) + p.slow_loss * warmth.slow_loss;
         change[ALIVE] = -loss.min(FASTEST_LOSS_PER_MIN) * y[ALIVE];
     }
 
-    /// Rate of the yeast at a temperature over its rate at 30 °C (1).
-    fn warmth(&self, crowd: &Crowd, celsius: Celsius) -> f64 {
+    /// Response to temperature, as steep and with the optimum as the parameters have it (1).
+    fn response(&self, celsius: Celsius) -> f64 {
         let (steeper, shift) = (self.parameters.steepness, self.parameters.optimum_shift);
-        response(Celsius(celsius.0 - shift)) / crowd.response_at_30
-            * libm::exp(steeper * (celsius.0 - ONE_AT.0))
+        response_at(Celsius(celsius.0 - shift)) * exp(steeper * (celsius.0 - ONE_AT.0))
     }
 
     /// Ferments, at `fit` of the rate that the liquid's acidity allows; returns the hexose used
@@ -69,21 +68,21 @@ impl Mixture {
         change: &mut State,
     ) -> f64 {
         let p = &self.parameters;
-        let g_per_l = |mmol: f64| 1e-3 * HEXOSE.value * mmol / self.solution_l;
-        let ethanol = 1e-3 * ETHANOL_MASS.value * y[ETHANOL] / self.solution_l;
+        let g_per_l = |mmol: f64| 1e-3 * HEXOSE.value * mmol * self.per_solution_l;
+        let ethanol = 1e-3 * ETHANOL_MASS.value * y[ETHANOL] * self.per_solution_l;
         let made_per_hexose = CO2_PER_HEXOSE.value * p.co2_yield;
         // Hexose that unhindered carriers would take up (mmol/min).
-        let most = crowd.co2_per_min / made_per_hexose
+        let most = crowd.hexose_per_min
             * y[AWAKE].max(0.0)
             * y[ALIVE].max(0.0)
-            * self.warmth(crowd, celsius)
+            * self.response(celsius)
             * osmotic_factor(self.osmol_per_l(y), p.half_osmotic)
             * ethanol_factor(ethanol, p.ethanol_most)
             * fit;
         let half_fructose = p.fructose_half_ratio * p.half_glucose;
         let carriers =
             uptake(g_per_l(y[GLUCOSE]), g_per_l(y[FRUCTOSE]), p.half_glucose, half_fructose);
-        let free = most * carriers.idle();
+        let free = most * carriers.idle;
         let maltose_g_per_l = 1e-3 * DISACCHARIDE.value * self.pairs_per_l(y[MALTOSE]);
         let maltose_full = starch::saturation(maltose_g_per_l, p.half_maltose);
         let induced = y[INDUCED].max(0.0);
@@ -92,7 +91,8 @@ impl Mixture {
         let fructose = most * p.fructose_rate * carriers.fructose;
         let maltose = free * p.maltose_rate * induced * maltose_full;
         let maltotriose = if y[MALTOTRIOSE] > 0.0 {
-            let g_per_l = 1e-3 * TRISACCHARIDE.value / 3.0 * y[MALTOTRIOSE] / self.solution_l;
+            let g_per_l =
+                1e-3 * TRISACCHARIDE.value / 3.0 * y[MALTOTRIOSE] * self.per_solution_l;
             let full = maltotriose_full(g_per_l, maltose_g_per_l, p.half_maltose);
             free * p.maltose_rate * p.maltotriose_rate * induced * full
         } else {
@@ -115,7 +115,7 @@ impl Mixture {
         change[MALTOTRIOSE] -= maltotriose;
         change[GALACTOSE] -= galactose;
         change[RESERVE] -= reserve;
-        let (busy, call) = (carriers.busy(), carriers.idle() * y[AWAKE]);
+        let (busy, call) = (carriers.busy(), carriers.idle * y[AWAKE]);
         change[INDUCED] =
             made_per_min(y[INDUCED], call * maltose_full, busy, p.induction, p.repression);
         change[GALACTOSE_INDUCED] = made_per_min(
