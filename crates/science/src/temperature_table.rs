@@ -28,16 +28,18 @@ impl<const LAWS: usize> TemperatureTable<LAWS> {
     /// Interpolation in Chebyshev points: L. N. Trefethen, *Approximation Theory and Approximation
     /// Practice* (2013), chapters 3 and 8, from memory.
     pub(crate) fn of(laws: impl Fn(Celsius) -> [f64; LAWS]) -> Self {
+        let (cosines, polynomials) = (cosines(), polynomials());
         let piece = |below: usize| {
             let middle = below as f64 + 0.5;
             let values: [[f64; LAWS]; TERMS] = core::array::from_fn(|k| {
-                laws(Celsius((middle + 0.5 * cosine(1, k)) / PIECES_PER_KELVIN))
+                laws(Celsius((middle + 0.5 * cosines[1][k]) / PIECES_PER_KELVIN))
             });
             let mut factors = [[0.0; LAWS]; TERMS];
-            for (degree, chebyshev) in polynomials().iter().enumerate() {
+            for (degree, chebyshev) in polynomials.iter().enumerate() {
                 let share = if degree == 0 { 1.0 } else { 2.0 } / TERMS as f64;
                 for law in 0..LAWS {
-                    let sum: f64 = (0..TERMS).map(|k| values[k][law] * cosine(degree, k)).sum();
+                    let sum: f64 =
+                        (0..TERMS).map(|k| values[k][law] * cosines[degree][k]).sum();
                     for (factor, term) in factors.iter_mut().zip(chebyshev) {
                         factor[law] += share * sum * term;
                     }
@@ -64,9 +66,10 @@ impl<const LAWS: usize> TemperatureTable<LAWS> {
     }
 }
 
-/// Chebyshev's polynomial of a degree in the k-th of the points where that of degree [`TERMS`] is zero.
-fn cosine(degree: usize, k: usize) -> f64 {
-    libm::cos(degree as f64 * (k as f64 + 0.5) * PI / TERMS as f64)
+/// Chebyshev's polynomials, a row a degree, in the points where that of degree [`TERMS`] is zero.
+fn cosines() -> [[f64; TERMS]; TERMS] {
+    let at = |degree: usize, k: usize| degree as f64 * (k as f64 + 0.5) * PI / TERMS as f64;
+    core::array::from_fn(|degree| core::array::from_fn(|k| libm::cos(at(degree, k))))
 }
 
 /// Chebyshev's polynomials by the factors of their powers: T₀ = 1, T₁ = s, Tₙ₊₁ = 2 s Tₙ − Tₙ₋₁.
