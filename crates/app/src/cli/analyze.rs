@@ -56,6 +56,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         if analysis.above_all.is_none() || !analysis.nothing_taken {
             answers(out, &open, &analysis)?;
             left_out(out, &open, &analysis)?;
+            page::beyond(out, &desk::beyond_says(&open.plan, &analysis.beyond))?;
         } else if !analysis.rejected.is_empty() {
             writeln!(out, "Each row with its reason: --json")?;
         }

@@ -108,6 +108,15 @@ pub(super) fn unforeseen(out: &mut impl Write, outlook: &Outlook) -> io::Result<
     Ok(())
 }
 
+/// Where forecasts go beyond what is known, a line a law; nothing if they nowhere do.
+pub(super) fn beyond(out: &mut impl Write, lines: &[String]) -> Result<(), io::Error> {
+    if lines.is_empty() {
+        return Ok(());
+    }
+    part(out, "Beyond what is known")?;
+    lines.iter().try_for_each(|line| paragraph(out, 4, line))
+}
+
 /// Paper to print on, as written on the command line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
 pub(super) enum PaperSize {

@@ -68,13 +68,15 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     }
     if arguments.json {
         let limits = desk::held_back(&open.plan);
-        json::write(out, &json::prediction(&outlook, &limits, open.plan.known.says()))?;
+        let (by, voice) = (open.plan.known.says(), desk::voice(&open.plan));
+        json::write(out, &json::prediction(&outlook, &limits, by, voice))?;
         return Ok(ended);
     }
     page::title(out, &open.plan.title)?;
     page::known(out, &open.plan)?;
     table(out, &open.plan, &outlook.entries)?;
     page::unforeseen(out, &outlook)?;
+    page::beyond(out, &desk::beyond_says(&open.plan, &desk::beyond(&outlook.entries)))?;
     holds(out, &open.plan)?;
     writeln!(out)?;
     page::paragraph(

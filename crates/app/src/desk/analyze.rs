@@ -1,9 +1,10 @@
 //! From a class's readings to its answers.
 
+use super::beyond::beyond_on_any_day;
 use super::plan_file::bytes;
 use super::{DeskError, OpenPlan, Outlook, Progress, further_days, outlook};
 use barm_documents::readings;
-use barm_domain::outlook::Look;
+use barm_domain::outlook::{BeyondTogether, Look};
 use barm_domain::plan::Plan;
 use barm_domain::reading::{Reading, Rejected, Remark, SetAside};
 use barm_domain::record::Counted;
@@ -28,6 +29,8 @@ pub(crate) struct Analysis {
     pub(crate) remarks: Vec<Remark>,
     /// What was expected.
     pub(crate) outlook: Arc<Outlook>,
+    /// Laws of the bag model that forecasts of its days go beyond.
+    pub(crate) beyond: Vec<BeyondTogether>,
 }
 
 impl Analysis {
@@ -42,6 +45,7 @@ impl Analysis {
             notes: Vec::new(),
             remarks: self.remarks.iter().filter(own).cloned().collect(),
             outlook: Arc::clone(&self.outlook),
+            beyond: self.beyond.clone(),
             result,
         }
     }
@@ -106,5 +110,6 @@ fn found(
         remarks: Vec::new(),
         result,
         outlook: Arc::new(outlook),
+        beyond: beyond_on_any_day(&forecasts),
     })
 }

@@ -3,6 +3,7 @@
 //! A face (`cli`, `web`) parses, calls one function here and shows the answer.
 
 mod analyze;
+mod beyond;
 mod certificate;
 mod charts;
 mod check;
@@ -38,6 +39,7 @@ pub(crate) use barm_documents::sheet::{PrepSheet, WaterMix};
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
+pub(crate) use beyond::{beyond, beyond_of_bag, beyond_says};
 pub(crate) use certificate::{Certificate, Source as CertificateSource, certificate};
 pub(crate) use charts::{forecast_chart, interval_chart, interval_picture, voice};
 pub(crate) use check::{Located, all_findings, check, faults_without_forecast, unprinted};

@@ -1,5 +1,6 @@
 //! `barm analyze --json`.
 
+use super::beyond::{Together, together};
 use super::predict::{NotForecast, not_forecast};
 use super::{FORMAT, real};
 use crate::desk::Analysis;
@@ -15,6 +16,7 @@ pub(crate) struct Analyzed<'a> {
     rejected: Vec<Rejected<'a>>,
     notes: Vec<&'a str>,
     not_forecast: Vec<NotForecast<'a>>,
+    beyond: Vec<Together<'a>>,
 }
 
 #[derive(Serialize)]
@@ -87,6 +89,7 @@ pub(crate) fn analyzed(analysis: &Analysis, voice: Voice) -> Analyzed<'_> {
             .collect(),
         notes: analysis.above_all.iter().chain(&analysis.notes).map(String::as_str).collect(),
         not_forecast: not_forecast(&analysis.outlook),
+        beyond: analysis.beyond.iter().map(|one| together(one, voice)).collect(),
     }
 }
 

@@ -3,6 +3,7 @@
 //! The shapes are promised in `docs/json.md`.
 
 mod analyze;
+mod beyond;
 mod check;
 mod facts;
 mod pilot;

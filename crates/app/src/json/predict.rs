@@ -1,8 +1,10 @@
 //! `barm predict --json`.
 
+use super::beyond::{Beyond, beyond};
 use super::{FORMAT, real};
 use crate::desk::Outlook;
 use barm_domain::outlook::{Curve, HeldBackBy, Limit};
+use barm_domain::words::Voice;
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -89,6 +91,7 @@ struct Bag<'a> {
     vent_by_min: Option<f64>,
     readable_at_min: Option<f64>,
     chance_readable: Option<f64>,
+    beyond: Vec<Beyond>,
 }
 
 #[derive(Serialize)]
@@ -106,6 +109,7 @@ pub(crate) fn prediction<'a>(
     outlook: &'a Outlook,
     limits: &'a [Limit],
     by_pilot: Option<String>,
+    voice: Voice,
 ) -> Prediction<'a> {
     let bags = outlook.entries.iter().map(|entry| Bag {
         question: &entry.question,
@@ -122,6 +126,7 @@ pub(crate) fn prediction<'a>(
         vent_by_min: entry.vent_by_min,
         readable_at_min: entry.readable_at_min.map(f64::from),
         chance_readable: entry.chance_readable,
+        beyond: entry.beyond.iter().map(|one| beyond(one, voice)).collect(),
     });
     Prediction {
         format: FORMAT,

@@ -16,6 +16,7 @@ fn results_have_the_promised_shape() {
             ("rejected", LIST),
             ("notes", TEXTS),
             ("not_forecast", LIST),
+            ("beyond", LIST),
         ],
     );
     assert_eq!(analysis()["format"], 1);

@@ -47,6 +47,29 @@ pub(crate) fn analysis() -> &'static Value {
     ANSWER.get_or_init(|| answer(&["analyze", "plan.toml", "readings.csv", "--json"]))
 }
 
+/// A treatment of the invented plan that [`too_warm`] gives hotter water than yeast's law is known for.
+pub(crate) const HEATED: &str = "Maple syrup";
+
+/// What the program answers on the invented plan with a treatment that goes beyond what is known: its
+/// forecast, and the analysis of the invented readings.
+pub(crate) fn too_warm() -> &'static [Value; 2] {
+    static ANSWER: OnceLock<[Value; 2]> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        program::heat(folder.path(), HEATED);
+        let readings = program::invented().join("readings.csv");
+        fs::copy(readings, folder.path().join("readings.csv")).expect("copied");
+        let of = |arguments: &[&str]| {
+            let (out, _) = program::run(folder.path(), arguments).ended(0);
+            serde_json::from_str(&out).expect("JSON")
+        };
+        [
+            of(&["predict", "plan.toml", "--json", "--draws", "64"]),
+            of(&["analyze", "plan.toml", "readings.csv", "--json"]),
+        ]
+    })
+}
+
 pub(crate) fn check() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["check", "plan.toml", "--json"]))

@@ -1,6 +1,7 @@
 //! The JSON answers on the invented plan are what `docs/json.md` promises.
 
 mod analyze;
+mod beyond;
 mod check;
 mod facts;
 mod invented;
@@ -64,6 +65,9 @@ fn the_document_names_every_key_and_no_other() {
         keys_of(answer, &mut given);
         if command == "predict" {
             keys_of(invented::without_one(), &mut given);
+            keys_of(&invented::too_warm()[0], &mut given);
+        } else if command == "analyze" {
+            keys_of(&invented::too_warm()[1], &mut given);
         }
         assert_eq!(documented(command), given, "barm {command}");
     }

@@ -34,6 +34,7 @@ fn a_forecast_has_the_promised_shape() {
                 ("vent_by_min", NUMBER_OR_NULL),
                 ("readable_at_min", NUMBER_OR_NULL),
                 ("chance_readable", NUMBER_OR_NULL),
+                ("beyond", LIST),
             ],
         );
         for band in ["height_mm", "gas_ml", "ethanol_g"] {

@@ -47,11 +47,23 @@ pub(crate) fn invented() -> PathBuf {
 /// Puts the invented plan into a folder, one treatment of it with more water than its bag holds.
 #[allow(dead_code)]
 pub(crate) fn soak(folder: &Path, treatment: &str) {
+    with_line(folder, treatment, "water = \"400 mL\"");
+}
+
+/// Puts the invented plan into a folder, the water of one treatment hotter than yeast's law is known
+/// for, which ends at 60 °C.
+#[allow(dead_code)]
+pub(crate) fn heat(folder: &Path, treatment: &str) {
+    with_line(folder, treatment, "water_temperature = \"70 °C\"");
+}
+
+#[allow(dead_code)]
+fn with_line(folder: &Path, treatment: &str, line: &str) {
     let plan = std::fs::read_to_string(invented().join("plan.toml")).expect("the plan");
     let name = format!("name = \"{treatment}\"\n");
     assert_eq!(plan.matches(&name).count(), 1, "{treatment}");
-    let soaked = plan.replacen(&name, &format!("{name}water = \"400 mL\"\n"), 1);
-    std::fs::write(folder.join("plan.toml"), soaked).expect("written");
+    let with = plan.replacen(&name, &format!("{name}{line}\n"), 1);
+    std::fs::write(folder.join("plan.toml"), with).expect("written");
 }
 
 /// Says that a test could not run, on the error stream and in the file named by `BARM_SKIPS`.

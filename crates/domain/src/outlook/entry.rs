@@ -1,5 +1,7 @@
 //! What is expected of one treatment in one question.
 
+use super::Beyond;
+
 /// Median and band, minute by minute.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Curve {
@@ -61,6 +63,8 @@ pub struct Entry {
     pub chance_readable: Option<f64>,
     /// The high side of what may happen.
     pub upper: Upper,
+    /// Laws of the bag model that it goes beyond, by the model's best guess.
+    pub beyond: Vec<Beyond>,
 }
 
 impl Entry {

@@ -54,6 +54,7 @@ fn entry(
         readable_at_min: difference.as_ref().and_then(|d| d.readable_at_min(plan.readable_mm)),
         chance_readable: difference.map(|d| d.chance_readable(plan.readable_mm)),
         upper: upper(forecast),
+        beyond: own.beyond(),
     })
 }
 

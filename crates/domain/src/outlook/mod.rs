@@ -3,6 +3,7 @@
 //! Forecasting one treatment is the long part: [`forecast`] does one, so that a caller may do
 //! several at a time. [`gather()`] then sets each beside its reference, draw by draw.
 
+mod beyond;
 mod days;
 mod entry;
 mod gather;
@@ -10,6 +11,7 @@ mod limit;
 mod overnight;
 mod refused;
 
+pub use beyond::{Beyond, BeyondTogether, beyond_together};
 pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
 pub use gather::gather;

@@ -5,6 +5,7 @@
 //! most, for names of up to three words), name what was compared, and say the doubt with the
 //! value.
 
+mod beyond;
 mod comparison;
 mod crossed;
 mod hint;

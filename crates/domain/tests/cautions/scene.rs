@@ -64,6 +64,7 @@ pub(crate) fn calm(treatment: &str) -> Entry {
         readable_at_min: None,
         chance_readable: Some(0.0),
         upper: Upper { ethanol_percent_last: 0.0, hottest_celsius: 39.0 },
+        beyond: Vec::new(),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Faults that are planted in sound plans are found, and sound plans are left in peace.
 
 mod bench;
+mod beyond;
 mod blind;
 mod changes;
 mod convergence;

@@ -4,7 +4,7 @@
 use super::verdict::{Verdict, verdicts};
 use super::{Said, foresight, late, said, sentence};
 use crate::desk::paper::strand;
-use crate::desk::{Wording, say};
+use crate::desk::{Wording, beyond, beyond_says, say};
 use barm_documents::chart::{ForecastChart, Frame, Moment, Strand};
 use barm_documents::plan_text;
 use barm_domain::check;
@@ -34,6 +34,8 @@ pub(crate) struct Foreseen {
     pub(crate) charts: Vec<Chart>,
     /// Shows, may not show, bag holds; only of the last step.
     pub(crate) verdicts: Option<Vec<Verdict>>,
+    /// Laws of the bag model that some bag goes beyond, a line each; only of the last step.
+    pub(crate) beyond: Vec<String>,
     /// Findings that rest on the forecast; only of the last step.
     pub(crate) late: Vec<Said>,
     /// Why nothing can be foreseen.
@@ -55,8 +57,13 @@ pub(crate) struct Chart {
 
 /// Looks ahead for a text that is being edited at `focus`, a field of the form.
 pub(crate) fn foresee(w: Wording, text: &str, focus: &str, step: Step) -> Foreseen {
-    let mut foreseen =
-        Foreseen { charts: Vec::new(), verdicts: None, late: Vec::new(), trouble: None };
+    let mut foreseen = Foreseen {
+        charts: Vec::new(),
+        verdicts: None,
+        beyond: Vec::new(),
+        late: Vec::new(),
+        trouble: None,
+    };
     let read = plan_text::read_with_old_list(text.as_bytes());
     let Some(plan) = read.plan.filter(|_| read.mistakes.is_empty()) else {
         foreseen.trouble = Some(say!(w, "plan-waits"));
@@ -95,6 +102,7 @@ pub(crate) fn foresee(w: Wording, text: &str, focus: &str, step: Step) -> Forese
     foreseen.charts = charts(w, &plan, &entries, &rough, edited);
     if step == Step::All {
         foreseen.verdicts = Some(verdicts(w, &plan, &entries));
+        foreseen.beyond = beyond_says(&plan, &beyond(&entries));
         let found = check::check(&plan, &entries);
         foreseen.late = late(&found).cloned().map(said::of_finding).collect();
     }

@@ -1,7 +1,7 @@
 //! The forecast on paper, for the teacher only.
 
 use super::{imprint, looks, unforeseen};
-use crate::desk::Outlook;
+use crate::desk::{Outlook, beyond, beyond_says};
 use barm_documents::chart::{Estimate, Moment, Strand};
 use barm_documents::sheet::{Entry as Note, ForecastPanel, ForecastRow, ForecastSheet};
 use barm_domain::outlook::{Curve, Entry};
@@ -24,6 +24,11 @@ pub(crate) fn forecast_sheet(plan: &Plan, outlook: &Outlook) -> ForecastSheet {
             .failed
             .iter()
             .map(|error| note("No forecast", unforeseen(error)))
+            .chain(
+                beyond_says(plan, &beyond(entries))
+                    .into_iter()
+                    .map(|says| note("Beyond what is known", says)),
+            )
             .chain([
             note(
                 "Bands",

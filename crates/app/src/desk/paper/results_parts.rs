@@ -1,7 +1,7 @@
 //! The parts of the results report that are words.
 
 use super::looks;
-use crate::desk::{Analysis, voice};
+use crate::desk::{Analysis, beyond_says, voice};
 use barm_documents::chart::Estimate;
 use barm_documents::sheet::{Claim, Entry, GasRow, LeftOut};
 use barm_domain::plan::Plan;
@@ -172,6 +172,8 @@ pub(super) fn method(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
                 .into(),
         ),
     ];
+    let beyond = beyond_says(plan, &analysis.beyond).into_iter();
+    entries.extend(beyond.map(|says| entry("Beyond what is known", says)));
     let names = plan.treatments().map(|(_, treatment)| treatment.name.as_str());
     entries.extend(super::older_names(names));
     entries.extend(analysis.notes.iter().map(|note| entry("File", note.clone())));

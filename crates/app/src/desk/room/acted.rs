@@ -203,6 +203,7 @@ fn foreseen(plan: &Plan) -> Outlook {
             readable_at_min: Some(12),
             chance_readable: Some(0.9),
             upper: Upper { ethanol_percent_last: 0.5, hottest_celsius: 40.0 },
+            beyond: Vec::new(),
         }
     });
     Outlook { entries: entries.collect(), treated: Vec::new(), failed: Vec::new() }

@@ -27,6 +27,8 @@ pub(crate) struct ResultsView {
     pub(crate) questions: Vec<Answered>,
     /// What was left out and what did not work, a sentence each.
     pub(crate) left_out: Vec<String>,
+    /// Laws of the bag model that forecasts behind it go beyond, a line each.
+    pub(crate) beyond: Vec<String>,
     /// How warm the water was at pouring, where that was measured.
     pub(crate) poured: Option<Poured>,
 }
@@ -92,6 +94,7 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
         bags: bags.iter().filter(|bag| bag.summary.is_some()).count(),
         questions,
         left_out,
+        beyond: desk::beyond_says(&plan, &analysis.beyond),
         poured: room.read(poured),
     })
 }

@@ -1,7 +1,7 @@
 //! What the addresses of the plan page answer.
 
 use super::form;
-use super::page::{Around, around_form, foreseen, page, tally, verdicts};
+use super::page::{Around, around_form, comes_to, foreseen, page, tally};
 use crate::desk::editing::{self, Editing, Foreseen, Step};
 use crate::desk::room::plans::{PlanView, Saved, plan_view, save, would_keep};
 use crate::desk::{DeskError, Wording, say};
@@ -267,7 +267,7 @@ fn tell(
         around: editing.map(|editing| around_form(w, editing).into_string()),
         tally: editing.map(|editing| tally(w, editing, keep).into_string()),
         forecast: charted.then(|| foreseen(w, seen).into_string()),
-        verdicts: seen.verdicts.as_deref().map(|all| verdicts(all).into_string()).or(nothing),
+        verdicts: seen.verdicts.is_some().then(|| comes_to(w, seen).into_string()).or(nothing),
     }
 }
 

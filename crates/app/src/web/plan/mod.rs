@@ -5,4 +5,4 @@ mod form;
 mod page;
 
 pub(super) use answer::{back, download, forecast, post, show, text};
-pub(super) use page::{chart, verdicts};
+pub(super) use page::{beyond, chart, verdicts};

@@ -76,9 +76,7 @@ pub(super) fn page(
                         }
                     }
                     div id="verdicts" {
-                        @if let Some(verdicts) = foreseen.and_then(|f| f.verdicts.as_deref()) {
-                            (self::verdicts(verdicts))
-                        }
+                        @if let Some(foreseen) = foreseen { (comes_to(w, foreseen)) }
                     }
                     (cautions(w, editing, around))
                 }
@@ -229,6 +227,26 @@ pub(in crate::web) fn chart(w: Wording, chart: &Chart, named: bool) -> Markup {
             div.wid { (PreEscaped(&chart.wide)) }
             div.nar { (PreEscaped(&chart.narrow)) }
             details.says { summary { (say!(w, "plan-in-words")) } p { (chart.says) } }
+        }
+    }
+}
+
+/// What the forecast comes to, and where it goes beyond what is known.
+pub(super) fn comes_to(w: Wording, foreseen: &Foreseen) -> Markup {
+    html! {
+        @if let Some(all) = foreseen.verdicts.as_deref() { (verdicts(all)) }
+        (beyond(w, &foreseen.beyond))
+    }
+}
+
+/// Where forecasts go beyond what is known, a line a law; nothing if they nowhere do.
+pub(in crate::web) fn beyond(w: Wording, lines: &[String]) -> Markup {
+    html! {
+        @if !lines.is_empty() {
+            div.notes {
+                p { b { (say!(w, "plan-beyond")) } }
+                @for line in lines { p { (line) } }
+            }
         }
     }
 }

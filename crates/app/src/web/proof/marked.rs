@@ -102,6 +102,7 @@ fn forecast(class: &Class) {
                 readable_at_min: Some(73_971),
                 chance_readable: Some(0.739_81),
                 upper: Upper { ethanol_percent_last: 73_991.0, hottest_celsius: 74_001.0 },
+                beyond: Vec::new(),
             })
             .collect()
     });

@@ -37,6 +37,15 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                             ul.plain { @for says in &view.left_out { li.fr { p { (says) } } } }
                         }
                     }
+                    @if !view.beyond.is_empty() {
+                        section.sec {
+                            div.mg { h2 { (say!(w, "results-beyond")) } }
+                            div.bd {
+                                p { (say!(w, "results-beyond-says")) }
+                                ul.plain { @for says in &view.beyond { li.fr { p { (says) } } } }
+                            }
+                        }
+                    }
                     @if let Some(poured) = &view.poured { (water(w, poured)) }
                     section.sec {
                         div.mg { h2 { (say!(w, "results-paper")) } }
@@ -117,6 +126,7 @@ mod tests {
             bags: questions.len(),
             questions,
             left_out: left_out.iter().map(|&says| says.to_owned()).collect(),
+            beyond: Vec::new(),
             poured: None,
         }
     }
@@ -151,6 +161,16 @@ mod tests {
         assert_eq!(explained(&view), 1);
         let said = page(Wording::english(), &view).into_string();
         assert!(said.contains("version 2 of the plan"));
+    }
+
+    #[test]
+    fn forecasts_beyond_what_is_known_are_named() {
+        let mut view = view(vec![answered()], &[]);
+        let head = "Beyond what is known";
+        assert!(!page(Wording::english(), &view).into_string().contains(head));
+        view.beyond = vec!["Hot <water>: known to 60 °C.".to_owned()];
+        let said = page(Wording::english(), &view).into_string();
+        assert!(said.contains(head) && said.contains("Hot &lt;water&gt;: known"), "{said}");
     }
 
     #[test]

@@ -6,6 +6,7 @@ use crate::desk::room::benches::{group_name, millimeters};
 use crate::desk::room::run::{BagPage, part_word};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
+use crate::web::plan::beyond;
 use crate::web::head::{Part, lead, made_up, older_names, parts};
 use crate::web::words::lay;
 use barm_domain::record::Odd;
@@ -99,6 +100,7 @@ fn stands(w: Wording, view: &BagPage) -> Markup {
                     (say!(w, "bag-band"))
                     @if view.went_in.iter().any(|part| !part.is.is_empty()) { " " (say!(w, "bag-band-plan")) }
                 }
+                (beyond(w, &view.beyond))
             }
         }
     }

@@ -8,7 +8,7 @@ use crate::desk::room::benches::{Benches, group_name, local, millimeters};
 use crate::desk::room::hour::Hour;
 use crate::desk::room::{Kind, Scene};
 use crate::desk::wording::listed;
-use crate::desk::{Wording, say};
+use crate::desk::{Wording, beyond_of_bag, say};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
 use barm_domain::record::{Entry, Key, Made, Subject, Tapped, What, Who};
@@ -31,6 +31,8 @@ pub(crate) struct BagPage {
     pub(crate) label: Option<String>,
     /// What became of it, in words.
     pub(crate) stands: String,
+    /// Laws of the bag model that its forecast goes beyond, a line each.
+    pub(crate) beyond: Vec<String>,
     /// Heights that count: key, what it is, height.
     pub(crate) heights: Vec<(Key, String, f64)>,
     /// The rule by which it is set aside.
@@ -125,6 +127,7 @@ pub(crate) fn bag_page(
         label: (*label != bench.treatment).then(|| label.clone()),
         stands: listed(w, &stands),
         bag: expects.with(bench),
+        beyond: beyond_of_bag(scene.plan, scene.outlook, &bench.treatment),
         heights,
         set_aside: bag.set_aside.clone(),
         went_in: recipe.map_or_else(Vec::new, |recipe| went_in(&recipe, bag.made.as_ref())),

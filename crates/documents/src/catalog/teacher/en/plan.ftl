@@ -20,6 +20,7 @@ plan-foresee = What you will see before the bell
 plan-band = Line: most likely. Band: 8 of 10 bags. Only you see this page.
 plan-working = The forecast is being worked out.
 plan-waits = The forecast waits until the faults are mended.
+plan-beyond = Beyond what is known
 plan-in-words = In words
 plan-chart = Forecast of card rise
 plan-fault = Fault:

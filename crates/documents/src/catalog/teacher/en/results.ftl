@@ -8,6 +8,8 @@ results-found = What we found
 results-not-run = Not run yet: { $treatments }. No bag of them was read so far.
 results-not-worked = What did not work
 results-nothing-out = Nothing was left out.
+results-beyond = Beyond what is known
+results-beyond-says = Heights and what follows from them are as read. Gas, ethanol and forecasts of these bags are a guess.
 results-water = The water
 results-water-measured = { $count ->
     [one] The water was measured when it was poured in 1 bag: { $from }.
