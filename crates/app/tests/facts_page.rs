@@ -47,3 +47,32 @@ fn the_page_is_what_the_program_says() {
     }
     assert_eq!(page.lines().count(), kept.lines().count());
 }
+
+/// The same as in the documentation, which the laws' own test draws.
+#[test]
+fn the_laws_are_written_as_pictures_and_a_changed_one_is_left() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = |expected: &str| {
+        let (out, err) = run(folder.path(), &["facts", "--pictures", "laws"]).ended(0);
+        assert_eq!(err, "");
+        assert!(out.contains(expected), "{out}");
+        out
+    };
+    let docs = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/science/pictures");
+    let kept: Vec<_> =
+        fs::read_dir(docs).expect("pictures").map(|one| one.expect("one")).collect();
+    out(&format!("{} pictures of laws", kept.len()));
+    for one in &kept {
+        let own = folder.path().join("laws").join(one.file_name());
+        let (own, docs) =
+            (fs::read(&own).expect("written"), fs::read(one.path()).expect("kept"));
+        assert!(own == docs, "{:?}", one.file_name());
+    }
+    let meter = folder.path().join("laws/meter.svg");
+    fs::write(&meter, "mine").expect("changed");
+    let said = out("(yours was left as it is)");
+    assert_eq!(said.matches("yours").count(), 1, "{said}");
+    assert_eq!(fs::read_to_string(&meter).expect("it"), "mine");
+    let wrong = run(folder.path(), &["facts", "--pictures", "laws", "--json"]);
+    wrong.ended(2);
+}

@@ -2,8 +2,9 @@
 
 use super::failure::Failure;
 use super::{FAULTY, page, progress};
-use crate::desk::{self, Analysis, OpenPlan};
+use crate::desk::{self, Analysis, METERED_HEADS, MeteredRow, OpenPlan};
 use crate::json;
+use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -23,6 +24,10 @@ pub(super) struct Arguments {
     /// Answer in JSON (shape in docs/json.md)
     #[arg(long)]
     json: bool,
+    /// Also say what the day teaches of the yeast, its waking, the enzymes, the cooling and the cards,
+    /// and which bags to look at
+    #[arg(long)]
+    day: bool,
     /// Also write the report as a PDF to this file
     #[arg(long, value_name = "FILE")]
     pdf: Option<PathBuf>,
@@ -37,7 +42,11 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     }
     let open = desk::open_plan(&arguments.plan)?;
     let line = progress::Line::new();
-    let analysis = desk::analyze(&open, &arguments.readings, &line)?;
+    let mut analysis = desk::analyze(&open, &arguments.readings, &line)?;
+    if arguments.day {
+        // The file does not say how warm the water was.
+        analysis = analysis.with_day(&open.plan, &BTreeMap::new())?;
+    }
     drop(line);
     if let Some(file) = &arguments.pdf {
         desk::write_new(
@@ -55,6 +64,8 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         }
         if analysis.above_all.is_none() || !analysis.nothing_taken {
             answers(out, &open, &analysis)?;
+            metered(out, &open, &analysis)?;
+            day(out, &open, &analysis)?;
             left_out(out, &open, &analysis)?;
             page::beyond(out, &desk::beyond_says(&open.plan, &analysis.beyond))?;
         } else if !analysis.rejected.is_empty() {
@@ -89,6 +100,54 @@ pub(super) fn answers(
         if let Some(says) = answer.crossed.as_ref().and_then(|c| voice.interaction(c)) {
             page::paragraph(out, 2, &says)?;
         }
+    }
+    Ok(())
+}
+
+/// What the breath meter says, beside the words that have to stand there.
+fn metered(out: &mut impl Write, open: &OpenPlan, analysis: &Analysis) -> Result<(), Failure> {
+    let Some(metered) = desk::metered(&open.plan, analysis.meter.as_ref()) else {
+        return Ok(());
+    };
+    page::part(out, "Breath meter")?;
+    page::paragraph(out, 0, &metered.note)?;
+    for one in &metered.compared {
+        page::paragraph(out, 2, &format!("{} {}", one.says, one.rests))?;
+        if let Some(warning) = &one.warning {
+            page::paragraph(out, 2, &format!("Careful: {warning}"))?;
+        }
+    }
+    // What is to be known of a bag stands under the table, which has no room for it.
+    let shown = METERED_HEADS.len() - 1;
+    let cells =
+        |bag: &MeteredRow| bag.cells()[..shown].iter().map(|&cell| cell.to_owned()).collect();
+    let rows: Vec<Vec<String>> = metered.bags.iter().map(cells).collect();
+    page::rows(out, &METERED_HEADS[..shown], &[2, 3], rows)?;
+    for bag in metered.bags.iter().filter(|bag| !bag.remark.is_empty()) {
+        page::paragraph(out, 2, &format!("{}: {}.", bag.bag, bag.remark))?;
+    }
+    for says in &metered.not_used {
+        page::paragraph(out, 2, &format!("Not used: {says}."))?;
+    }
+    Ok(())
+}
+
+/// What the day teaches, and bags to look at.
+fn day(out: &mut impl Write, open: &OpenPlan, analysis: &Analysis) -> Result<(), Failure> {
+    let Some(taught) = &analysis.day else { return Ok(()) };
+    let says = desk::day_says(&open.plan, taught);
+    let (before, after) = desk::DAY_WORDS;
+    page::part(
+        out,
+        &format!("What the day teaches: {before} (dots), {after} (bar and figures)"),
+    )?;
+    page::paragraph(out, 0, &says.rests)?;
+    page::chart(out, &says.chart(page::terminal()))?;
+    for note in &says.notes {
+        page::paragraph(out, 2, note)?;
+    }
+    for (code, treatment, asks) in &says.look_at {
+        page::paragraph(out, 4, &format!("Look at {code} ({treatment}). {asks}"))?;
     }
     Ok(())
 }

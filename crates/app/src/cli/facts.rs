@@ -4,6 +4,7 @@ use super::failure::Failure;
 use crate::desk::{self, Fact};
 use crate::json;
 use std::io::Write;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// List every constant and parameter with its value, range and source
@@ -18,12 +19,18 @@ pub(super) struct Arguments {
     /// Answer as Markdown tables, one a subject, for reading and checking
     #[arg(long, conflicts_with = "json")]
     markdown: bool,
+    /// Write the laws as pictures (SVG) into this folder, beside what others measured
+    #[arg(long, value_name = "FOLDER", conflicts_with_all = ["json", "markdown", "only"])]
+    pictures: Option<PathBuf>,
     /// Only those whose name or source holds this text
     #[arg(value_name = "TEXT")]
     only: Option<String>,
 }
 
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    if let Some(folder) = &arguments.pictures {
+        return pictures(out, folder);
+    }
     let mut facts = desk::facts();
     if let Some(only) = &arguments.only {
         let only = only.to_lowercase();
@@ -47,6 +54,17 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         writeln!(out, "    {}: {}", fact.status.word(), fact.source)?;
     }
     writeln!(out, "{} facts", facts.len())?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Writes every law as a picture, and says where.
+fn pictures(out: &mut impl Write, folder: &Path) -> Result<ExitCode, Failure> {
+    let all = desk::law_pictures(folder)?;
+    for picture in &all {
+        let left = if picture.kept_yours { "  (yours was left as it is)" } else { "" };
+        writeln!(out, "{}{left}", picture.path.display())?;
+    }
+    writeln!(out, "{} pictures of laws; what they show stands in docs/science", all.len())?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -1,14 +1,17 @@
 //! From a class's readings to its answers.
 
-use super::beyond::beyond_on_any_day;
+use super::beyond::beyond_on_the_day;
 use super::plan_file::bytes;
-use super::{DeskError, OpenPlan, Outlook, Progress, further_days, outlook};
+use super::{DeskError, OpenPlan, Outlook, Progress, Pushes, further_days, outlook};
 use barm_documents::readings;
-use barm_domain::outlook::{BeyondTogether, Look};
+use barm_domain::outlook::{BeyondTogether, Look, Treated};
 use barm_domain::plan::Plan;
 use barm_domain::reading::{Reading, Rejected, Remark, SetAside};
 use barm_domain::record::Counted;
+use barm_domain::result::meter::{ClassMeter, MeterResult, by_meter};
+use barm_domain::result::taught::{DayTaught, day_taught};
 use barm_domain::result::{self, ClassResult};
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -29,6 +32,13 @@ pub(crate) struct Analysis {
     pub(crate) remarks: Vec<Remark>,
     /// What was expected.
     pub(crate) outlook: Arc<Outlook>,
+    /// What the breath meter says of bags, if any was held to it.
+    pub(crate) meter: Option<MeterResult>,
+    /// The forecasts of its days, bag by bag.
+    forecasts: Arc<Vec<Treated>>,
+    /// What the readings teach of the yeast, the enzymes, the cooling and the cards, if that was asked
+    /// for and they teach anything.
+    pub(crate) day: Option<DayTaught>,
     /// Laws of the bag model that forecasts of its days go beyond.
     pub(crate) beyond: Vec<BeyondTogether>,
 }
@@ -45,9 +55,29 @@ impl Analysis {
             notes: Vec::new(),
             remarks: self.remarks.iter().filter(own).cloned().collect(),
             outlook: Arc::clone(&self.outlook),
+            // So few bags of a period are held to a meter that they are told together.
+            meter: None,
+            forecasts: Arc::clone(&self.forecasts),
+            day: None,
             beyond: self.beyond.clone(),
             result,
         }
+    }
+}
+
+impl Analysis {
+    /// The same with what the readings of the day teach; `poured` is how warm the water of a bag was
+    /// (°C), by its code, where that was measured. Takes seconds.
+    ///
+    /// # Errors
+    /// [`DeskError::Day`] where they fit no day that the model knows.
+    pub(crate) fn with_day(
+        self,
+        plan: &Plan,
+        poured: &BTreeMap<String, f64>,
+    ) -> Result<Self, DeskError> {
+        let day = day_taught(plan, &self.forecasts, &self.result, poured)?;
+        Ok(Self { day, ..self })
     }
 }
 
@@ -64,10 +94,11 @@ pub(crate) fn analyze(
 pub(crate) fn analyze_record(
     plan: &Plan,
     counted: Counted,
+    pushes: &Pushes,
     progress: &dyn Progress,
 ) -> Result<Analysis, DeskError> {
     let Counted { readings, remarks, set_aside } = counted;
-    let analysis = found(plan, &readings, &set_aside, progress)?;
+    let analysis = found(plan, &readings, &set_aside, pushes, progress)?;
     Ok(Analysis { remarks, ..analysis })
 }
 
@@ -78,7 +109,11 @@ pub(crate) fn analyze_bytes(
     progress: &dyn Progress,
 ) -> Result<Analysis, DeskError> {
     let file = readings::read(bytes, &open.plan);
-    let analysis = found(&open.plan, &file.readings, &file.set_aside, progress)?;
+    let pushes = Pushes {
+        meter: ClassMeter::of(open.plan.known.meter(), &file.meter, file.blanks),
+        readings: file.meter,
+    };
+    let analysis = found(&open.plan, &file.readings, &file.set_aside, &pushes, progress)?;
     let mut rejected = file.rejected;
     rejected.extend(analysis.rejected);
     rejected.sort_by_key(|rejected| rejected.line);
@@ -96,6 +131,7 @@ fn found(
     plan: &Plan,
     readings: &[Reading],
     set_aside: &[SetAside],
+    pushes: &Pushes,
     progress: &dyn Progress,
 ) -> Result<Analysis, DeskError> {
     let outlook = outlook(plan, Look::default(), progress)?;
@@ -108,8 +144,12 @@ fn found(
         rejected: result.rejected.clone(),
         notes: Vec::new(),
         remarks: Vec::new(),
+        beyond: beyond_on_the_day(&forecasts, &result),
         result,
         outlook: Arc::new(outlook),
-        beyond: beyond_on_any_day(&forecasts),
+        meter: (!pushes.readings.is_empty())
+            .then(|| by_meter(plan, &forecasts, &pushes.readings, set_aside, &pushes.meter)),
+        forecasts: Arc::new(forecasts),
+        day: None,
     })
 }

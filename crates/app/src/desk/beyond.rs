@@ -1,17 +1,29 @@
 //! Laws of the bag model that forecasts go beyond, as every face tells it: never in silence.
 
 use super::{Outlook, voice};
-use barm_domain::outlook::{BeyondTogether, Entry, Treated, beyond_together};
+use barm_domain::outlook::{Beyond, BeyondTogether, Entry, Treated, beyond_together};
 use barm_domain::plan::Plan;
+use barm_domain::result::ClassResult;
 
 /// Laws that the forecasts of a plan go beyond, each once.
 pub(crate) fn beyond(entries: &[Entry]) -> Vec<BeyondTogether> {
-    beyond_together(entries.iter().map(|entry| (entry.treatment.as_str(), entry.beyond.clone())))
+    beyond_together(
+        entries.iter().map(|entry| (entry.treatment.as_str(), entry.beyond.clone())),
+    )
 }
 
-/// The same of forecasts of several days.
-pub(super) fn beyond_on_any_day(treated: &[Treated]) -> Vec<BeyondTogether> {
-    beyond_together(treated.iter().map(|one| (one.treatment.as_str(), one.beyond())))
+/// The same of forecasts of several days, and of bags that were read higher than their card's curve is
+/// known.
+pub(super) fn beyond_on_the_day(
+    treated: &[Treated],
+    result: &ClassResult,
+) -> Vec<BeyondTogether> {
+    let forecast = treated.iter().map(|one| (one.treatment.as_str(), one.beyond()));
+    let read = result.bags.iter().filter_map(|bag| {
+        let mark = bag.contents.as_ref()?.beyond.as_ref()?;
+        Some((bag.bag.treatment.as_str(), vec![Beyond::from(mark)]))
+    });
+    beyond_together(forecast.chain(read))
 }
 
 /// A line a law: whose bags, where it is known, and how far they go.

@@ -13,6 +13,7 @@ use barm_domain::prep::PrepError;
 use barm_domain::proposal::ApproveError;
 use barm_domain::ready::ReadyError;
 use barm_domain::starter::StarterError;
+use barm_science::fit::day::DayError;
 use barm_store::StoreError;
 use barm_store::written::WriteError;
 use std::io;
@@ -69,6 +70,9 @@ pub(crate) enum DeskError {
     /// A treatment cannot be forecast.
     #[error(transparent)]
     Outlook(#[from] OutlookError),
+    /// The readings of a day fit no day that the model knows.
+    #[error("what the day teaches could not be worked out")]
+    Day(#[from] DayError),
     /// The bag list cannot be written.
     #[error(transparent)]
     Bags(#[from] BagListError),
@@ -228,6 +232,7 @@ impl DeskError {
             Self::Write(_) | Self::Unwritten { .. } => {
                 Some("check that the folder can be written to".to_owned())
             }
+            Self::Day(_) => Some("the rest stands without --day".to_owned()),
             Self::NoBags => Some("write the bag list first: `barm bags` does".to_owned()),
             Self::NoAddress => {
                 Some("give it with --address, such as https://barm.example".to_owned())
@@ -297,6 +302,7 @@ impl DeskError {
             | Self::Lots { .. }
             | Self::Unsound(_)
             | Self::Outlook(_)
+            | Self::Day(_)
             | Self::Prep(_)
             | Self::Approve(_)
             | Self::Bags(_) => 1,

@@ -16,6 +16,8 @@ pub(crate) mod editing;
 mod failure;
 mod for_cameras;
 mod held_back;
+mod law_pictures;
+mod metered;
 mod new_plan;
 mod outlook;
 pub(crate) mod own_copy;
@@ -28,6 +30,7 @@ pub(crate) mod queue;
 pub(crate) mod rehearse;
 pub(crate) mod room;
 pub(crate) mod start;
+mod taught;
 mod together;
 pub(crate) mod wording;
 
@@ -49,6 +52,10 @@ pub(crate) use drawings::qr;
 pub(crate) use failure::DeskError;
 pub(crate) use for_cameras::code_for_cameras;
 pub(crate) use held_back::{held_back, held_back_along, what_holds, why_it_holds};
+pub(crate) use law_pictures::law_pictures;
+#[cfg(test)]
+pub(crate) use metered::MeteredSays;
+pub(crate) use metered::{METERED_HEADS, Metered, MeteredRow, Pushes, metered};
 pub(crate) use new_plan::{must_be_free, new_plan, ready_plan, renew_bags, write_new};
 #[cfg(test)]
 pub(crate) use outlook::was_foreseen;
@@ -62,6 +69,8 @@ pub(crate) use pilot::{
     treatments_chart,
 };
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
+use taught::day_of_record;
+pub(crate) use taught::{DAY_WORDS, DaySays, day_says};
 pub(crate) use together::{by_hint, by_reason};
 pub(crate) use wording::{Wording, say};
 

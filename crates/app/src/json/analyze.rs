@@ -1,6 +1,8 @@
 //! `barm analyze --json`.
 
 use super::beyond::{Together, together};
+use super::day::{Day, day};
+use super::meter::{Metered, metered};
 use super::predict::{NotForecast, not_forecast};
 use super::{FORMAT, real};
 use crate::desk::Analysis;
@@ -17,6 +19,8 @@ pub(crate) struct Analyzed<'a> {
     notes: Vec<&'a str>,
     not_forecast: Vec<NotForecast<'a>>,
     beyond: Vec<Together<'a>>,
+    meter: Option<Metered<'a>>,
+    day: Option<Day<'a>>,
 }
 
 #[derive(Serialize)]
@@ -89,6 +93,8 @@ pub(crate) fn analyzed(analysis: &Analysis, voice: Voice) -> Analyzed<'_> {
             .collect(),
         notes: analysis.above_all.iter().chain(&analysis.notes).map(String::as_str).collect(),
         not_forecast: not_forecast(&analysis.outlook),
+        meter: analysis.meter.as_ref().map(|result| metered(result, voice)),
+        day: analysis.day.as_ref().map(|taught| day(taught, voice)),
         beyond: analysis.beyond.iter().map(|one| together(one, voice)).collect(),
     }
 }

@@ -5,7 +5,9 @@
 mod analyze;
 mod beyond;
 mod check;
+mod day;
 mod facts;
+mod meter;
 mod pilot;
 mod predict;
 mod prep;

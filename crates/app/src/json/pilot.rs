@@ -91,7 +91,7 @@ pub(crate) struct Learned<'a> {
 }
 
 #[derive(Serialize)]
-struct Changed<'a> {
+pub(super) struct Changed<'a> {
     what: &'a str,
     unit: &'static str,
     before: Range,
@@ -142,7 +142,7 @@ const fn unit(unit: Unit) -> &'static str {
     }
 }
 
-fn changed(change: &Change) -> Changed<'_> {
+pub(super) fn changed(change: &Change) -> Changed<'_> {
     Changed {
         what: &change.title,
         unit: unit(change.unit),

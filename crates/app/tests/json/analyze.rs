@@ -17,6 +17,8 @@ fn results_have_the_promised_shape() {
             ("notes", TEXTS),
             ("not_forecast", LIST),
             ("beyond", LIST),
+            ("meter", OBJECT_OR_NULL),
+            ("day", OBJECT_OR_NULL),
         ],
     );
     assert_eq!(analysis()["format"], 1);

@@ -50,6 +50,10 @@ pub(crate) fn analysis() -> &'static Value {
 /// A treatment of the invented plan that [`too_warm`] gives hotter water than yeast's law is known for.
 pub(crate) const HEATED: &str = "Maple syrup";
 
+/// Two kinds of bags on a breath meter, the second with a slip.
+const METER: &str = "\nbag,period,minute,turn,meter (%)\nclean air,1,,1,0.01\nP1-02A-8,1,24,2,0.05\n\
+                     P1-01C-8,1,24,3,0.02\nP1-03A-4,1,24,4,3\n";
+
 /// What the program answers on the invented plan with a treatment that goes beyond what is known: its
 /// forecast, and the analysis of the invented readings.
 pub(crate) fn too_warm() -> &'static [Value; 2] {
@@ -58,7 +62,8 @@ pub(crate) fn too_warm() -> &'static [Value; 2] {
         let folder = tempfile::tempdir().expect("a folder");
         program::heat(folder.path(), HEATED);
         let readings = program::invented().join("readings.csv");
-        fs::copy(readings, folder.path().join("readings.csv")).expect("copied");
+        let readings = fs::read_to_string(readings).expect("the readings") + METER;
+        fs::write(folder.path().join("readings.csv"), readings).expect("written");
         let of = |arguments: &[&str]| {
             let (out, _) = program::run(folder.path(), arguments).ended(0);
             serde_json::from_str(&out).expect("JSON")
@@ -67,6 +72,43 @@ pub(crate) fn too_warm() -> &'static [Value; 2] {
             of(&["predict", "plan.toml", "--json", "--draws", "64"]),
             of(&["analyze", "plan.toml", "readings.csv", "--json"]),
         ]
+    })
+}
+
+/// A bag that leaks in [`with_day`].
+pub(crate) const LEAKING: &str = "P1-01A-C";
+
+/// The readings with a bag that loses more of its rise from minute to minute.
+fn leaking(readings: &str) -> String {
+    let mut zero = 0.0;
+    let line = |line: &str| {
+        let cells: Vec<&str> = line.split(',').collect();
+        let [LEAKING, minute, height, rest @ ..] = cells.as_slice() else {
+            return line.to_owned();
+        };
+        let [minute, height] =
+            [minute, height].map(|cell| cell.parse::<f64>().expect("a number"));
+        if minute < 0.5 {
+            zero = height;
+        }
+        let left = zero + ((height - zero) * (1.0 - 0.035 * minute)).round();
+        format!("{LEAKING},{minute},{left},{}", rest.join(","))
+    };
+    readings.lines().map(line).collect::<Vec<_>>().join("\n")
+}
+
+/// The analysis of the invented day, on which a bag leaks, with what it teaches.
+pub(crate) fn with_day() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        let of = |name: &str| fs::read_to_string(program::invented().join(name)).expect(name);
+        fs::write(folder.path().join("plan.toml"), of("plan.toml")).expect("written");
+        let readings = leaking(&of("readings.csv"));
+        fs::write(folder.path().join("readings.csv"), readings).expect("written");
+        let arguments = ["analyze", "plan.toml", "readings.csv", "--json", "--day"];
+        let (out, _) = program::run(folder.path(), &arguments).ended(0);
+        serde_json::from_str(&out).expect("JSON")
     })
 }
 

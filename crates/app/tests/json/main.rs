@@ -3,8 +3,10 @@
 mod analyze;
 mod beyond;
 mod check;
+mod day;
 mod facts;
 mod invented;
+mod metered;
 mod pilot;
 #[path = "../pilot/school.rs"]
 mod pilot_school;
@@ -68,6 +70,7 @@ fn the_document_names_every_key_and_no_other() {
             keys_of(&invented::too_warm()[0], &mut given);
         } else if command == "analyze" {
             keys_of(&invented::too_warm()[1], &mut given);
+            keys_of(invented::with_day(), &mut given);
         }
         assert_eq!(documented(command), given, "barm {command}");
     }

@@ -16,6 +16,7 @@ pub(crate) const TEXTS: Kind = |value| value.as_array().is_some_and(|all| all.it
 pub(crate) const NUMBERS: Kind =
     |value| value.as_array().is_some_and(|all| all.iter().all(NUMBER));
 pub(crate) const OBJECT: Kind = Value::is_object;
+pub(crate) const OBJECT_OR_NULL: Kind = |value| value.is_object() || value.is_null();
 
 /// Fails unless the object has exactly these keys, each of its kind.
 pub(crate) fn shaped(what: &str, object: &Value, promised: &[(&str, Kind)]) {

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::PathBuf;
 
 /// Lines of templates that escape nothing, with the reason why they need not.
-const RAW: [(&str, &str, &str); 17] = [
+const RAW: [(&str, &str, &str); 19] = [
     ("bench/opened.rs", "(PreEscaped(curves.svg(title, chart_words, name)))", CHART),
     ("bench/page.rs", "(PreEscaped(text))", "JSON in which no `<` is left"),
     ("enter/page.rs", "(PreEscaped(mark(row.look, 16.0)))", CHART),
@@ -14,6 +14,8 @@ const RAW: [(&str, &str, &str); 17] = [
     ("prepare/page.rs", "(PreEscaped(mark(bag.look, 16.0)))", CHART),
     ("results/page.rs", "(PreEscaped(&answered.pictures[0]))", CHART),
     ("results/page.rs", "(PreEscaped(&answered.pictures[1]))", CHART),
+    ("results/page.rs", "(PreEscaped(&pictures[0]))", CHART),
+    ("results/page.rs", "(PreEscaped(&pictures[1]))", CHART),
     ("run/codes.rs", "(PreEscaped(qr(", SQUARE),
     ("run/codes.rs", "(PreEscaped(qr(&join, &say!(w, \"codes-address\"))))", SQUARE),
     ("run/lists.rs", "PreEscaped(drawings::bag_curve(w, bag, width))", CHART),

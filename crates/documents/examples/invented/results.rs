@@ -147,6 +147,8 @@ fn report(title: &str, summary: &str) -> ResultsReport {
         minute: 24.0,
         questions: Vec::new(),
         gas: Vec::new(),
+        day: None,
+        meter: None,
         left_out: Vec::new(),
         did_not_work: Vec::new(),
         rejected: Vec::new(),

@@ -48,19 +48,22 @@ impl<'a> Context<'a> {
         Ok(Self { row, sheet, when, unit, event })
     }
 
+    /// The row's cell in a column; empty without one.
+    pub(super) fn cell(&self, is: &Column) -> &'a str {
+        self.sheet.place(|column| column == is).map_or("", |at| self.row.cell(at))
+    }
+
     /// The place in the plan's list of the bag that the row belongs to.
     ///
     /// # Errors
     /// Why it belongs to none.
     pub(super) fn bag(&self, codes: &Codes<'_>) -> Result<usize, String> {
-        let cell =
-            |is: &Column| self.sheet.place(|c| c == is).map_or("", |at| self.row.cell(at));
-        let written = cell(&Column::Bag);
+        let written = self.cell(&Column::Bag);
         if written.is_empty() {
             return Err("no bag code stands on this line".to_owned());
         }
         let place = codes.find(written)?;
-        let period = cell(&Column::Period);
+        let period = self.cell(&Column::Period);
         match codes.bag(place) {
             Some(bag) if !period.is_empty() && !same_period(period, &bag.period) => {
                 Err(format!(
@@ -95,7 +98,7 @@ pub(super) fn is_no(cell: &str) -> bool {
 }
 
 /// Whether two names mean the same period: `P1`, `period 1` and `1` do.
-fn same_period(written: &str, name: &str) -> bool {
+pub(super) fn same_period(written: &str, name: &str) -> bool {
     let bare = |text: &str| {
         let plain: String =
             text.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect();

@@ -22,6 +22,10 @@ pub(super) enum Column {
     At(When, Option<LengthUnit>),
     /// Heights of one bag: the bag of this number in the plan's list.
     OfBag(usize, Option<LengthUnit>),
+    /// What a breath meter showed, in percent.
+    Meter,
+    /// Places in the order of a breath meter.
+    Turn,
     /// Units of the row's heights.
     Unit,
     /// Rules by which bags are set aside.
@@ -90,6 +94,8 @@ fn named(squeezed: &str, unit: Option<LengthUnit>) -> Option<Column> {
         | "readings" | "lectura" | "lecturas" | "ruler" | "rulerreading" => {
             Column::Height(unit)
         }
+        "meter" | "breathmeter" | "meterpercent" | "medidor" | "alcoholimetro" => Column::Meter,
+        "turn" | "turns" | "push" | "turno" => Column::Turn,
         "unit" | "units" | "unidad" | "unidades" => Column::Unit,
         "setaside" | "setasideby" | "setasiderule" | "rule" | "excluded" | "excludedby"
         | "exclude" | "apartada" | "apartadapor" | "apartar" | "excluida" | "excluidapor"
@@ -231,6 +237,9 @@ mod tests {
             ("Set aside", Column::Rule),
             ("Notas", Column::Event),
             ("Unit", Column::Unit),
+            ("Meter (%)", Column::Meter),
+            ("Alcoholímetro", Column::Meter),
+            ("Turn", Column::Turn),
             ("Temperature", Column::Unused),
             ("Group", Column::Unused),
             ("Group 3", Column::Unused),

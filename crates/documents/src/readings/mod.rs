@@ -12,6 +12,7 @@ mod evidence;
 mod heading;
 mod headless;
 mod height;
+mod meter;
 mod number;
 pub(crate) mod quoted;
 mod reader;
@@ -30,10 +31,13 @@ pub use sheet::Layout;
 
 use barm_domain::plan::Plan;
 use barm_domain::reading::{Reading, Rejected, Remark, SetAside};
+use barm_domain::result::meter::MeterReading;
+use barm_science::meter::Blank;
 use codes::Codes;
 use quoted::quoted;
 use reader::Reader;
 use row::Taking;
+use std::collections::BTreeMap;
 use swapped::Swapped;
 use table::Row;
 
@@ -57,6 +61,10 @@ pub struct ReadingsFile {
     pub zero_times: Vec<ZeroTime>,
     /// Bags that the file sets aside; whether the rule exists is for the analysis to say.
     pub set_aside: Vec<SetAside>,
+    /// What a breath meter showed of bags, in the order of the file.
+    pub meter: Vec<MeterReading>,
+    /// What it showed of clean air, by period.
+    pub blanks: BTreeMap<String, Vec<Blank>>,
     /// Notes that stand beside no reading.
     pub remarks: Vec<Remark>,
     /// Rows and cells that were not taken, each with its line and reason, by line.
@@ -79,6 +87,8 @@ pub struct ReadingsFile {
 ///   and a note says so.
 /// - A time is in minutes after the bag's own zero reading or a time of day, counted from the
 ///   bag's own zero reading.
+/// - A column "meter" holds what a breath meter showed, in percent; a row whose bag is "clean air" what it
+///   showed of that.
 /// - Of two different heights for one bag and minute the later is listed, naming the first.
 pub fn read(bytes: &[u8], plan: &Plan) -> ReadingsFile {
     let codes = Codes::of(plan);
@@ -116,7 +126,10 @@ pub fn read(bytes: &[u8], plan: &Plan) -> ReadingsFile {
         file.above_all = match (filled(rows), swapped) {
             (0, _) => Some(no_rows(line)),
             (count, Some(swapped)) => Some(swapped.said(count)),
-            _ if file.cells.taken + file.cells.rejected == 0 && file.rejected.is_empty() => {
+            _ if file.cells.taken + file.cells.rejected == 0
+                && file.rejected.is_empty()
+                && file.meter.is_empty() =>
+            {
                 Some(NO_HEIGHTS.to_owned())
             }
             _ => file.above_all,

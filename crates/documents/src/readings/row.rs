@@ -5,6 +5,7 @@ use super::codes::Codes;
 use super::context::{Context, is_no, not_a_time};
 use super::heading::Column;
 use super::height::{HeightCell, LengthUnit, height};
+use super::meter::Metering;
 use super::quoted::quoted;
 use super::settle::settle;
 use super::sheet::{Layout, Sheet};
@@ -24,6 +25,7 @@ pub(super) struct Taking<'a> {
     /// Times of day of zero readings by bag.
     zero_times: BTreeMap<usize, ClockTime>,
     set_aside: Vec<SetAside>,
+    metering: Metering,
     remarks: Vec<Remark>,
     cells: Cells,
     marks: usize,
@@ -43,6 +45,7 @@ impl<'a> Taking<'a> {
             typed: Vec::new(),
             zero_times: BTreeMap::new(),
             set_aside: Vec::new(),
+            metering: Metering::default(),
             remarks: Vec::new(),
             cells: Cells::default(),
             marks: 0,
@@ -79,6 +82,11 @@ impl<'a> Taking<'a> {
         if sheet.layout == Layout::BagsAcross {
             return self.bags_across(&context);
         }
+        match self.metering.air(&context, self.plan) {
+            Ok(true) => return,
+            Ok(false) => {}
+            Err(reason) => return self.reject_row(row, sheet, &reason),
+        }
         match context.bag(self.codes) {
             Ok(place) => self.one_bag(place, &context),
             Err(reason) => self.reject_row(row, sheet, &reason),
@@ -111,6 +119,10 @@ impl<'a> Taking<'a> {
                 }),
                 _ => {}
             }
+        }
+        let code = self.code(bag);
+        if let Err(reason) = self.metering.bag(&code, context) {
+            self.rejected.push(Rejected { line: context.row.line, reason });
         }
         let Some(event) = &context.event else { return };
         match &mut self.typed[before..] {
@@ -169,7 +181,7 @@ impl<'a> Taking<'a> {
             }
             HeightCell::Wrong(reason) => {
                 let beside = match context.sheet.layout {
-                    Layout::Long => String::new(),
+                    Layout::Long | Layout::Metered => String::new(),
                     Layout::Wide | Layout::BagsAcross => {
                         let heading = context.sheet.headings.get(place).map_or("", |h| h);
                         format!("in the column {}: ", quoted(heading))
@@ -278,6 +290,8 @@ impl<'a> Taking<'a> {
         file.zero_times = clocks.collect();
         file.readings = settled.readings;
         file.set_aside = self.set_aside;
+        file.meter = self.metering.readings;
+        file.blanks = self.metering.blanks;
         file.remarks = self.remarks;
         file.rejected.extend(self.rejected);
         file.notes.extend(self.notes);

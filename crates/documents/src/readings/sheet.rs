@@ -15,6 +15,8 @@ pub enum Layout {
     Wide,
     /// One row a time, one column a bag.
     BagsAcross,
+    /// One row a bag at the breath meter, without heights.
+    Metered,
 }
 
 /// The columns under one line of headings.
@@ -43,15 +45,19 @@ impl Sheet {
         keep_first(&mut columns, |column| matches!(column, Column::Bag));
         keep_first(&mut columns, |column| matches!(column, Column::Period));
         keep_first(&mut columns, |column| matches!(column, Column::Unit));
+        keep_first(&mut columns, |column| matches!(column, Column::Meter));
+        keep_first(&mut columns, |column| matches!(column, Column::Turn));
         keep_best_time(&mut columns);
         let has = |is: fn(&Column) -> bool| columns.iter().any(is);
         let layout = if has(|c| matches!(c, Column::Bag)) {
             let long = has(|c| matches!(c, Column::Time(_)))
                 && has(|c| matches!(c, Column::Height(_)));
             let wide = has(|c| matches!(c, Column::At(..) | Column::Zero(_)));
+            let metered = has(|c| matches!(c, Column::Meter));
             match (long, wide) {
                 (true, _) => Layout::Long,
                 (false, true) => Layout::Wide,
+                (false, false) if metered => Layout::Metered,
                 (false, false) => return None,
             }
         } else if has(|c| matches!(c, Column::Time(_))) {

@@ -66,8 +66,8 @@ pub use print_pilot::{pilot_pdf, pilot_report_pdf};
 #[cfg(feature = "pdf")]
 pub use print_results::{slides_pdf, summary_pdf};
 pub use results::{
-    Claim, Comparison, Counted, Gap, GasRow, LeftOut, PeriodResult, QuestionResult, Rejected,
-    ResultsReport, Slope,
+    Claim, Comparison, Counted, DayPart, Gap, GasRow, LeftOut, MeterPart, PeriodResult,
+    QuestionResult, Rejected, ResultsReport, Slope,
 };
 
 pub use slides::{ClassSlides, Drawn, FamilySummary, SlideWords, Slides};

@@ -4,12 +4,12 @@ use serde::Serialize;
 use serde_json::{Value, json};
 
 use super::{
-    ForecastPanel, ForecastSheet, Gap, Packet, PeriodResult, PrepSheet, QuestionResult,
-    ResultsReport, SubstitutePack,
+    DayPart, ForecastPanel, ForecastSheet, Gap, Packet, PeriodResult, PrepSheet,
+    QuestionResult, ResultsReport, SubstitutePack,
 };
 use crate::chart::{
-    CurvesChart, DotPlot, DotRow, ForecastChart, Frame, IntervalChart, IntervalRow,
-    MeasuredGap, Sheaf, Strand,
+    BeforeAfterChart, CurvesChart, DotPlot, DotRow, ForecastChart, Frame, IntervalChart,
+    IntervalRow, MeasuredGap, Sheaf, Strand,
 };
 use crate::page::{Paper, PdfError, press};
 
@@ -39,8 +39,21 @@ pub fn results_pdf(report: &ResultsReport, paper: Paper) -> Result<Vec<u8>, PdfE
         "every-bag": plots,
         "questions": questions,
         "periods": periods,
+        "day": report.day.as_ref().map_or(Value::Null, |day| before_after(report, day, &frame)),
     });
     press(SHEET, include_str!("results.typ"), values(SHEET, report, &pictures)?, paper)
+}
+
+/// What a day changed, as a picture; nothing where nothing did.
+fn before_after(report: &ResultsReport, day: &DayPart, frame: &Frame) -> Value {
+    let (before, after) = &day.words;
+    let chart =
+        BeforeAfterChart { title: &report.title, words: (before, after), rows: &day.rows };
+    if day.rows.is_empty() {
+        Value::Null
+    } else {
+        picture(&chart.svg(frame), &chart.description())
+    }
 }
 
 /// The prep sheet as a PDF of two or three pages.

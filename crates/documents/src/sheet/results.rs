@@ -1,7 +1,7 @@
 //! What the class found.
 
 use super::{Caution, Entry, Imprint};
-use crate::chart::{DotRow, Estimate, Look, Sheaf};
+use crate::chart::{BeforeAfterRow, DotRow, Estimate, Look, Sheaf};
 
 /// The results report of a class day: what can be said, every bag, and all that was left out.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
@@ -22,6 +22,10 @@ pub struct ResultsReport {
     pub questions: Vec<QuestionResult>,
     /// Gas and ethanol of each treatment, worked out from the heights.
     pub gas: Vec<GasRow>,
+    /// What the day's readings teach; nothing where nobody asked.
+    pub day: Option<DayPart>,
+    /// What the breath meter says of bags; nothing where none was held to it.
+    pub meter: Option<MeterPart>,
     /// Bags set aside by a rule agreed before the day.
     pub left_out: Vec<LeftOut>,
     /// What did not work and why; an empty list prints "Nothing."
@@ -172,6 +176,32 @@ pub struct GasRow {
     pub gas_ml: Estimate,
     /// Ethanol in grams in the whole bag, with its 95 % interval.
     pub ethanol_g: Estimate,
+}
+
+/// What a day's readings teach of yeast, waking, enzymes, cooling and cards.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct DayPart {
+    /// What it rests on.
+    pub rests: String,
+    /// The words over then and now.
+    pub words: (String, String),
+    /// A row a number that changed.
+    pub rows: Vec<BeforeAfterRow>,
+    /// What could not be told, and bags to look at.
+    pub says: Vec<Entry>,
+}
+
+/// What the breath meter says, one bag against another.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct MeterPart {
+    /// What has to stand beside every number.
+    pub note: String,
+    /// Comparisons, each under a word, and warnings.
+    pub says: Vec<Entry>,
+    /// Heads of the table of bags.
+    pub heads: Vec<String>,
+    /// Its rows, as many cells each as there are heads; the first is the bag's code.
+    pub bags: Vec<Vec<String>>,
 }
 
 /// A bag that was set aside.

@@ -221,8 +221,8 @@ fn the_examples_in_the_documentation_are_read() {
     let page = include_str!("../../../../docs/readings.md");
     let examples: Vec<&str> =
         page.split("```text\n").skip(1).filter_map(|rest| rest.split("```").next()).collect();
-    let layouts = [Layout::Long, Layout::Wide, Layout::BagsAcross];
-    let heights = [2, 7, 4];
+    let layouts = [Layout::Long, Layout::Wide, Layout::BagsAcross, Layout::Metered];
+    let heights = [2, 7, 4, 0];
     assert_eq!(examples.len(), layouts.len());
     for ((example, layout), heights) in examples.into_iter().zip(layouts).zip(heights) {
         let file = read(example.as_bytes(), &plan());

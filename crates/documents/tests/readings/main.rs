@@ -2,6 +2,7 @@
 
 mod counting;
 mod layouts;
+mod meter;
 mod oddities;
 mod plan;
 mod whole;

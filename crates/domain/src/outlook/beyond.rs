@@ -3,7 +3,7 @@
 use super::Treated;
 use barm_science::model::validity;
 
-/// A law that a treatment's bag goes beyond.
+/// A law that a treatment's bag goes beyond: the bag model's own mark as plain values.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Beyond {
     /// Name of the law, such as `yeast.slow_loss`.
@@ -22,19 +22,22 @@ pub struct Beyond {
     pub from_min: f64,
 }
 
-impl Beyond {
-    fn of(mark: &validity::Beyond) -> Self {
+impl From<&validity::Beyond> for Beyond {
+    fn from(mark: &validity::Beyond) -> Self {
+        let law = mark.law;
         Self {
-            law: mark.law,
-            quantity: mark.quantity,
-            unit: mark.unit,
-            holds: mark.holds,
-            outside: mark.outside,
+            law: law.name,
+            quantity: law.quantity,
+            unit: law.unit,
+            holds: law.holds,
+            outside: law.outside,
             value: mark.value,
             from_min: mark.from_min,
         }
     }
+}
 
+impl Beyond {
     /// How far outside it gets, in the law's own unit.
     fn off(&self) -> f64 {
         (self.holds.0 - self.value).max(self.value - self.holds.1)
@@ -53,7 +56,7 @@ pub struct BeyondTogether {
 impl Treated {
     /// Laws that this treatment's bag goes beyond, by the model's best guess.
     pub fn beyond(&self) -> Vec<Beyond> {
-        self.forecast.beyond().iter().map(Beyond::of).collect()
+        self.forecast.beyond().iter().map(Beyond::from).collect()
     }
 }
 
@@ -63,7 +66,8 @@ pub fn beyond_together<'n>(
     all: impl IntoIterator<Item = (&'n str, Vec<Beyond>)>,
 ) -> Vec<BeyondTogether> {
     let mut together: Vec<BeyondTogether> = Vec::new();
-    let each = all.into_iter().flat_map(|(name, own)| own.into_iter().map(move |one| (name, one)));
+    let each =
+        all.into_iter().flat_map(|(name, own)| own.into_iter().map(move |one| (name, one)));
     for (name, beyond) in each {
         match together.iter_mut().find(|known| known.farthest.law == beyond.law) {
             None => together

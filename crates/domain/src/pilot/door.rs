@@ -1,4 +1,4 @@
-//! The one place where a pilot meets the fit of a day.
+//! The one place where a pilot, or a class, meets the fit of a day.
 
 use barm_science::fit::day::{BagSeen, DayError, DayFit, fit_day};
 use barm_science::prior::{Learned, Prior};
@@ -11,7 +11,7 @@ pub(super) fn prior(numbers: &Learned) -> Prior {
 }
 
 /// What bags teach besides.
-pub(super) fn fit(bags: &[BagSeen], before: &Learned) -> Result<(Learned, DayFit), DayError> {
+pub(crate) fn fit(bags: &[BagSeen], before: &Learned) -> Result<(Learned, DayFit), DayError> {
     let fit = fit_day(bags, &prior(before))?;
     Ok((before.with(&fit.learned), fit))
 }

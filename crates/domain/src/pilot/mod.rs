@@ -8,7 +8,7 @@
 mod bags;
 mod card;
 mod cautions;
-mod door;
+pub(crate) mod door;
 mod dummy;
 mod fault;
 mod known;
@@ -45,9 +45,11 @@ pub use readings::{
     BagHeights, Height, LotNames, Made, Part, PilotReadings, Seen, Shown, Temperature, Volume,
     Weight,
 };
+pub(crate) use shown::changes_of_day;
 pub use shown::{Change, Unit};
 pub use syringe::Syringe;
 pub use timetable::{Step, timetable};
+pub(crate) use titles::title;
 
 /// Facts of the pilot.
 pub const FACTS: &[Fact] = &[dummy::READ_SD, dummy::ROOM_SD, spoon::SPOONS_KNOWN];

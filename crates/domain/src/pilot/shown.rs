@@ -94,9 +94,9 @@ pub(super) fn changes(sides: &Sides<'_>) -> Vec<Change> {
             all.push(change);
         }
     }
-    let mut of_model = of_model(sides.numbers.0, sides.numbers.1);
-    of_model.sort_by(|a, b| a.left.total_cmp(&b.left));
-    all.extend(of_model);
+    // Those of the card's curve are shown as gas under it.
+    let is_of_card = |name: &str| card::CURVE.contains(&plain(name));
+    all.extend(of_model(sides.numbers.0, sides.numbers.1, |name| !is_of_card(name)));
     if has(Part::Meter) {
         let (before, after) = sides.meter;
         let gain = |meter: &MeterPosterior| (meter.log_gain, meter.log_gain_sd);
@@ -109,11 +109,16 @@ pub(super) fn changes(sides: &Sides<'_>) -> Vec<Change> {
     all
 }
 
-/// Learned of the model that were moved; those of the card's curve are shown as gas under it.
-fn of_model(before: &Learned, after: &Learned) -> Vec<Change> {
+/// What a class's day changed: numbers of the model, the best known first.
+pub(crate) fn changes_of_day(before: &Learned, after: &Learned) -> Vec<Change> {
+    of_model(before, after, |_| true)
+}
+
+/// Numbers of the model that were moved and are to be shown, the best known first.
+fn of_model(before: &Learned, after: &Learned, shows: impl Fn(&str) -> bool) -> Vec<Change> {
     let rows = standard();
     let mut all = Vec::new();
-    for name in after.names.iter().filter(|name| !card::CURVE.contains(&plain(name))) {
+    for name in after.names.iter().filter(|name| shows(name)) {
         let (was, is) = (of(before, name), of(after, name));
         let is_telling = is.1 < TELLING * was.1 || (is.0 - was.0).abs() > MOVED;
         if !is_telling || name.starts_with("content ") {
@@ -137,6 +142,7 @@ fn of_model(before: &Learned, after: &Learned) -> Vec<Change> {
         };
         all.push(change);
     }
+    all.sort_by(|a, b| a.left.total_cmp(&b.left));
     all
 }
 

@@ -49,7 +49,7 @@ const TITLES: &[(&str, &str)] = &[
 ];
 
 /// What a number is called.
-pub(super) fn title(name: &str) -> String {
+pub(crate) fn title(name: &str) -> String {
     if let Some((_, says)) = TITLES.iter().find(|(known, _)| *known == plain(name)) {
         return (*says).to_owned();
     }

@@ -33,6 +33,9 @@ pub struct PeriodStanding {
     pub last_reading: Option<u32>,
     /// Jugs: time, jug, temperature (°C).
     pub jugs: Vec<(Timestamp, u32, f64)>,
+    /// Clean air pushed through the breath meter: what it showed (%), by turn; nothing where nobody
+    /// noted it.
+    pub blanks: BTreeMap<u32, Option<f64>>,
     /// When it ended.
     pub ended: Option<Timestamp>,
 }

@@ -104,6 +104,13 @@ pub enum What {
         /// Which jug, from 1.
         jug: u32,
     },
+    /// Clean air was pushed through the breath meter. A later one for the same turn stands in its place.
+    Blank {
+        /// Place in the meter's order of the period, from 1.
+        turn: u32,
+        /// As shown, in the meter's own percent; nothing if nobody noted it.
+        percent: Option<f64>,
+    },
     /// The period is over.
     Ended,
 

@@ -17,6 +17,7 @@ pub mod meter;
 mod sample;
 mod shared_minute;
 mod summary;
+pub mod taught;
 
 pub use answer::{Answer, Compared, Judged};
 pub use bags::{BagResult, full_height_mm};

@@ -24,27 +24,54 @@ enum Measure {
     Steam,
     /// Share of the room that gas fills.
     Room,
+    /// Months since the yeast was packed.
+    Months,
+    /// Minutes since a solution was made.
+    Minutes,
+    /// Share of raw starch in starch and water.
+    Starch,
+    /// Short side of a bag (mm).
+    Side,
+    /// Long side of a bag over its short side.
+    Shape,
+    /// Grams of sugar in a liter.
+    Sugar,
+    /// Moles of salt in a liter.
+    SaltInLiter,
 }
 
-use Measure::{Acid, Ions, Particles, Room, Salt, Shelf, Steam, Warmth};
+use Measure::{
+    Acid, Ions, Minutes, Months, Particles, Room, Salt, SaltInLiter, Shape, Shelf, Side,
+    Starch, Steam, Sugar, Warmth,
+};
 
-/// Each law with what it is about, as the start of a sentence that goes on with "is known".
-///
-/// Every law of [`barm_science::model::validity::LAWS`] has a row; a test asks for each.
+/// Each law with what it is about, as the start of a sentence that goes on with "is known". A law
+/// without a row is told by what it is read at.
 const ABOUT: &[(&str, &str, Measure)] = &[
     ("yeast.response", "How fast yeast works", Warmth),
     ("yeast.slow_loss", "How yeast tires in a warm bag", Warmth),
     ("yeast.osmotic", "How sugar and salt slow yeast", Particles),
+    ("yeast.acidity", "How acid slows yeast", Acid),
     ("yeast.storage of dry yeast", "How dry yeast ages", Shelf),
     ("yeast.storage of compressed yeast", "How fresh yeast ages", Shelf),
+    ("yeast.storage by age", "How old yeast weakens", Months),
     ("enzyme.heat of starch's enzymes", "How an enzyme that cuts starch works", Warmth),
     ("enzyme.heat of lactase and invertase", "How an enzyme that splits sugar works", Warmth),
     ("enzyme.acidity", "What acid does to an enzyme", Acid),
+    ("enzyme.stock", "How an enzyme solution keeps", Minutes),
+    ("starch.cooking", "How starch cooks", Starch),
     ("carbon_dioxide.salting by temperature", "How much gas salty water holds", Warmth),
     ("carbon_dioxide.salting by salt", "How much gas salty water holds", Salt),
     ("carbonate.activity", "How much gas soda and acid make", Ions),
+    ("carbonate.constants", "How much gas soda and acid make", Warmth),
+    ("permeation.activation", "How gas leaks through the film", Warmth),
     ("gas.most_steam", "How much room steamy gas takes", Steam),
     ("card_height.family", "How high gas lifts the card", Room),
+    ("card_height.family by size", "How high gas lifts the card", Side),
+    ("card_height.family by shape", "How high gas lifts the card", Shape),
+    ("ethanol.water_gas_ratio", "How ethanol parts between liquid and gas", Warmth),
+    ("meter.sugar_room", "How sugar drives ethanol into the gas", Sugar),
+    ("meter.salting_out", "How salt drives ethanol into the gas", SaltInLiter),
 ];
 
 /// Grams of table salt in a mole (IUPAC, from memory).
@@ -85,6 +112,13 @@ impl Measure {
             Ions => format!("up to an ionic strength of {} mol/kg", short(most)),
             Steam => format!("up to {} steam", percent(most)),
             Room => format!("until gas fills {} of the bag’s room", percent(most)),
+            Months => format!("for {} months", short(most)),
+            Minutes => format!("for {} hours", short(most / 60.0)),
+            Starch => format!("up to {} raw starch in the water", percent(most)),
+            Side => format!("for bags of {} to {} mm across", short(holds.0), short(most)),
+            Shape => format!("for bags up to {} times as long as wide", short(most)),
+            Sugar => format!("up to {most:.0} g of sugar in a liter"),
+            SaltInLiter => format!("up to {:.0} g of salt in a liter", most * SALT_G),
         }
     }
 
@@ -96,9 +130,14 @@ impl Measure {
             Shelf => format!("This yeast was kept at {}", both_degrees(value)),
             Particles => format!("This bag goes up to {} mol", short(value)),
             Acid => format!("This bag goes {way} to pH {}", short(value)),
-            Salt => format!("This bag goes up to {:.0} g", value * SALT_G),
+            Salt | SaltInLiter => format!("This bag goes up to {:.0} g", value * SALT_G),
+            Sugar => format!("This bag goes up to {value:.0} g"),
+            Months => format!("This yeast is {} months old", short(value)),
+            Minutes => format!("This solution is {} hours old", short(value / 60.0)),
+            Side => format!("This bag has {} mm", short(value)),
+            Shape => format!("This bag is {} times as long", short(value)),
             Ions => format!("This bag goes up to {value:.2} mol/kg"),
-            Steam | Room => format!("This bag goes up to {}", percent(value)),
+            Steam | Room | Starch => format!("This bag goes up to {}", percent(value)),
         }
     }
 }
@@ -107,12 +146,14 @@ impl Voice {
     /// What a law is about, from where to where it is known, and how far a bag goes beyond it. Two
     /// short sentences.
     pub fn beyond(self, beyond: &Beyond) -> String {
-        let Some((_, about, measure)) = ABOUT.iter().find(|(law, ..)| *law == beyond.law) else {
+        let Some((_, about, measure)) = ABOUT.iter().find(|(law, ..)| *law == beyond.law)
+        else {
             let (low, high) = beyond.holds;
-            let Beyond { law, quantity, unit, value, .. } = beyond;
+            let Beyond { quantity, unit, value, .. } = beyond;
+            let space = if unit.is_empty() { "" } else { " " };
             return format!(
-                "The law “{law}” is known from {low} to {high} {unit}. Here, {quantity} goes to \
-                 {value:.3}; there the forecast is a guess."
+                "What the model does is known for a {quantity} of {low} to {high}{space}{unit}. This bag \
+                 goes to {value:.3}; there it is a guess."
             );
         };
         let known = measure.range(beyond.holds);
@@ -121,7 +162,7 @@ impl Voice {
             minute if minute > 0.0 => format!(" from {} on", self.minute(minute)),
             _ => String::new(),
         };
-        format!("{about} is known {known}. {reached}{from}; there the forecast is a guess.")
+        format!("{about} is known {known}. {reached}{from}; there it is a guess.")
     }
 
     /// The same for all treatments that go beyond a law, told of the one that goes farthest.

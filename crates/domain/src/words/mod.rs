@@ -10,8 +10,10 @@ mod comparison;
 mod crossed;
 mod hint;
 mod ladder;
+mod meter;
 mod number;
 mod reason;
+mod taught;
 
 use number::mid_sentence;
 

@@ -65,6 +65,8 @@ fn about_others() -> impl Strategy<Value = What> {
         1 => Just(What::TakenBack),
         1 => (0u32..30).prop_map(|minute| What::LastReading { minute }),
         1 => (height(), 1u32..3).prop_map(|(celsius, jug)| What::Jug { celsius, jug }),
+        1 => (1u32..5, proptest::option::of(height()))
+            .prop_map(|(turn, percent)| What::Blank { turn, percent }),
         1 => (1u32..4).prop_map(|version| What::PlanSaved { version }),
         2 => (face.clone(), audience()).prop_map(|(face, to)| What::Opened { face, to }),
         2 => (face, audience()).prop_map(|(face, to)| What::Closed { face, to }),

@@ -11,4 +11,5 @@ mod published;
 #[path = "../../../science/tests/statistics/size.rs"]
 mod size;
 mod stories;
+mod taught;
 mod words;

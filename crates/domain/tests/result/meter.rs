@@ -3,12 +3,14 @@
 use crate::class::{Class, treatment};
 use barm_domain::outlook::{Look, Treated, forecast, forecast_from};
 use barm_domain::plan::{Difference, Treatment};
-use barm_domain::record::{Bag, Height, Key, Standing, Who};
+use barm_domain::record::{Bag, Height, Key, PeriodStanding, Standing, Who};
 use barm_domain::result::meter::{ClassMeter, MeterReading, MeterResult, by_meter, on_record};
+use barm_domain::words::Voice;
 use barm_science::ethanol::water_gas_ratio;
 use barm_science::meter::{Blank, Outcome, RELATIVE_ONLY, Sample};
 use barm_science::prior::{Learned, Prior};
 use barm_science::units::Celsius;
+use std::collections::BTreeMap;
 
 /// Two periods, in each two bags of warm and two of cool water.
 struct Meters {
@@ -122,6 +124,55 @@ fn what_a_pilot_found_of_cooling_reaches_the_meter() {
     assert!((quick - drawn).abs() < 0.5, "{quick} °C beside {drawn} °C of the forecast");
 }
 
+/// The same case in words: the display put the warm bags ahead, and that must not be told.
+#[test]
+fn a_turned_order_is_warned_of_and_a_plain_one_is_told() {
+    let meters = meters();
+    let voice = Voice::english(8);
+    let turned = meters.result(&all_shown(&meters, 0.25, 0.20), &quiet());
+    let compared = &turned.comparisons[0];
+    let warning = voice.metered_warning(compared).expect("a warning");
+    let start = "The display put warm ahead; corrected for how warm each bag was, cool ";
+    assert!(warning.starts_with(start), "{warning}");
+    assert!(warning.ends_with("Do not tell the display’s order."), "{warning}");
+    assert_eq!(voice.metered_bags(compared), "4 bags against 4.");
+    assert!(compared.told().order_in_doubt);
+    let plain = meters.result(&all_shown(&meters, 0.05, 0.30), &quiet());
+    let compared = &plain.comparisons[0];
+    let says = voice.metered(compared);
+    // Cool bags hold more, by more than the display says: their ethanol keeps to the water.
+    assert!(
+        says.starts_with("Cool held about ")
+            && says.contains(" as much ethanol as warm (between "),
+        "{says}"
+    );
+    assert_eq!(voice.metered_warning(compared), None);
+    let Outcome::Ratio(found) = compared.outcome else { panic!("{:?}", compared.outcome) };
+    assert!(1.0 / found.ratio.ratio > 0.30 / 0.05, "{found:?}");
+    assert_eq!(compared.told().outcome, "ratio");
+}
+
+#[test]
+fn a_display_at_its_end_says_at_least() {
+    let meters = meters();
+    let voice = Voice::english(6);
+    let result = meters.result(&all_shown(&meters, 0.40, 0.20), &quiet());
+    assert!(result.bags[0].at_least);
+    assert!(voice.metered_bag(&result.bags[0]).is_some_and(|says| says.contains("at least")));
+    let compared = &result.comparisons[0];
+    assert!(voice.metered(compared).contains("held at least "), "{}", voice.metered(compared));
+    assert_eq!((compared.told().outcome, compared.told().times[0]), ("at-least", None));
+    // A display that showed more has a longer scale; no display shows 3 percent.
+    let readings = all_shown(&meters, 0.45, 0.20);
+    let of = |readings: &[MeterReading]| {
+        ClassMeter::of(quiet().known, readings, quiet().blanks).range_percent
+    };
+    assert!((of(&readings) - 0.45).abs() < 1e-12);
+    assert!(
+        (of(&all_shown(&meters, 3.0, 0.2)) - ClassMeter::default().range_percent).abs() < 1e-12
+    );
+}
+
 /// A thermometer in the bag is believed before the forecast.
 #[test]
 fn a_temperature_that_was_read_counts() {
@@ -210,6 +261,15 @@ fn what_stands_on_record_is_taken_bag_by_bag() {
         readings,
         [shown(&meters.warm[0], 0.12, 26.0, 2), shown(&meters.warm[0], 0.14, 30.0, 6)]
     );
+    let day = PeriodStanding {
+        blanks: [(1, Some(0.01)), (3, None), (5, Some(0.02))].into(),
+        ..PeriodStanding::default()
+    };
+    standing.periods.insert("1".into(), day);
+    standing.periods.insert("2".into(), PeriodStanding::default());
+    let meter = ClassMeter::on_record(ClassMeter::default().known, &standing);
+    let blanks = [Blank { turn: 1, percent: 0.01 }, Blank { turn: 5, percent: 0.02 }];
+    assert_eq!(meter.blanks, BTreeMap::from([("1".to_owned(), blanks.to_vec())]));
     // The last one counts, and bags of a class without forecasts beyond minute 24 are followed there.
     let result = meters.result(&readings, &ClassMeter::default());
     assert_eq!(result.bags.len(), 1);

@@ -29,6 +29,7 @@ pub(crate) const KINDS: &[(&str, i64)] = &[
     ("went-on", 1),
     ("last-reading", 1),
     ("jug", 1),
+    ("blank", 1),
     ("ended", 1),
     ("plan-saved", 1),
     ("opened", 1),
@@ -66,6 +67,7 @@ layout!(Here1 { students: u32 });
 layout!(StandIn2 {} { seed: u64, plan: u32 });
 layout!(LastReading1 { minute: u32 });
 layout!(Jug1 { celsius: Num, jug: u32 });
+layout!(Blank1 { turn: u32 } { percent: Num });
 layout!(PlanSaved1 { version: u32 });
 
 /// The kind and the body in its newest layout.
@@ -123,6 +125,9 @@ pub(super) fn body(what: &What) -> Result<(&'static str, String), serde_json::Er
         }
         What::Jug { celsius, jug } => {
             ("jug", json(&Jug1 { celsius: Num(*celsius), jug: *jug })?)
+        }
+        What::Blank { turn, percent } => {
+            ("blank", json(&Blank1 { turn: *turn, percent: percent.map(Num) })?)
         }
         What::Ended => ("ended", nothing()?),
         What::PlanSaved { version } => ("plan-saved", json(&PlanSaved1 { version: *version })?),
@@ -199,6 +204,10 @@ fn read_known(kind: &str, body: &str) -> Result<What, String> {
         "jug" => {
             let Jug1 { celsius, jug } = from(body)?;
             What::Jug { celsius: celsius.0, jug }
+        }
+        "blank" => {
+            let Blank1 { turn, percent } = from(body)?;
+            What::Blank { turn, percent: percent.map(|percent| percent.0) }
         }
         "ended" => nothing(What::Ended)?,
         "plan-saved" => What::PlanSaved { version: from::<PlanSaved1>(body)?.version },

@@ -64,6 +64,8 @@ fn everything() -> Vec<What> {
         What::WentOn,
         What::LastReading { minute: 16 },
         What::Jug { celsius: 40.2, jug: 1 },
+        What::Blank { turn: 1, percent: Some(0.01) },
+        What::Blank { turn: 6, percent: None },
         What::Ended,
         What::PlanSaved { version: 1 },
         What::Opened { face: Face::Results, to: Audience::Wall { period: "1".into() } },
@@ -148,6 +150,8 @@ fn the_layouts_on_disk_are_frozen() {
             What::OddBack { of: "00000000-0000-7000-8000-000000000004".parse().unwrap() },
         ),
         ("vented", "{}", What::Vented),
+        ("blank", r#"{"turn":3,"percent":0.01}"#, What::Blank { turn: 3, percent: Some(0.01) }),
+        ("blank", r#"{"turn":4}"#, What::Blank { turn: 4, percent: None }),
         ("sealed", r#"{"plan":2}"#, What::Sealed { plan: 2 }),
         (
             "made",

@@ -1,7 +1,7 @@
 //! What the class found, on paper.
 
 use super::prep::of_bags;
-use super::results_parts::{claims, did_not_work, gas_rows, left_out, method};
+use super::results_parts::{claims, day, did_not_work, gas_rows, left_out, meter, method};
 use super::{imprint, looks};
 use crate::desk::{Analysis, voice};
 use barm_documents::chart::{Dot, DotRow, Estimate, Reading, Sheaf};
@@ -45,6 +45,8 @@ pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport 
             .map(|(question, answer)| question_result(plan, question, answer, analysis))
             .collect(),
         gas: gas_rows(plan, &result.bags),
+        day: day(plan, analysis),
+        meter: meter(plan, analysis),
         left_out: left_out(plan, analysis),
         did_not_work: did_not_work(plan, analysis),
         rejected: told_singly(analysis)

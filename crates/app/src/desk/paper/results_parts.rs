@@ -1,9 +1,9 @@
 //! The parts of the results report that are words.
 
 use super::looks;
-use crate::desk::{Analysis, beyond_says, voice};
+use crate::desk::{Analysis, DAY_WORDS, METERED_HEADS, beyond_says, day_says, metered, voice};
 use barm_documents::chart::Estimate;
-use barm_documents::sheet::{Claim, Entry, GasRow, LeftOut};
+use barm_documents::sheet::{Claim, DayPart, Entry, GasRow, LeftOut, MeterPart};
 use barm_domain::plan::Plan;
 use barm_domain::result::{BagResult, Compared, Hint, Measured};
 use barm_science::statistics::verdict::Code;
@@ -72,6 +72,42 @@ fn mean(measured: impl Iterator<Item = Measured>) -> Option<Estimate> {
         value: of(|m| m.value),
         low: of(|m| m.low),
         high: of(|m| m.high),
+    })
+}
+
+/// What the day teaches, and bags to look at, if that was worked out.
+pub(super) fn day(plan: &Plan, analysis: &Analysis) -> Option<DayPart> {
+    let says = day_says(plan, analysis.day.as_ref()?);
+    let entry = |head: &str, says: String| Entry { head: head.to_owned(), says };
+    let notes = says.notes.into_iter().map(|note| entry("To know", note));
+    let look_at = says.look_at.into_iter();
+    let look_at = look_at.map(|(code, treatment, asks)| {
+        entry("Look at", format!("{code} ({treatment}). {asks}"))
+    });
+    Some(DayPart {
+        rests: says.rests,
+        words: (DAY_WORDS.0.to_owned(), DAY_WORDS.1.to_owned()),
+        rows: says.rows,
+        says: look_at.chain(notes).collect(),
+    })
+}
+
+/// What the breath meter says, beside the words that have to stand there.
+pub(super) fn meter(plan: &Plan, analysis: &Analysis) -> Option<MeterPart> {
+    let metered = metered(plan, analysis.meter.as_ref())?;
+    let entry = |head: &str, says: String| Entry { head: head.to_owned(), says };
+    let compared = metered.compared.into_iter().flat_map(|one| {
+        let says = entry("Compared", format!("{} {}", one.says, one.rests));
+        [says].into_iter().chain(one.warning.map(|warning| entry("Careful", warning)))
+    });
+    let not_used = metered.not_used.into_iter();
+    Some(MeterPart {
+        note: metered.note,
+        says: compared
+            .chain(not_used.map(|says| entry("Not used", format!("{says}."))))
+            .collect(),
+        heads: METERED_HEADS.map(str::to_owned).to_vec(),
+        bags: metered.bags.iter().map(|bag| bag.cells().map(str::to_owned).to_vec()).collect(),
     })
 }
 

@@ -3,7 +3,9 @@
 mod pictures;
 mod words;
 
-pub(crate) use pictures::{bags, changes, changes_chart, treatments, treatments_chart};
+pub(crate) use pictures::{
+    bags, change_rows, changes, changes_chart, treatments, treatments_chart,
+};
 pub(crate) use words::{reason, recipe, tables, tools};
 
 use super::plan_file::bytes;

@@ -22,6 +22,11 @@ pub(crate) fn treatments_chart(terminal: Terminal, lesson: &Lesson) -> Option<St
 
 /// A row a number.
 pub(crate) fn changes(lesson: &Lesson) -> Vec<BeforeAfterRow> {
+    change_rows(&lesson.taught.changes)
+}
+
+/// The same of any changes.
+pub(crate) fn change_rows(changes: &[Change]) -> Vec<BeforeAfterRow> {
     let row = |change: &Change| {
         let is_factor = change.unit == Unit::Times;
         let scale = |value: f64| if is_factor { value.ln() } else { value };
@@ -32,7 +37,7 @@ pub(crate) fn changes(lesson: &Lesson) -> Vec<BeforeAfterRow> {
             (figures(change.unit, change.before), figures(change.unit, change.after)),
         )
     };
-    lesson.taught.changes.iter().map(row).collect()
+    changes.iter().map(row).collect()
 }
 
 /// A row a treatment: its rise at the last reading.

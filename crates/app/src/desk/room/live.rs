@@ -1,5 +1,6 @@
 //! One investigation while pages look at it.
 
+use super::day::DayFound;
 use super::{Investigation, Kind, Pulse, Scene, Scope};
 use crate::desk::{DeskError, Outlook, Unheard, outlook};
 use barm_documents::plan_text;
@@ -10,7 +11,7 @@ use barm_store::Store;
 use jiff::Timestamp;
 use std::cell::Cell;
 use std::collections::BTreeMap;
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard, RwLockWriteGuard};
 use tokio::sync::watch;
 
@@ -24,6 +25,8 @@ pub(crate) struct Room {
     pub(super) pulse: Pulse,
     /// The plan whose outlook is being worked out, by [`State::turn`]; 0 for none.
     foreseeing: AtomicU32,
+    /// Whether what the day teaches is being worked out.
+    pub(super) learning: AtomicBool,
     state: RwLock<State>,
 }
 
@@ -38,6 +41,8 @@ pub(super) struct State {
     turn: u32,
     /// The outlook of the plan in `bound`, by its turn.
     pub(super) outlook: Option<(u32, Arc<Outlook>)>,
+    /// What the day taught, and from what.
+    pub(super) day: Option<DayFound>,
 }
 
 impl State {
@@ -104,7 +109,16 @@ impl Room {
             store: store.clone(),
             pulse: Pulse::new(first),
             foreseeing: AtomicU32::new(0),
-            state: RwLock::new(State { plans, newest, ledger, bound, turn: 1, outlook: None }),
+            learning: AtomicBool::new(false),
+            state: RwLock::new(State {
+                plans,
+                newest,
+                ledger,
+                bound,
+                turn: 1,
+                outlook: None,
+                day: None,
+            }),
         })
     }
 
@@ -236,7 +250,7 @@ impl Room {
         Reading::none();
     }
 
-    fn state(&self) -> RwLockReadGuard<'_, State> {
+    pub(super) fn state(&self) -> RwLockReadGuard<'_, State> {
         self.state.read().unwrap_or_else(PoisonError::into_inner)
     }
 

@@ -9,6 +9,7 @@ pub(crate) mod aide;
 pub(crate) mod backups;
 pub(crate) mod bench;
 pub(crate) mod benches;
+mod day;
 mod doubts;
 mod entered;
 pub(crate) mod hour;

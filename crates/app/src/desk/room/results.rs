@@ -1,14 +1,16 @@
 //! What the results page shows: the record's answers, in their plain first form.
 
+use super::day::DayLook;
 use super::poured::{Poured, poured};
 use super::{Kind, Room, Scene};
 use crate::desk::paper::Beside;
-use crate::desk::{self, Analysis, DeskError};
+use crate::desk::{self, Analysis, DaySays, DeskError, Metered, Pushes};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Plan;
 use barm_domain::record::{Counted, Lent};
 use barm_domain::result::{BagResult, Compared, Hint};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 /// The results page. For the teacher only.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,10 +29,42 @@ pub(crate) struct ResultsView {
     pub(crate) questions: Vec<Answered>,
     /// What was left out and what did not work, a sentence each.
     pub(crate) left_out: Vec<String>,
+    /// What the breath meter says of bags, if any was held to it.
+    pub(crate) meter: Option<Metered>,
+    /// What the day's readings teach, as far as it was worked out.
+    pub(crate) day: DayShown,
     /// Laws of the bag model that forecasts behind it go beyond, a line each.
     pub(crate) beyond: Vec<String>,
     /// How warm the water was at pouring, where that was measured.
     pub(crate) poured: Option<Poured>,
+}
+
+/// What the day's readings teach, as it is shown.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum DayShown {
+    /// Nothing is said of it yet.
+    Waits,
+    /// It is being worked out.
+    Working,
+    /// It could not be worked out: why.
+    Lost(String),
+    /// In words, with a picture for a wide page and one for a narrow one, if anything changed.
+    There(DaySays, Option<[String; 2]>),
+}
+
+/// What the day teaches; works it out in the background where that is not done.
+pub(crate) fn day_shown(room: &Arc<Room>) -> DayShown {
+    match room.day() {
+        DayLook::Waits => DayShown::Waits,
+        DayLook::Working => DayShown::Working,
+        DayLook::Lost(why) => DayShown::Lost(why),
+        DayLook::There(taught) => {
+            let plan = room.read(|scene| what_counts(scene).0);
+            let says = desk::day_says(&plan, &taught);
+            let pictures = says.pictures(&plan.title);
+            DayShown::There(says, pictures)
+        }
+    }
 }
 
 /// A question with its answer.
@@ -94,6 +128,8 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
         bags: bags.iter().filter(|bag| bag.summary.is_some()).count(),
         questions,
         left_out,
+        meter: desk::metered(&plan, analysis.meter.as_ref()),
+        day: DayShown::Waits,
         beyond: desk::beyond_says(&plan, &analysis.beyond),
         poured: room.read(poured),
     })
@@ -101,7 +137,8 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
 
 /// The report as a PDF, made now. For the teacher only.
 pub(crate) fn results_pdf(room: &Room, size: desk::Size) -> Result<Vec<u8>, DeskError> {
-    let (plan, analysis, waits) = analysis(room)?;
+    let (plan, mut analysis, waits) = analysis(room)?;
+    analysis.day = room.day_there().map(|taught| taught.as_ref().clone());
     let beside = beside(room, waits);
     desk::paper::results_pdf_with(room.kind, &plan, &analysis, &beside, size)
 }
@@ -114,12 +151,13 @@ pub(super) fn beside(room: &Room, waits: BTreeSet<String>) -> Beside {
 /// What counts of the record, each bag as what it is in truth; and the treatments that wait for
 /// their period, by [`not_run`].
 pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis, BTreeSet<String>), DeskError> {
-    let (plan, counted, waits) = room.read(|scene| {
+    let (plan, counted, pushes, waits) = room.read(|scene| {
         let (plan, counted) = what_counts(scene);
         let waits = not_run(scene, &plan);
-        (plan, counted, waits)
+        let pushes = Pushes::on_record(&plan, scene.standing());
+        (plan, counted, pushes, waits)
     });
-    let mut analysis = desk::analyze_record(&plan, counted, &desk::Unheard)?;
+    let mut analysis = desk::analyze_record(&plan, counted, &pushes, &desk::Unheard)?;
     for answer in &mut analysis.result.questions {
         answer.comparisons.retain(|compared| has_run(compared, &waits));
     }

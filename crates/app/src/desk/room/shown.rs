@@ -102,7 +102,9 @@ impl<'a> Change<'a> {
                 Scope::Aide => true,
                 Scope::Round(own) => own == period,
                 Scope::Wall(own) | Scope::Group { period: own, .. } => {
-                    own == period && !matches!(self.entry.what, What::Jug { .. })
+                    let unseen =
+                        matches!(self.entry.what, What::Jug { .. } | What::Blank { .. });
+                    own == period && !unseen
                 }
                 Scope::Teacher => true,
             },

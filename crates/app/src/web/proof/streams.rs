@@ -49,6 +49,13 @@ fn a_group_hears_of_its_own_bags_and_of_nothing_that_is_the_teachers() {
         ("aside", bag(own), Who::Teacher, What::SetAside { rule: "leak".into() }, "T.....R."),
         ("began", period("1"), Who::Teacher, What::Began, "TGG.W.RA"),
         ("jug", period("1"), Who::Teacher, What::Jug { celsius: 40.0, jug: 1 }, "T.....RA"),
+        (
+            "blank",
+            period("1"),
+            Who::Teacher,
+            What::Blank { turn: 1, percent: Some(0.01) },
+            "T.....RA",
+        ),
         ("here", group(2), Who::Teacher, What::Here { students: 3 }, "T.G...R."),
         (
             "opened",

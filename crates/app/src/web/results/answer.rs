@@ -2,7 +2,7 @@
 
 use super::page;
 use crate::desk::room::Shelf;
-use crate::desk::room::results::{results_pdf, results_view};
+use crate::desk::room::results::{ResultsView, day_shown, results_pdf, results_view};
 use crate::desk::{DeskError, say};
 use crate::web::page::sheet_with;
 use crate::web::prepare::{Paper, pdf};
@@ -18,7 +18,12 @@ pub(in crate::web) async fn show(
     Path(id): Path<i64>,
     Words(w): Words,
 ) -> Result<Response, Trouble> {
-    let view = web.wait(move |shelf: &Shelf, now| results_view(&*shelf.room(id, now)?)).await?;
+    let made = move |shelf: &Shelf, now| {
+        let room = shelf.room(id, now)?;
+        let day = day_shown(&room);
+        Ok::<_, DeskError>(ResultsView { day, ..results_view(&room)? })
+    };
+    let view = web.wait(made).await?;
     let title = say!(w, "results-title", title = &view.title);
     let body = page::page(w, &view);
     Ok(sheet_with(w.code(), &title, &["plan.css"], &[], &body).into_response())

@@ -1,8 +1,8 @@
 //! The results page as markup.
 
 use crate::desk::room::poured::Poured;
-use crate::desk::room::results::{Answered, ResultsView};
-use crate::desk::{Wording, say};
+use crate::desk::room::results::{Answered, DayShown, ResultsView};
+use crate::desk::{Metered, Wording, say};
 use crate::web::head::{Part, head, lead, no_printer, older_names};
 use barm_domain::amount::show::both_degrees;
 use maud::{Markup, PreEscaped, html};
@@ -37,6 +37,8 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                             ul.plain { @for says in &view.left_out { li.fr { p { (says) } } } }
                         }
                     }
+                    @if let Some(metered) = &view.meter { (meter(w, metered)) }
+                    (day(w, &view.day))
                     @if !view.beyond.is_empty() {
                         section.sec {
                             div.mg { h2 { (say!(w, "results-beyond")) } }
@@ -60,6 +62,92 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                     }
                 }
                 p.addrow { a href={ "/i/" (id) "/names" } { (say!(w, "results-names")) } }
+            }
+        }
+    }
+}
+
+/// What the day's readings teach, and bags to look at.
+fn day(w: Wording, day: &DayShown) -> Markup {
+    html! {
+        @if *day != DayShown::Waits {
+            section.sec {
+                div.mg { h2 { (say!(w, "results-day")) } p.note { (say!(w, "results-day-note")) } }
+                div.bd {
+                    @match day {
+                        DayShown::Waits => {},
+                        DayShown::Working => p.soft { (say!(w, "results-day-working")) },
+                        DayShown::Lost(why) => p.soft { (say!(w, "results-day-lost", why = why)) },
+                        DayShown::There(says, pictures) => {
+                            p { (says.rests) }
+                            @if let Some(pictures) = pictures {
+                                div.chartbox {
+                                    div.wid { (PreEscaped(&pictures[0])) }
+                                    div.nar { (PreEscaped(&pictures[1])) }
+                                }
+                                details { summary { (say!(w, "plan-in-words")) } p { (says.in_words()) } }
+                            }
+                            @for note in &says.notes { p.soft { (note) } }
+                            @if !says.look_at.is_empty() {
+                                h3 { (say!(w, "results-day-look")) }
+                                ul.plain {
+                                    @for (code, treatment, asks) in &says.look_at {
+                                        li.fr { p { b { (code) } " (" (treatment) ") " (asks) } }
+                                    }
+                                }
+                            }
+                        },
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Bags against bags on the breath meter, beside the words that have to stand there.
+fn meter(w: Wording, metered: &Metered) -> Markup {
+    let heads = [
+        say!(w, "results-meter-bag"),
+        say!(w, "results-meter-treatment"),
+        say!(w, "results-meter-shown"),
+        say!(w, "results-meter-zero"),
+        say!(w, "results-meter-warm"),
+        say!(w, "results-meter-ethanol"),
+        say!(w, "results-meter-remark"),
+    ];
+    html! {
+        section.sec {
+            div.mg { h2 { (say!(w, "results-meter")) } p.note { (metered.note) } }
+            div.bd {
+                @if !metered.compared.is_empty() { ul.plain {
+                    @for one in &metered.compared {
+                        li.fr {
+                            p { (one.says) " " span.soft { (one.rests) } }
+                            @if let Some(warning) = &one.warning {
+                                p { b { (say!(w, "results-meter-careful")) } " " (warning) }
+                            }
+                        }
+                    }
+                } }
+                @if !metered.bags.is_empty() { details {
+                    summary { (say!(w, "results-meter-bags", count = metered.bags.len())) }
+                    div.scrolls tabindex="0" {
+                        table {
+                            thead { tr { @for head in &heads { th { (head) } } } }
+                            tbody {
+                                @for bag in &metered.bags {
+                                    tr {
+                                        // Codes and temperatures are not broken.
+                                        @for (at, cell) in bag.cells().iter().enumerate() {
+                                            td.nowrap[at == 0 || at == 4] { (cell) }
+                                        }
+                                    }
+                                }
+                            }
+                        }
+                    }
+                } }
+                @for says in &metered.not_used { p.soft { (say!(w, "results-meter-not-used", says = says)) } }
             }
         }
     }
@@ -115,6 +203,7 @@ fn question(w: Wording, answered: &Answered) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::desk::MeteredSays;
     use crate::desk::room::Kind;
 
     fn view(questions: Vec<Answered>, left_out: &[&str]) -> ResultsView {
@@ -126,6 +215,8 @@ mod tests {
             bags: questions.len(),
             questions,
             left_out: left_out.iter().map(|&says| says.to_owned()).collect(),
+            meter: None,
+            day: DayShown::Waits,
             beyond: Vec::new(),
             poured: None,
         }
@@ -161,6 +252,31 @@ mod tests {
         assert_eq!(explained(&view), 1);
         let said = page(Wording::english(), &view).into_string();
         assert!(said.contains("version 2 of the plan"));
+    }
+
+    #[test]
+    fn what_a_meter_says_stands_beside_the_words_that_must_stand_there() {
+        let mut view = view(vec![answered()], &[]);
+        assert!(!page(Wording::english(), &view).into_string().contains("Breath meter"));
+        view.meter = Some(Metered {
+            note: "Relative reading.".to_owned(),
+            compared: vec![MeteredSays {
+                says: "Honey held more.".to_owned(),
+                rests: "2 bags against 2.".to_owned(),
+                warning: Some("Do not tell its order.".to_owned()),
+            }],
+            bags: Vec::new(),
+            not_used: vec!["P1 is <none>".to_owned()],
+        });
+        let said = page(Wording::english(), &view).into_string();
+        for part in [
+            "Relative reading.",
+            "Honey held more.",
+            "Careful:</b> Do not tell its order.",
+            "Not used: P1 is &lt;none&gt;.",
+        ] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
     }
 
     #[test]

@@ -3,6 +3,7 @@
 mod bag;
 mod codes;
 mod lists;
+mod meter;
 mod page;
 mod tools;
 

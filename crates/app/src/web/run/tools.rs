@@ -1,8 +1,9 @@
 //! Below the lists: roles, the meter's line, jugs, what is open, who is in, and the end.
 
+use super::meter;
 use super::page::Around;
 use crate::desk::room::hour::Stage;
-use crate::desk::room::run::{Changeover, MeterLine, RoleRow, RunView};
+use crate::desk::room::run::{Changeover, RoleRow, RunView};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
 use crate::web::words::lay;
@@ -24,8 +25,7 @@ pub(super) fn tools(w: Wording, view: &RunView, around: &Around, home: &str) -> 
             @if let (Some(line), Some(head)) = (&view.meter, meter) {
                 details id="meter" {
                     summary data-part="meter-head" { (head) }
-                    div data-part="meter" { (meter_line(w, line)) }
-                    (meter_form(w, around, home, line))
+                    (meter::line(w, around, home, line))
                 }
             }
             details id="jug" {
@@ -156,54 +156,6 @@ pub(in crate::web) fn lent_word(w: Wording, lent: Lent) -> String {
     match lent {
         Lent::ClassData => say!(w, "lent-class"),
         Lent::Simulated { .. } => say!(w, "lent-simulated"),
-    }
-}
-
-fn meter_line(w: Wording, line: &MeterLine) -> Markup {
-    html! {
-        ol.meter {
-            @if line.shown.is_empty() { li { (say!(w, "meter-warm")) } }
-            @if line.blank_next { li { (say!(w, "meter-blank")) } }
-            @match line.next() {
-                Some((name, _)) => li {
-                    (lay!(w, "meter-now", bag = html! { b { (name) } }))
-                },
-                None => li { (say!(w, "meter-none")) },
-            }
-        }
-        @if line.waiting.len() > 1 {
-            p.soft {
-                @let after: Vec<&str> =
-                    line.waiting.iter().skip(1).map(|(name, _)| name.as_str()).collect();
-                (say!(w, "meter-after", bags = after.join(", ")))
-            }
-        }
-        @if !line.shown.is_empty() {
-            p {
-                (lay!(w, "meter-shown", values = html! {
-                    @for (at, (name, percent, _)) in line.shown.iter().enumerate() {
-                        @if at > 0 { ", " } (name) " " b { (format!("{percent:.2}")) }
-                    }
-                }))
-            }
-        }
-    }
-}
-
-fn meter_form(w: Wording, around: &Around, home: &str, line: &MeterLine) -> Markup {
-    html! {
-        form.line method="post" action=(home) data-act data-clear {
-            (around.field)
-            input type="hidden" name="key" value=(around.key);
-            input type="hidden" name="do" value="meter";
-            label for="m-bag" { (say!(w, "meter-bag")) }
-            input id="m-bag" name="bag" size="6" required
-                value=[line.next().map(|(name, _)| name.as_str())];
-            label for="m-pc" { (say!(w, "meter-percent")) }
-            input id="m-pc" name="percent" size="6" required inputmode="decimal" placeholder="0.12";
-            label.tick { input type="checkbox" name="blank" value="1" checked[line.blank_next]; " " (say!(w, "meter-blank-before")) }
-            button.btn { (say!(w, "meter-note")) }
-        }
     }
 }
 

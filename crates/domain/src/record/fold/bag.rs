@@ -174,6 +174,7 @@ impl Bag {
             | What::WentOn
             | What::LastReading { .. }
             | What::Jug { .. }
+            | What::Blank { .. }
             | What::Ended
             | What::PlanSaved { .. }
             | What::Opened { .. }

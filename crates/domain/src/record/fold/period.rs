@@ -32,6 +32,12 @@ pub(in crate::record) fn period(entries: &[Entry]) -> (PeriodStanding, Refusals)
                 period.jugs.push((at, *jug, *celsius));
             }
             What::Jug { .. } => refusals.add(entry, Refused::NotANumber),
+            What::Blank { percent: Some(percent), .. } if !percent.is_finite() => {
+                refusals.add(entry, Refused::NotANumber);
+            }
+            What::Blank { turn, percent } => {
+                period.blanks.insert(*turn, *percent);
+            }
             What::Ended => period.ended = Some(at),
             // A start that was a slip: as if nobody had rung the bell.
             What::TakenBack if period.began.is_some() => {

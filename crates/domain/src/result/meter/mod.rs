@@ -4,7 +4,7 @@ mod bag;
 mod sets;
 
 pub use bag::MeteredBag;
-pub use sets::MeterCompared;
+pub use sets::{MeterCompared, Told};
 
 use super::aside;
 use crate::code::BagCode;
@@ -62,6 +62,33 @@ impl Default for ClassMeter {
 }
 
 impl ClassMeter {
+    /// The meter as a pilot knows it, with what it showed of clean air. A display is taken for a usual one
+    /// until a reading of a bag shows more, which makes it one with a longer scale: up to what any such
+    /// meter shows ([`USUAL_RANGE`]), for beyond that it is a slip.
+    pub fn of(
+        known: MeterPosterior,
+        readings: &[MeterReading],
+        blanks: BTreeMap<String, Vec<Blank>>,
+    ) -> Self {
+        let most = USUAL_RANGE.range.map_or(USUAL_RANGE.value, |(_, most)| most);
+        let shown = readings.iter().map(|reading| reading.percent);
+        let range_percent =
+            shown.filter(|percent| *percent <= most).fold(USUAL_RANGE.value, f64::max);
+        Self { known, range_percent, blanks, ..Self::default() }
+    }
+
+    /// The same with all that stands on record.
+    pub fn on_record(known: MeterPosterior, standing: &Standing) -> Self {
+        let noted = |blanks: &BTreeMap<u32, Option<f64>>| -> Vec<Blank> {
+            let noted = blanks.iter().filter_map(|(turn, percent)| Some((*turn, (*percent)?)));
+            noted.map(|(turn, percent)| Blank { turn, percent }).collect()
+        };
+        let periods = standing.periods.iter();
+        let blanks = periods.map(|(period, of)| (period.clone(), noted(&of.blanks)));
+        let blanks = blanks.filter(|(_, blanks)| !blanks.is_empty()).collect();
+        Self::of(known, &on_record(standing), blanks)
+    }
+
     /// The meter in a period: it drifts over the period's pushes.
     fn in_period(&self, period: &str) -> Meter {
         let blanks = self.blanks.get(period).map_or(&[][..], Vec::as_slice);
@@ -130,8 +157,7 @@ pub fn by_meter(
     }
 }
 
-/// What stands on record of the meter, bag by bag, in the order of time. The display's blanks are not on
-/// record, only their turns.
+/// What stands on record of the meter, bag by bag, in the order of time.
 pub fn on_record(standing: &Standing) -> Vec<MeterReading> {
     let of_bag = |(code, bag): (&BagCode, &crate::record::Bag)| {
         let reading =

@@ -21,6 +21,44 @@ pub struct MeterCompared {
     pub outcome: Outcome,
 }
 
+/// An outcome as plain values.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Told {
+    /// `ratio`, `only-treatment`, `only-reference`, `partly`, `none`, `at-least`, `at-most` or
+    /// `both-at-end`.
+    pub outcome: &'static str,
+    /// Ethanol in the treatment over ethanol in the reference with its 95 % interval (1): value, low
+    /// and high, as far as there are any.
+    pub times: [Option<f64>; 3],
+    /// The same of what the display showed, without any correction (1).
+    pub shown: Option<f64>,
+    /// Whether the corrections turn round, or may turn round, the order that the display gave.
+    pub order_in_doubt: bool,
+}
+
+impl MeterCompared {
+    /// What came of it, as plain values.
+    pub fn told(&self) -> Told {
+        let plain =
+            |outcome, times| Told { outcome, times, shown: None, order_in_doubt: false };
+        match &self.outcome {
+            Outcome::Ratio(found) => Told {
+                outcome: "ratio",
+                times: [found.ratio.ratio, found.ratio.low, found.ratio.high].map(Some),
+                shown: Some(found.shown),
+                order_in_doubt: found.order_is_in_doubt(),
+            },
+            Outcome::OnlyTheFirst => plain("only-treatment", [None; 3]),
+            Outcome::OnlyTheOthers => plain("only-reference", [None; 3]),
+            Outcome::Partly => plain("partly", [None; 3]),
+            Outcome::None => plain("none", [None; 3]),
+            Outcome::AtLeast(ratio) => plain("at-least", [None, Some(*ratio), None]),
+            Outcome::AtMost(ratio) => plain("at-most", [None, None, Some(*ratio)]),
+            Outcome::BothAtTheEnd => plain("both-at-end", [None; 3]),
+        }
+    }
+}
+
 /// Every comparison of the plan for which both sides were held to the meter and not set aside.
 pub(super) fn comparisons(plan: &Plan, pushed: &[Pushed]) -> Vec<MeterCompared> {
     let set = |name: &str| -> Vec<&Pushed> {

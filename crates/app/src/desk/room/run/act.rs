@@ -48,8 +48,8 @@ pub(crate) enum Act {
         bag: String,
         /// As shown.
         percent: f64,
-        /// Whether clean air was pushed before it.
-        blank: bool,
+        /// Whether clean air was pushed before it, and what that showed, if anybody noted it.
+        blank: Option<Option<f64>>,
     },
     /// Opens or closes something.
     Whole(What),
@@ -101,6 +101,8 @@ pub(crate) enum Wanted {
     Students,
     /// What the breath meter shows.
     Percent,
+    /// A turn at the breath meter.
+    Turn,
     /// The number of a group.
     Group,
     /// A height of the card.
@@ -135,6 +137,7 @@ impl Wanted {
             Self::Jug => say!(w, "act-jug"),
             Self::Students => say!(w, "act-students"),
             Self::Percent => say!(w, "act-percent"),
+            Self::Turn => say!(w, "act-turn"),
             Self::Group => say!(w, "act-group"),
             Self::Height => say!(w, "act-height"),
             Self::Warmth => say!(w, "act-warmth"),
@@ -255,8 +258,23 @@ impl Act {
             ("meter", []) => Self::Meter {
                 bag: typed("bag").to_owned(),
                 percent: number(typed("percent"), 0.0, 10.0, Wanted::Percent)?,
-                blank: !typed("blank").is_empty(),
+                // A page that was opened before this field was there ticks a box.
+                blank: match typed("air") {
+                    "" => (!typed("blank").is_empty()).then_some(None),
+                    air => Some(Some(number(air, 0.0, 10.0, Wanted::Percent)?)),
+                },
             },
+            ("air", []) => Self::Period(vec![What::Blank {
+                turn: whole_number(typed("turn"), Wanted::Turn)?,
+                percent: Some(number(typed("air"), 0.0, 10.0, Wanted::Percent)?),
+            }]),
+            ("air", [turn, percent @ ..]) => Self::Period(vec![What::Blank {
+                turn: turn.parse().map_err(|_| unknown())?,
+                percent: percent
+                    .first()
+                    .map(|percent| number(percent, 0.0, 10.0, Wanted::Percent))
+                    .transpose()?,
+            }]),
             ("open", [face, to]) => {
                 let (face, to) = whole(face, to).ok_or_else(unknown)?;
                 Self::Whole(What::Opened { face, to })
@@ -325,8 +343,14 @@ impl Act {
             }
             Self::Meter { bag: said, percent, blank } => {
                 let code = bag(scene, period, &said)?;
-                let turn = super::meter::last_turn(scene, period) + 1 + u32::from(blank);
-                vec![(Subject::Bag(code), What::Meter { percent, turn: Some(turn) })]
+                let next = super::meter::last_turn(scene, period) + 1;
+                let turn = Some(next + u32::from(blank.is_some()));
+                let air = blank.map(|percent| {
+                    let period = Subject::Period(period.name.clone());
+                    (period, What::Blank { turn: next, percent })
+                });
+                let own = (Subject::Bag(code), What::Meter { percent, turn });
+                [own].into_iter().chain(air).collect()
             }
             Self::Whole(what) => vec![(Subject::Investigation, what)],
         };

@@ -150,6 +150,18 @@ fn of_period(w: Wording, ledger: &Ledger, entry: &Entry) -> (String, Option<Stri
             let (jug, celsius) = (jug.to_string(), format!("{celsius:.1}"));
             (say!(w, "done-jug", jug = jug, celsius = celsius), None)
         }
+        What::Blank { turn, percent } => {
+            let before = before(ledger, entry, |what| match what {
+                What::Blank { turn: of, percent } if of == turn => Some(*percent),
+                _ => None,
+            });
+            let written = |percent: Option<f64>| {
+                percent.map_or_else(String::new, |percent| format!("{percent}"))
+            };
+            let back = before.map(|was| format!("air {turn} {}", written(was)));
+            let (turn, percent) = (turn.to_string(), written(*percent));
+            (say!(w, "done-air", turn = turn, percent = percent), back)
+        }
         _ => (say!(w, "done-noted"), None),
     };
     (says, back)

@@ -13,6 +13,8 @@ pub(crate) struct MeterLine {
     pub(crate) waiting: Vec<(String, BagCode)>,
     /// What was shown: name, percent, turn.
     pub(crate) shown: Vec<(String, f64, Option<u32>)>,
+    /// Clean air: turn, and percent where that was noted.
+    pub(crate) air: Vec<(u32, Option<f64>)>,
     /// Whether clean air should be pushed before the next bag.
     pub(crate) blank_next: bool,
 }
@@ -21,7 +23,7 @@ pub(crate) struct MeterLine {
 const BLANK_EVERY: u32 = 4;
 
 /// The line of a period; nothing where the class has no meter.
-pub(super) fn line(scene: &Scene<'_>, benches: &Benches) -> Option<MeterLine> {
+pub(super) fn line(scene: &Scene<'_>, period: &Period, benches: &Benches) -> Option<MeterLine> {
     let has = scene.plan.equipment.meters.is_some_and(|count| count > 0);
     let standing = scene.ledger.standing();
     let mut shown = Vec::new();
@@ -47,7 +49,9 @@ pub(super) fn line(scene: &Scene<'_>, benches: &Benches) -> Option<MeterLine> {
         .rposition(|pair| pair[1] > pair[0] + 1)
         .map_or(turns.len(), |at| turns.len() - at - 1);
     let blank_next = turns.is_empty() || since_blank as u32 >= BLANK_EVERY;
-    Some(MeterLine { waiting, shown, blank_next })
+    let air = standing.periods.get(&period.name).map(|of| &of.blanks);
+    let air = air.into_iter().flatten().map(|(turn, percent)| (*turn, *percent)).collect();
+    Some(MeterLine { waiting, shown, air, blank_next })
 }
 
 /// The last turn that was taken in a period.
@@ -58,7 +62,9 @@ pub(super) fn last_turn(scene: &Scene<'_>, period: &Period) -> u32 {
     let turns = codes
         .filter_map(|code| standing.bags.get(&code))
         .flat_map(|bag| bag.meter.iter().filter_map(|(_, _, turn)| *turn));
-    turns.max().unwrap_or(0)
+    let air = standing.periods.get(&period.name);
+    let air = air.and_then(|of| of.blanks.last_key_value()).map_or(0, |(turn, _)| *turn);
+    turns.max().unwrap_or(0).max(air)
 }
 
 /// The same order each time, and none that treatments are dealt in (FNV-1a of the code).

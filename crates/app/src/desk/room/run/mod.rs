@@ -155,7 +155,7 @@ pub(crate) fn run_view(
             Vec::new()
         },
         roles: roles::roles(scene, w, planned),
-        meter: meter::line(scene, &benches),
+        meter: meter::line(scene, planned, &benches),
         jugs: changeover::jugs(scene, w, planned),
         faces: faces::faces(scene, w, planned),
         changeover: closing.then(|| changeover::changeover(scene, w, planned)),

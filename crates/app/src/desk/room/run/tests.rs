@@ -258,6 +258,38 @@ fn the_meter_takes_bags_after_their_last_reading_and_counts_clean_air() {
     assert_eq!((shown[0].1, shown[0].2), (0.12, Some(2)));
     let after = at_minute(&acted, 42.7).meter.expect("a line");
     assert!(!after.blank_next && after.waiting.iter().all(|(_, other)| *other != code));
+    assert_eq!(after.air, [(1, None)], "pushed, and nobody noted what it showed");
+}
+
+#[test]
+fn clean_air_is_noted_with_its_turn_and_can_be_set_right() {
+    let mut acted = Acted::new(8, 3);
+    acted.runs_to(42.5, 1.0, |_, _| false);
+    let line = at_minute(&acted, 42.5).meter.expect("a line");
+    let bag = |at: usize| (line.waiting[at].0.clone(), line.waiting[at].1);
+    for (at, (air, expected)) in
+        [("0,01 %", Some(2)), ("", Some(3)), ("0.03", Some(5))].iter().enumerate()
+    {
+        let (name, code) = bag(at);
+        let minute = 42.6 + 0.1 * at as f64;
+        let fields =
+            [("do", "meter"), ("bag", name.as_str()), ("percent", "0.12"), ("air", *air)];
+        acts(&mut acted, minute, &fields).expect("noted");
+        assert_eq!(acted.ledger.standing().bags[&code].meter[0].2, *expected, "{air}");
+    }
+    let air = |acted: &Acted| at_minute(acted, 43.5).meter.expect("a line").air;
+    assert_eq!(air(&acted), [(1, Some(0.01)), (4, Some(0.03))]);
+    // A slip of a digit, set right.
+    acts(&mut acted, 43.2, &[("do", "air"), ("turn", "4"), ("air", "0.02")])
+        .expect("set right");
+    assert_eq!(air(&acted), [(1, Some(0.01)), (4, Some(0.02))]);
+    acts(&mut acted, 43.3, &[("do", "air 4 0.03")]).expect("the way back");
+    acts(&mut acted, 43.4, &[("do", "air 1")]).expect("not noted");
+    assert_eq!(air(&acted), [(1, None), (4, Some(0.03))]);
+    let name = bag(3).0;
+    let wrong =
+        [("do", "meter"), ("bag", name.as_str()), ("percent", "0.12"), ("air", "clean")];
+    assert!(acts(&mut acted, 43.5, &wrong).is_err());
 }
 
 #[test]

@@ -58,6 +58,9 @@ pub(crate) struct Contradiction {
 /// interval of four minutes, less a margin for a late one).
 const NEAR_MIN: f64 = 1.5;
 
+const METER_STAYS: &str = "What the breath meter showed is not taken from here: note it on the run page, at \
+                           the meter’s line.";
+
 /// What a file would do. `seed` is the first of the keys that its entries would have.
 pub(crate) fn look_at_file(
     scene: &Scene<'_>,
@@ -72,6 +75,9 @@ pub(crate) fn look_at_file(
         notes_left: taken.notes_left,
         ..FileLook::default()
     };
+    if !taken.file.meter.is_empty() || !taken.file.blanks.is_empty() {
+        look.notes.push(METER_STAYS.to_owned());
+    }
     for (place, (one, told)) in taken.paper.iter().zip(&taken.added).enumerate() {
         let bag = name(one.bag);
         match told.outcome {

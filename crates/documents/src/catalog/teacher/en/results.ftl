@@ -8,6 +8,25 @@ results-found = What we found
 results-not-run = Not run yet: { $treatments }. No bag of them was read so far.
 results-not-worked = What did not work
 results-nothing-out = Nothing was left out.
+results-meter = Breath meter
+results-meter-bag = Bag
+results-meter-treatment = Treatment
+results-meter-shown = Shown, %
+results-meter-zero = Less its zero, %
+results-meter-warm = Liquid at
+results-meter-ethanol = Ethanol, g/L
+results-meter-remark = Remark
+results-meter-careful = Careful:
+results-meter-bags = { $count ->
+    [one] The one bag
+   *[other] All { $count } bags
+  }, as shown and corrected
+results-meter-not-used = Not used: { $says }.
+results-day = What the day teaches
+results-day-note = Of the yeast, its waking, the enzymes, the cooling and the cards. A thin line is what was believed before, a thick one what is believed after this day.
+results-day-working = This is being worked out. Open the page again in a minute; the report has it then, too.
+results-day-lost = This could not be worked out: { $why }.
+results-day-look = Bags to look at
 results-beyond = Beyond what is known
 results-beyond-says = Heights and what follows from them are as read. Gas, ethanol and forecasts of these bags are a guess.
 results-water = The water

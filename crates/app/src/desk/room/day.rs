@@ -1,0 +1,99 @@
+//! What the day's readings teach, worked out beside the requests: it takes seconds.
+
+use super::results::what_counts;
+use super::{Room, Scene, Scope};
+use crate::desk::{DeskError, Unheard, day_of_record};
+use barm_domain::plan::Plan;
+use barm_domain::record::Counted;
+use barm_domain::result::taught::DayTaught;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use std::sync::atomic::Ordering;
+
+/// How far it has come.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum DayLook {
+    /// A class is at work, or no bag was read yet.
+    Waits,
+    /// It is being worked out.
+    Working,
+    /// There it is.
+    There(Arc<DayTaught>),
+    /// The readings teach nothing: why.
+    Lost(String),
+}
+
+/// All that it is worked out from.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct DayGround {
+    plan: Plan,
+    counted: Counted,
+    /// How warm the water was at pouring (°C), by bag.
+    poured: BTreeMap<String, f64>,
+}
+
+/// What came of it.
+pub(super) type DayFound = (Arc<DayGround>, DayLook);
+
+impl DayGround {
+    /// What there is to go by; nothing while a period runs, for a class needs the computer more.
+    fn of(scene: &Scene<'_>) -> Option<Self> {
+        let standing = scene.standing();
+        let runs =
+            standing.periods.values().any(|one| one.began.is_some() && one.ended.is_none());
+        if runs {
+            return None;
+        }
+        let (plan, counted) = what_counts(scene);
+        let warmth = standing.bags.iter().filter_map(|(code, bag)| {
+            Some((code.to_string(), bag.made.as_ref()?.water_celsius?))
+        });
+        let poured = warmth.collect();
+        (!counted.readings.is_empty()).then_some(Self { plan, counted, poured })
+    }
+}
+
+impl Room {
+    /// What the day teaches, as far as it was worked out for what is on record now; begins to work it out
+    /// where it was not. Listeners of the teacher's pages hear when it is there.
+    pub(crate) fn day(self: &Arc<Self>) -> DayLook {
+        let Some(ground) = self.read(DayGround::of) else { return DayLook::Waits };
+        if let Some(known) = self.day_known(&ground) {
+            return known;
+        }
+        if self.learning.swap(true, Ordering::AcqRel) {
+            return DayLook::Working;
+        }
+        let room = Arc::clone(self);
+        rayon::spawn(move || {
+            let ground = Arc::new(ground);
+            let of = ground.as_ref().clone();
+            let found = match day_of_record(&of.plan, of.counted, &of.poured, &Unheard) {
+                Ok(Some(taught)) => DayLook::There(Arc::new(taught)),
+                Ok(None) => DayLook::Waits,
+                Err(DeskError::Day(why)) => DayLook::Lost(why.to_string()),
+                Err(error) => DayLook::Lost(error.to_string()),
+            };
+            room.state_mut().day = Some((ground, found));
+            room.learning.store(false, Ordering::Release);
+            room.pulse.beat(|scope| *scope == Scope::Teacher);
+        });
+        DayLook::Working
+    }
+
+    /// What was worked out for just that.
+    fn day_known(&self, ground: &DayGround) -> Option<DayLook> {
+        let state = self.state();
+        let (of, found) = state.day.as_ref()?;
+        (of.as_ref() == ground).then(|| found.clone())
+    }
+
+    /// The same for what is on record now, without beginning anything.
+    pub(super) fn day_there(&self) -> Option<Arc<DayTaught>> {
+        let ground = self.read(DayGround::of)?;
+        match self.day_known(&ground)? {
+            DayLook::There(taught) => Some(taught),
+            _ => None,
+        }
+    }
+}
