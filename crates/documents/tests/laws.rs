@@ -1,6 +1,7 @@
 //! The pictures of the laws: each stands in a page of the docs, and is what the program draws.
 
 use barm_documents::laws::pictures;
+use barm_science::model::validity::laws;
 use std::path::PathBuf;
 
 fn folder() -> PathBuf {
@@ -34,8 +35,9 @@ fn every_page_of_a_law_shows_a_picture_and_every_picture_has_its_page() {
         })
         .collect();
     let link = |file: &str| format!("](pictures/{file}.svg)");
-    // A table, and a method.
-    let laws = pages.iter().filter(|(name, _)| name != "facts.md" && name != "fit.md");
+    // A list of pages, a table, and a method.
+    let others = ["README.md", "facts.md", "fit.md"];
+    let laws = pages.iter().filter(|(name, _)| !others.contains(&name.as_str()));
     for (name, text) in laws {
         assert!(text.contains("](pictures/"), "{name} shows no picture");
     }
@@ -45,6 +47,25 @@ fn every_page_of_a_law_shows_a_picture_and_every_picture_has_its_page() {
     }
     let kept = std::fs::read_dir(folder().join("pictures")).expect("pictures");
     assert_eq!(kept.count(), pictures().len(), "no picture is left over");
+}
+
+/// The list of pages names every page, and every range that is watched in a bag as the program has it.
+#[test]
+fn the_list_of_pages_has_every_page_and_every_range() {
+    let list = std::fs::read_to_string(folder().join("README.md")).expect("the list");
+    for entry in std::fs::read_dir(folder()).expect("pages") {
+        let name = entry.expect("a page").file_name().to_string_lossy().into_owned();
+        if name.ends_with(".md") && name != "README.md" {
+            assert!(list.contains(&format!("]({name})")), "{name} is not in the list");
+        }
+    }
+    for law in laws() {
+        let row = list.lines().find(|row| row.starts_with(&format!("| `{}` |", law.name)));
+        let row = row.unwrap_or_else(|| panic!("{} is not in the list", law.name));
+        let (low, high) = law.holds;
+        let unit = if law.unit.is_empty() { String::new() } else { format!(" {}", law.unit) };
+        assert!(row.ends_with(&format!("| {low} to {high}{unit} |")), "{row}");
+    }
 }
 
 #[test]

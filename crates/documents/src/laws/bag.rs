@@ -2,16 +2,36 @@
 
 use super::{Picture, axis, drawn, line};
 use crate::chart::{LawLine, Look};
-use barm_science::bag::StandardBag;
+use barm_science::bag::{StandardBag, robin_capacity_ml, simulated_capacity_ml};
 use barm_science::card_height::prior;
 use barm_science::model::shares::{Thing, shares};
 use barm_science::model::{Moment, Parameters, nominal};
 use barm_science::setup::{
-    Card, Composition, EnzymeDose, EnzymeKind, Lying, Portion, Setup, YeastDose, YeastKind,
+    Bag, Card, Composition, EnzymeDose, EnzymeKind, Lying, Portion, Setup, YeastDose, YeastKind,
 };
 
 pub(super) fn pictures() -> Vec<Picture> {
-    vec![card(), warmth(), hour(), held_back()]
+    vec![capacity(), card(), warmth(), hour(), held_back()]
+}
+
+fn capacity() -> Picture {
+    let of = |look, name, aspect: f64, law: fn(&Bag) -> f64| {
+        line(look, name, (80.0, 180.0), move |short| {
+            let film_um = StandardBag::Sandwich.bag().film_um;
+            law(&Bag { width_mm: aspect * short, height_mm: short, film_um })
+        })
+    };
+    drawn(
+        "bag-capacity",
+        "What a flat bag holds when it is drum-tight",
+        axis("short side", "mm", 80.0, 180.0),
+        axis("capacity", "mL", 0.0, 3200.0),
+        &[
+            of(1, "twice as long, simulated", 2.0, simulated_capacity_ml),
+            of(2, "square, simulated", 1.0, simulated_capacity_ml),
+            of(3, "square, Robin", 1.0, robin_capacity_ml),
+        ],
+    )
 }
 
 const INDEX_CARD: Card = Card { length_mm: 127.0, width_mm: 76.0, grams: 1.8 };

@@ -23,7 +23,10 @@ const KINDS: [(EnzymeKind, &str); 8] = [
     (EnzymeKind::AlphaGalactosidase, "alpha-galactosidase"),
 ];
 
-fn of_kinds(range: (f64, f64), law: impl Fn(EnzymeKind, f64) -> f64) -> Vec<LawLine> {
+pub(super) fn of_kinds(
+    range: (f64, f64),
+    law: impl Fn(EnzymeKind, f64) -> f64,
+) -> Vec<LawLine> {
     let kinds = (1..).zip(KINDS);
     kinds.map(|(look, (kind, name))| line(look, name, range, |t| law(kind, t))).collect()
 }

@@ -1,14 +1,43 @@
 //! Wet gas, the film, and what a balance shows.
 
 use super::{Picture, axis, drawn, line};
+use barm_science::air::pressure_at;
 use barm_science::gas::wet_volume_ml;
 use barm_science::permeation::mol_per_m2_s;
 use barm_science::units::{Celsius, Pascal};
-use barm_science::water::vapour_pressure;
+use barm_science::water::{density_kg_per_m3, vapour_pressure};
 use barm_science::weighing::{air_kg_per_m3, shown_g};
 
 pub(super) fn pictures() -> Vec<Picture> {
-    vec![vapour(), wet_gas(), film(), balance()]
+    vec![altitude(), vapour(), density(), wet_gas(), film(), balance()]
+}
+
+/// Pressure by altitude beside rows of the U.S. Standard Atmosphere 1976 (kPa; from memory).
+fn altitude() -> Picture {
+    const LISTED: [(f64, f64); 4] =
+        [(0.0, 101.325), (1000.0, 89.876), (2000.0, 79.501), (3000.0, 70.121)];
+    let law = |metres: f64| pressure_at(metres).map_or(f64::NAN, |pressure| 1e-3 * pressure.0);
+    drawn(
+        "air-pressure",
+        "Pressure of the air by altitude",
+        axis("altitude", "m", 0.0, 4000.0),
+        axis("pressure", "kPa", 60.0, 105.0),
+        &[line(1, "air", (0.0, 4000.0), law).beside(LISTED.to_vec())],
+    )
+}
+
+/// Density of water beside handbook rows (kg/m³; from memory).
+fn density() -> Picture {
+    const LISTED: [(f64, f64); 4] =
+        [(10.0, 999.7), (25.0, 997.05), (40.0, 992.2), (60.0, 983.2)];
+    drawn(
+        "water-density",
+        "Density of water",
+        axis("temperature", "°C", 0.0, 80.0),
+        axis("density", "kg/m³", 970.0, 1000.0),
+        &[line(1, "water", (0.0, 80.0), |t| density_kg_per_m3(Celsius(t)))
+            .beside(LISTED.to_vec())],
+    )
 }
 
 /// Vapour pressure of water beside rows of the IAPWS release on saturation (kPa; from memory).

@@ -2,11 +2,11 @@
 
 use super::{Picture, axis, drawn, line};
 use barm_science::carbon_dioxide::{ostwald, salt_factor, sugar_factor};
-use barm_science::carbonate::carbon_over_carbon_dioxide;
+use barm_science::carbonate::{activity_log10, carbon_over_carbon_dioxide};
 use barm_science::units::Celsius;
 
 pub(super) fn pictures() -> Vec<Picture> {
-    vec![solubility(), acidity()]
+    vec![solubility(), acidity(), activity()]
 }
 
 fn solubility() -> Picture {
@@ -38,5 +38,15 @@ fn acidity() -> Picture {
         axis("pH", "1", 4.0, 8.0),
         axis("carbon over carbon dioxide, power of ten", "1", 0.0, 2.0),
         &[at(1, "25 °C", 25.0), at(2, "40 °C", 40.0)],
+    )
+}
+
+fn activity() -> Picture {
+    drawn(
+        "activity",
+        "Activity coefficient of a single charge",
+        axis("ionic strength", "mol/kg", 0.0, 0.7),
+        axis("activity coefficient", "1", 0.6, 1.0),
+        &[line(1, "after Davies", (0.0, 0.7), |ionic| 10.0_f64.powf(-activity_log10(ionic)))],
     )
 }

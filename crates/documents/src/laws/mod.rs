@@ -3,8 +3,11 @@
 //! They stand in the pages of `docs/science`; `BARM_RENEW=1 cargo test --test laws` draws them anew.
 
 mod bag;
+mod cut;
+mod eaten;
 mod enzyme;
 mod gas;
+mod label;
 mod liquid;
 mod meter;
 mod yeast;
@@ -29,8 +32,11 @@ pub fn pictures() -> Vec<Picture> {
         gas::pictures(),
         liquid::pictures(),
         bag::pictures(),
+        label::pictures(),
         yeast::pictures(),
+        eaten::pictures(),
         enzyme::pictures(),
+        cut::pictures(),
         meter::pictures(),
     ];
     all.into_iter().flatten().collect()

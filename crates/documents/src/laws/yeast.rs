@@ -9,10 +9,22 @@ use barm_science::yeast::hindrance::{
 use barm_science::yeast::loss::{SLOW_LOSS, slow_loss_per_min};
 use barm_science::yeast::storage::left_by_storage;
 use barm_science::yeast::temperature::{TABLE, response};
-use barm_science::yeast::waking::wake_min;
+use barm_science::yeast::waking::{
+    D60, DEATH_Z, left_by_cold_wetting, tenfold_kill_min, wake_min,
+};
 
 pub(super) fn pictures() -> Vec<Picture> {
-    vec![warmth(), wearing_out(), waking(), storage(), osmotic(), ethanol(), acid()]
+    vec![
+        warmth(),
+        wearing_out(),
+        dying(),
+        waking(),
+        cold(),
+        storage(),
+        osmotic(),
+        ethanol(),
+        acid(),
+    ]
 }
 
 fn warmth() -> Picture {
@@ -50,6 +62,37 @@ fn wearing_out() -> Picture {
         axis("temperature", "°C", 20.0, 50.0),
         axis("still at work", "%", 0.0, 100.0),
         &[left(1, "30 minutes", 30.0), left(2, "2 hours", 120.0)],
+    )
+}
+
+fn dying() -> Picture {
+    let left = |look, name, minutes: f64| {
+        line(look, name, (40.0, 60.0), move |celsius| {
+            let tenfold = tenfold_kill_min(Celsius(celsius), D60.value, DEATH_Z.value);
+            100.0 * 10.0_f64.powf(-minutes / tenfold)
+        })
+    };
+    drawn(
+        "yeast-dies",
+        "Yeast that survives a stay in hot water",
+        axis("temperature", "°C", 40.0, 60.0),
+        axis("alive", "%", 0.0, 100.0),
+        &[left(1, "1 minute", 1.0), left(2, "5 minutes", 5.0), left(3, "30 minutes", 30.0)],
+    )
+}
+
+fn cold() -> Picture {
+    let of = |look, name, kind| {
+        line(look, name, (0.0, 40.0), move |celsius| {
+            100.0 * left_by_cold_wetting(Celsius(celsius), kind)
+        })
+    };
+    drawn(
+        "yeast-cold",
+        "What cold water leaves of dried yeast",
+        axis("temperature at wetting", "°C", 0.0, 40.0),
+        axis("left for good", "%", 0.0, 100.0),
+        &[of(1, "active dry", YeastKind::ActiveDry), of(2, "instant", YeastKind::Instant)],
     )
 }
 
