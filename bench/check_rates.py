@@ -11,9 +11,15 @@ from model import build
 SAME = 1e-12
 
 
-def apart(ours, theirs):
-    """Relative difference of two numbers; two zeros are the same, and nothing is like no number."""
-    size = max(abs(ours), abs(theirs))
+# A rate under this share of the most that it reaches in its bag is the small difference of larger terms,
+# which both sides round: it is compared with that share instead.
+LEAST = 0.01
+
+
+def apart(ours, theirs, least):
+    """Relative difference of two numbers of which at least so much counts; two zeros are the same, and
+    nothing is like no number."""
+    size = max(abs(ours), abs(theirs), least)
     return abs(ours - theirs) / size if size != 0.0 else 0.0
 
 
@@ -35,6 +41,8 @@ def check(about, compiling):
         if fast is not None:
             compiled[bag["name"]] = fast
         worst = dict.fromkeys(about["states"], 0.0)
+        columns = zip(*(shown["rates"] for shown in bag["shown"]))
+        least = [LEAST * max(map(abs, column)) for column in columns]
         for shown in bag["shown"]:
             found = [[math.nan] * len(worst)]
             plain(shown["minute"], shown["state"], found[0])
@@ -42,9 +50,9 @@ def check(about, compiling):
                 found.append(np.full(len(worst), math.nan))
                 fast(shown["minute"], np.array(shown["state"]), found[1])
             for ours in found:
-                for name, a, b in zip(worst, ours, shown["rates"]):
+                for name, a, b, few in zip(worst, ours, shown["rates"], least):
                     compared += 1
-                    off = apart(a, b)
+                    off = apart(a, b, few)
                     worst[name] = off if off > worst[name] or math.isnan(off) else worst[name]
         wrong = {name: off for name, off in worst.items() if not off <= SAME}
         if wrong:
