@@ -1,7 +1,7 @@
 //! What is not known about a bag, one deviate each.
 
 use crate::model::Parameters;
-use crate::prior::{AIR_LOG_SD, Key, Of, Prior, Spread, Transform, habit, jug, made_of};
+use crate::prior::{AIR_LOG_SD, Key, Of, Prior, Row, Spread, Transform, habit, jug, made_of};
 use crate::setup::{Setup, YeastKind};
 
 /// What has a deviate in common.
@@ -30,8 +30,8 @@ pub struct Effect {
 }
 
 /// What it changes.
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum On {
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum On {
     /// A parameter of the prior's table, by its row.
     Row(usize),
     /// Carbohydrate of a food.
@@ -44,7 +44,13 @@ enum On {
     Yeast,
     Food(usize),
     Enzyme(usize),
+    /// A distance each way, by its row: its square about its usual size.
+    Distance(usize),
 }
+
+/// How far a deviate is tried either way: at √3 standard deviations the mean and the variance of
+/// what hangs on it come out right up to its fifth power (Gauss and Hermite's rule of three points).
+const REACH: f64 = 1.732_050_807_568_877_2;
 
 /// Everything that is not known about a bag of this kind. A distance each way, such as that of the
 /// card from the middle, is not among them: `typical` has its usual size.
@@ -94,6 +100,18 @@ pub fn effects(setup: &Setup, prior: &Prior) -> Vec<Effect> {
     all
 }
 
+/// Distances each way, bag by bag. Their squares are exponential: as far from their mean on average as
+/// that is from 0.
+pub(super) fn distances(prior: &Prior) -> Vec<Effect> {
+    let away = |row: &Row| row.transform == Transform::Distance && row.spread.total() > 0.0;
+    let rows = prior.rows.iter().enumerate().filter(|(_, row)| away(row));
+    rows.map(|(at, row)| {
+        let key = Key::new(row.name, Of::All);
+        Effect { key, level: Level::Bag, sd: 1.0, on: On::Distance(at) }
+    })
+    .collect()
+}
+
 /// The best guess of a bag before any deviate: distances each way at their root mean square.
 pub(super) fn typical(prior: &Prior) -> Parameters {
     let mut parameters = prior.center;
@@ -134,6 +152,55 @@ impl Effect {
                     carrier.grams *= factor;
                 }
             }
+            On::Distance(at) => {
+                *(prior.rows[at].place)(parameters) *= (1.0 + z).max(0.0).sqrt();
+            }
         }
+    }
+
+    /// How far it is tried either way (its standard deviations).
+    pub(super) const fn reach(&self) -> f64 {
+        match self.on {
+            // Nearer than the middle there is nothing.
+            On::Distance(_) => 1.0,
+            _ => REACH,
+        }
+    }
+
+    /// Its place in an order that hangs on names and not on that of the table.
+    pub(super) const fn rank(&self) -> (Key, On, Level) {
+        (self.key, self.on, self.level)
+    }
+
+    /// Whether it is the same thing, perhaps at another level.
+    pub(super) fn is_same_thing(&self, other: &Self) -> bool {
+        self.key == other.key && self.on == other.on
+    }
+
+    /// Share of its standard deviation of another's.
+    pub(super) const fn share_of(&self, whole: &Self) -> f64 {
+        self.sd / whole.sd
+    }
+
+    /// The same thing at all its levels together.
+    pub(super) fn whole<'e>(levels: impl Iterator<Item = &'e Self> + Clone) -> Option<Self> {
+        let variance: f64 = levels.clone().map(|level| level.sd * level.sd).sum();
+        levels.last().map(|last| Self { sd: variance.sqrt(), ..last.clone() })
+    }
+
+    /// Whether it changes how high a card lies on so much gas, and not the gas.
+    pub(super) fn is_of_the_card(&self, prior: &Prior) -> bool {
+        let (On::Row(at) | On::Distance(at)) = self.on else { return false };
+        let mut moved = prior.center;
+        *(prior.rows[at].place)(&mut moved) += 1.0;
+        let card = Parameters {
+            exponent: moved.exponent,
+            dead_share: moved.dead_share,
+            capacity: moved.capacity,
+            crumple_mm: moved.crumple_mm,
+            off_center_mm: moved.off_center_mm,
+            ..prior.center
+        };
+        card == moved
     }
 }

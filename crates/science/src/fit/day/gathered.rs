@@ -1,6 +1,7 @@
 //! A day's bags and readings, set in order.
 
-use super::curves::{Kind, Seen};
+use super::counting::counting;
+use super::curves::{Around, Kind, Seen};
 use super::{BagSeen, DayError};
 use crate::forecast::SetupError;
 use crate::prior::{Key, Prior};
@@ -85,12 +86,11 @@ impl<'a> Day<'a> {
     }
 
     /// Rise that is expected at every reading, bag by bag, whether it counts or not.
-    pub(super) fn expected(&self, deviates: &[f64]) -> Result<Vec<Vec<f64>>, SetupError> {
-        let rises = self.rises(deviates)?;
+    pub(super) fn expected(&self, seen: &[Seen]) -> Vec<Vec<f64>> {
         let of_bag = |((kind, _), minutes): (&(usize, Vec<usize>), &Vec<usize>)| {
-            minutes.iter().map(|minute| rises[*kind][*minute]).collect()
+            minutes.iter().map(|minute| seen[*kind].rises[*minute]).collect()
         };
-        Ok(self.of.iter().zip(&self.all_of).map(of_bag).collect())
+        self.of.iter().zip(&self.all_of).map(of_bag).collect()
     }
 
     /// Places of a bag's readings among all, by its place in [`Self::order`].
@@ -137,22 +137,19 @@ impl<'a> Day<'a> {
         all
     }
 
-    /// What the model says of each kind of bag where the day's deviates are these. Slopes are those of
-    /// chords: over a width of its own for each number of the day, over one standard deviation either
-    /// way for what is a period's, a group's or a bag's.
+    /// What the model says of each kind of bag around a place, by the effects that are live; what is not of
+    /// the day from a look before, if there is one.
     pub(super) fn look(
         &self,
-        deviates: &[f64],
-        widths: &[f64],
+        around: &Around,
         live: &[Vec<bool>],
+        before: Option<&[Seen]>,
     ) -> Result<Vec<Seen>, SetupError> {
-        let look = |(kind, live): (&Kind, &Vec<bool>)| {
-            let own = kind.effects.len() - kind.places.len();
-            let of_day = kind.places.iter().map(|place| widths[*place]);
-            let widths: Vec<f64> = of_day.chain(vec![1.0; own]).collect();
-            kind.look(self.prior, deviates, &widths, live)
-        };
-        self.kinds.iter().zip(live).map(look).collect()
+        let all = self.kinds.iter().zip(live).enumerate();
+        all.map(|(at, (kind, live))| {
+            kind.look(self.prior, around, live, before.map(|seen| &seen[at]))
+        })
+        .collect()
     }
 
     /// Slopes of all readings with each of the day's deviates.
@@ -180,15 +177,20 @@ impl<'a> Day<'a> {
         off
     }
 
-    /// Readings less what is expected of them where the day's deviates are these (mm).
-    pub(super) fn off_mm(&self, deviates: &[f64]) -> Result<Vec<f64>, SetupError> {
-        let rises = self.rises(deviates)?;
-        Ok(self.off(|kind| &rises[kind]))
-    }
-
-    /// Rise of each kind of bag at its minutes.
-    fn rises(&self, deviates: &[f64]) -> Result<Vec<Vec<f64>>, SetupError> {
-        self.kinds.iter().map(|kind| kind.rises(self.prior, deviates)).collect()
+    /// Readings less what is expected of them where the day's deviates are these (mm), if what is
+    /// expected beyond the best guess stays what it was when it was `seen`.
+    pub(super) fn off_mm(
+        &self,
+        deviates: &[f64],
+        seen: &[Seen],
+    ) -> Result<Vec<f64>, SetupError> {
+        let mut all = Vec::with_capacity(seen.len());
+        for (kind, seen) in self.kinds.iter().zip(seen) {
+            let mut rises = kind.rises(self.prior, deviates)?;
+            rises.iter_mut().zip(&seen.beyond).for_each(|(rise, beyond)| *rise += beyond);
+            all.push(rises);
+        }
+        Ok(self.off(|kind| &all[kind]))
     }
 
     /// Writes values of kinds at the readings of their bags.
@@ -206,17 +208,6 @@ impl<'a> Day<'a> {
             }
         }
     }
-}
-
-/// Readings of a bag by minute, up to the first at which it has to be vented. A rule that looks at
-/// nothing but what was read before takes no side (D. B. Rubin (1976), *Biometrika* 63, 581-592, from
-/// memory).
-fn counting(readings: &[(f64, f64)], full_rise_mm: f64) -> Vec<(f64, f64)> {
-    let mut all = readings.to_vec();
-    all.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let full = all.iter().position(|(_, rise)| *rise >= full_rise_mm);
-    all.truncate(full.map_or(all.len(), |at| at + 1));
-    all
 }
 
 /// Parts of lists, added up.

@@ -1,35 +1,42 @@
 //! What a day's readings say about the yeast, the enzymes, the cooling and the cards.
 //!
 //! Every number of the bag model that is not known has a prior ([`crate::prior`]): a standard normal
-//! deviate on a scale of its own. Those that all bags of a day share are estimated by maximum a
-//! posteriori; those of a period, a group or a bag are not estimated but add to what separates
-//! readings, so that two readings of one bag, or of one group, count as the one witness they are:
+//! deviate on a scale of its own. Those that all bags of a day share are estimated; those of a period, a
+//! group or a bag are not estimated but add to what separates readings, so that two readings of one bag,
+//! or of one group, count as the one witness they are:
 //!
 //! ```text
-//! y = f(z) + B b + e,   z, b ~ N(0, 1),   e ~ N(0, R)
-//! ẑ makes (y − f)ᵀ V⁻¹ (y − f) + zᵀz least,   V = R + B Bᵀ
-//! cov ẑ = (Fᵀ V⁻¹ F + I)⁻¹        F = ∂f/∂z, B = ∂f/∂b, both at ẑ (Laplace)
+//! y = f(z, b) + e,   z, b ~ N(0, 1),   e ~ N(0, R)
+//! f(z, b) ≈ m + F (z − ẑ) + B b        over z ~ N(ẑ, C) and b
+//! ẑ makes (y − m)ᵀ V⁻¹ (y − m) + zᵀz least,   V = R + B Bᵀ
+//! C = (Fᵀ V⁻¹ F + I)⁻¹
 //! ```
 //!
+//! m is the mean of f and F, B the lines that go through it best, over what is left open: where f is bent, the
+//! best point is not the middle of what is left open, and the middle is what is wanted.
+//!
 //! # Range
-//! The numbers of bags enter linearly, which is true as long as one bag's spoons change its rise by
-//! less than about a third. Where the readings scatter more than the model allows, the noise is
-//! taken as that much larger (Birge), so that a wrong model widens what it says.
+//! The numbers of bags enter by lines: good as long as one bag's spoons change its rise by less than about a
+//! third. Where the readings scatter more than the model allows, the noise is taken as that much larger
+//! (Birge), so that a wrong model widens what it says.
 //!
 //! # Source
-//! First-order approximation of a mixed model: S. L. Beal, L. B. Sheiner (1982), "Estimating
-//! population kinetics", *CRC Crit. Rev. Biomed. Eng.* 8, 195-222. Laplace: L. Tierney,
-//! J. B. Kadane (1986), *J. Am. Stat. Assoc.* 81, 82-86. Scale of the noise: R. T. Birge (1932),
-//! *Phys. Rev.* 40, 207-227. From memory.
+//! Linear approximation of a mixed model: S. L. Beal, L. B. Sheiner (1982), "Estimating population
+//! kinetics", *CRC Crit. Rev. Biomed. Eng.* 8, 195-222. Lines over what is left open:
+//! Á. F. García-Fernández, L. Svensson, M. R. Morelande, S. Särkkä (2015), *IEEE Trans. Signal Process.*
+//! 63, 5561-5573. Scale of the noise: R. T. Birge (1932), *Phys. Rev.* 40, 207-227. From memory.
 
 mod block;
+mod counting;
 mod curves;
 mod effects;
+mod gas;
 mod gathered;
 mod learned;
 mod place;
 mod scatter;
 mod search;
+mod tried;
 mod unlike;
 
 pub use effects::{Effect, Level, effects};

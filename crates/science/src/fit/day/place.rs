@@ -13,29 +13,34 @@ use crate::householder::length;
 /// whatever it gains.
 const NEAR: f64 = 1.0;
 /// Halvings of a longer step at most.
-const HALVINGS: usize = 6;
+const HALVINGS: usize = 5;
 
-/// How readings hang on the day's numbers, and how they scatter: both as they are in one place.
-pub(super) struct Local {
+/// How readings hang on the day's numbers, and how they scatter: both as they were seen.
+pub(super) struct Local<'a> {
+    day: &'a Day<'a>,
+    seen: &'a [Seen],
     scatter: Scatter,
     blocks: Vec<Block>,
+    /// Slopes of the readings with each independent deviate (mm).
+    slopes: Vec<Vec<f64>>,
     /// Readings made independent, and the prior of each number as one more of them: a column of slopes a
     /// number.
     columns: Vec<Vec<f64>>,
 }
 
-impl Local {
-    pub(super) fn new(day: &Day, seen: &[Seen], assumed: &Trust) -> Self {
+impl<'a> Local<'a> {
+    pub(super) fn new(day: &'a Day<'a>, seen: &'a [Seen], assumed: &Trust) -> Self {
         let scatter = Scatter::new(day, seen);
         let blocks = scatter.blocks(assumed.noise, &assumed.weights());
         let (count, numbers) = (day.readings.len(), day.keys.len());
-        let mut columns = day.turned(&day.columns(seen));
+        let slopes = day.turned(&day.columns(seen));
+        let mut columns = slopes.clone();
         for (number, column) in columns.iter_mut().enumerate() {
             blocks.iter().for_each(|block| block.whiten(column));
             column.resize(count + numbers, 0.0);
             column[count + number] = 1.0;
         }
-        Self { scatter, blocks, columns }
+        Self { day, seen, scatter, blocks, slopes, columns }
     }
 
     /// What is left over at a place: of the readings, made independent, and of the prior.
@@ -49,7 +54,7 @@ impl Local {
 
 /// A place on the way.
 pub(super) struct Place<'a> {
-    local: &'a Local,
+    local: &'a Local<'a>,
     /// Independent deviates.
     pub(super) at: Vec<f64>,
     /// Columns of slopes, with what is left over turned along.
@@ -58,14 +63,14 @@ pub(super) struct Place<'a> {
     /// deviations of what is left open, along the numbers' covariance).
     pub(super) long: f64,
     /// Readings less what is expected of them (mm).
-    off_mm: Vec<f64>,
+    pub(super) off_mm: Vec<f64>,
     /// Sum of squares of the readings, in the noise that was assumed.
     pub(super) chi_square: f64,
 }
 
 impl<'a> Place<'a> {
     pub(super) fn new(
-        local: &'a Local,
+        local: &'a Local<'a>,
         at: Vec<f64>,
         off_mm: Vec<f64>,
     ) -> Result<Self, DayError> {
@@ -85,12 +90,21 @@ impl<'a> Place<'a> {
         self.triangle.covariance()
     }
 
-    /// How far readings are trusted from here; nothing as long as the way is long.
-    pub(super) fn trust(&self, day: &Day, before: Option<&Trust>) -> Option<Trust> {
-        if self.long > NEAR {
-            return None;
+    /// How far readings are trusted from here. As long as the way is long that cannot be told bag by bag, and
+    /// nothing is said; a search that has been `long` on its way takes all for as noisy as half of them are,
+    /// so that readings that fit nothing do not drive the numbers where no bag is.
+    pub(super) fn trust(&self, before: Option<&Trust>, long: bool) -> Option<Trust> {
+        let day = self.local.day;
+        if let Some(fixed) = before.filter(|before| before.fixed) {
+            return Some(fixed.clone());
         }
         let distances = self.local.scatter.distances(day, &self.off_mm);
+        if self.long > NEAR {
+            let unlike =
+                before.map_or(vec![0.0; day.bags.len()], |before| before.unlike.clone());
+            let noise = usual_noise(&distances);
+            return long.then_some(Trust { noise, fixed: false, unlike });
+        }
         let noise = match before {
             None => usual_noise(&distances),
             Some(before) => {
@@ -111,24 +125,41 @@ impl<'a> Place<'a> {
             - (covariance.len() as f64 - open)
     }
 
-    /// The next place: a share of the step, halved until it leaves less over, unless it is short;
-    /// nothing where no share of it does.
-    pub(super) fn onward(&self, day: &Day, mut share: f64) -> Result<Option<Self>, DayError> {
+    /// Where the step leads to: a long one is halved until it leaves less over; a short one is taken along
+    /// the slopes. Where no share of it leaves less, since slopes over what is left open lead past a bend,
+    /// the last is taken all the same: they lead to the middle of what is left open, not to the best
+    /// point.
+    pub(super) fn onward(&self) -> Result<Self, DayError> {
         let step = self.triangle.solution();
+        if self.long <= NEAR {
+            let mut off_mm = self.off_mm.clone();
+            for (slope, change) in self.local.slopes.iter().zip(&step) {
+                off_mm.iter_mut().zip(slope).for_each(|(off, slope)| *off -= slope * change);
+            }
+            return Self::new(self.local, moved(&self.at, &step, 1.0), off_mm);
+        }
         let here = self.chi_square + squares(&self.at);
+        let Local { day, seen, .. } = self.local;
+        let mut share = 1.0;
+        let mut last = None;
         for _ in 0..HALVINGS {
-            let moved = self.at.iter().zip(&step).map(|(z, change)| z + share * change);
-            let there: Vec<f64> = moved.collect();
-            if let Ok(off_mm) = day.off_mm(&day.deviates(&there)) {
+            let there = moved(&self.at, &step, share);
+            if let Ok(off_mm) = day.off_mm(&day.deviates(&there), seen) {
                 let left = squares(&self.local.left(&there, &off_mm));
-                if left < here || (self.long <= NEAR && left.is_finite()) {
-                    return Self::new(self.local, there, off_mm).map(Some);
+                if left < here {
+                    return Self::new(self.local, there, off_mm);
                 }
+                last = left.is_finite().then_some((there, off_mm));
             }
             share *= 0.5;
         }
-        Ok(None)
+        let (there, off_mm) = last.ok_or(DayError::Lost)?;
+        Self::new(self.local, there, off_mm)
     }
+}
+
+fn moved(at: &[f64], step: &[f64], share: f64) -> Vec<f64> {
+    at.iter().zip(step).map(|(z, change)| z + share * change).collect()
 }
 
 fn squares(values: &[f64]) -> f64 {

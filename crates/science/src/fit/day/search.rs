@@ -1,6 +1,6 @@
 //! The search for the day that its readings speak for most.
 
-use super::curves::Seen;
+use super::curves::{Around, COARSE, FINE, Seen};
 use super::gathered::Day;
 use super::learned::DayFit;
 use super::place::{Local, Place};
@@ -9,72 +9,201 @@ use super::{BagSeen, DayError};
 use crate::prior::{Key, Learned, Prior};
 
 /// A search has arrived where its next step is shorter than this (standard deviations of what is left
-/// open, along the numbers' covariance) and no noise or chance of a bag moves by more (1).
+/// open, along the numbers' covariance) and no width, noise or chance of a bag moves by more (1).
 const STILL: f64 = 1e-3;
 /// What is said of a day whose search did not come that far must be nearer than this (the same).
 const ENOUGH: f64 = 0.1;
 /// Looks at how the bags hang on the numbers at most.
-const LOOKS: usize = 40;
-/// Steps from one look.
-const STEPS: usize = 6;
-/// Looks after which only half a step is taken, in case two of them lead to each other.
-const EAGER: usize = 10;
-/// First width of the chords, and from then on their share of what is left open of a number (1).
-const WIDTH: f64 = 0.5;
+const LOOKS: usize = 80;
+/// Looks after which a way counts as long.
+const PATIENT: usize = 3;
+/// Looks after which a search that still has more than a standard deviation to go leads nowhere.
+const ASTRAY: usize = 40;
+/// Times that bags are trusted anew from one look.
+const TURNS: usize = 12;
+/// Of these, turns that go all the way.
+const EAGER: usize = 4;
+/// From here on how bags scatter stays as it was seen (the same).
+const NEAR: f64 = 0.1;
+/// By how much readings that fit no day are taken to scatter more than expected, one after the other.
+const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
+/// The least share of the way that is gone (1).
+const LEAST: f64 = 0.1;
+/// The largest, once near (1).
+const MOST: f64 = 2.0;
 
-/// Finds what a day's readings say: Gauss and Newton's steps, with slopes and scatter worked out anew
-/// where they lead to, until nothing moves.
+/// Where a search stands.
+#[derive(Clone)]
+struct Stand {
+    /// Independent deviates.
+    at: Vec<f64>,
+    /// Their covariance.
+    covariance: Vec<Vec<f64>>,
+    /// How far bags are trusted; nothing before that can be told.
+    trust: Option<Trust>,
+}
+
+/// Finds what a day's readings say.
+///
+/// From each look at how bags hang on the numbers, Gauss and Newton's steps lead on, and bags are trusted
+/// by where those end, until neither moves. Around that place bags are looked at anew, over what is left
+/// open there. Where looks lead to and fro, the search goes only a part of the way: two that lead to
+/// each other have a place between them that leads to itself. How large a part follows from the last two
+/// ways r and shares s:
+///
+/// ```text
+/// s' = −s rᵀ(r' − r)/|r' − r|²        at least 0.1; at most 1, once near 2
+/// ```
+///
+/// Readings that fit no day may lead nowhere: the numbers they ask for lie where no bag is. Then all are taken
+/// for four times as noisy as they may be, and so on, until that is enough for them and a search arrives.
+/// So such readings teach little, and what they teach is wide.
+///
+/// # Source
+/// B. M. Irons, R. C. Tuck (1969), *Int. J. Numer. Methods Eng.* 1, 275-277 (after A. C. Aitken); parts of the
+/// way: W. R. Mann (1953), *Proc. Am. Math. Soc.* 4, 506-510. From memory.
 ///
 /// # Errors
 /// [`DayError`] for readings or bags that cannot be.
 pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
     let day = Day::new(bags, prior)?;
-    let mut at = vec![0.0; day.keys.len()];
-    let mut widths = vec![WIDTH; at.len()];
+    let mut found = search(&day, None);
+    for noise in NOISES {
+        if !matches!(found, Err(DayError::Lost)) {
+            break;
+        }
+        found = search(&day, Some(Trust::fixed(bags.len(), noise)));
+    }
+    found
+}
+
+/// The search with a trust that is looked for too, or one that is given.
+fn search(day: &Day, trust: Option<Trust>) -> Result<DayFit, DayError> {
+    let numbers = day.keys.len();
+    let unit = |row: usize| (0..numbers).map(|at| f64::from(u8::from(at == row))).collect();
+    let covariance = (0..numbers).map(unit).collect();
+    let mut stand = Stand { at: vec![0.0; numbers], covariance, trust };
     let mut live: Vec<Vec<bool>> =
         day.kinds.iter().map(|kind| vec![true; kind.effects.len()]).collect();
-    let mut trust: Option<Trust> = None;
-    let mut narrow = 1.0;
+    let mut seen = Vec::new();
+    let (mut off, mut share, mut last) = (f64::INFINITY, 1.0, Vec::new());
     for look in 0..LOOKS {
-        let seen = day.look(&day.deviates(&at), &widths, &live)?;
-        let assumed = trust.clone().unwrap_or_else(|| Trust::full(bags.len()));
-        let local = Local::new(&day, &seen, &assumed);
-        let mut place = Place::new(&local, at, day.off(|kind| &seen[kind].rises))?;
-        let covariance = day.covariance(&place.covariance());
-        let next = place.trust(&day, trust.as_ref());
+        let deviates = day.deviates(&stand.at);
+        let far = look < 2 || off > NEAR;
+        let covariance = day.covariance(&stand.covariance);
+        let around = Around {
+            deviates: &deviates,
+            covariance: &covariance,
+            apart: look == 0,
+            fine: if off > 1.0 { COARSE } else { FINE },
+        };
+        seen = day.look(&around, &live, (!far).then_some(&seen))?;
+        let assumed = stand.trust.clone().unwrap_or_else(|| Trust::full(day.bags.len()));
+        let local = Local::new(day, &seen, &assumed);
+        let off_mm = day.off(|kind| &seen[kind].rises);
+        let place = Place::new(&local, stand.at.clone(), off_mm)?;
+        let long = look >= PATIENT;
+        let next = place.trust(stand.trust.as_ref(), long);
         let apart = next.as_ref().map_or(f64::INFINITY, |next| next.apart(&assumed));
-        let off = place.long.max(apart);
+        off = place.long.max(apart).max(wider(&stand.covariance, &place.covariance()));
         if off < STILL || (look + 1 == LOOKS && off < ENOUGH) {
-            return told(&day, &seen, &place, assumed, off);
+            if assumed.fixed && place.chi_square > place.freedom(&assumed, &day.counts()) {
+                break;
+            }
+            return told(day, &seen, &place, assumed, off);
+        }
+        if look >= ASTRAY && place.long > 1.0 {
+            break;
         }
         if look == 0 {
             live = seen.iter().map(moves).collect();
         }
-        let (steps, share) = if look < EAGER { (STEPS, 1.0) } else { (1, 0.5) };
-        for step in 0..steps {
-            let Some(there) = place.onward(&day, share)? else {
-                // Chords may point past a bend; shorter ones do not.
-                narrow *= if step == 0 { 0.25 } else { 1.0 };
-                break;
-            };
-            let nearer = there.long < place.long;
-            place = there;
-            if !nearer || place.long < 0.5 * STILL {
-                break;
-            }
-        }
-        for (at, width) in widths.iter_mut().enumerate() {
-            *width = WIDTH * narrow * covariance[at][at].sqrt();
-        }
-        at = place.at;
-        trust = next.or(trust);
+        let there = settled(day, &seen, &stand, next.is_some(), long)?;
+        let way = stand.way(&there);
+        share = share_of(share, &last, &way).min(if off > NEAR { 1.0 } else { MOST });
+        last = way;
+        stand = stand.toward(there, share);
     }
     Err(DayError::Lost)
 }
 
+impl Stand {
+    /// The way to another: deviates, and trust in bags where there is any.
+    fn way(&self, other: &Self) -> Vec<f64> {
+        let way = other.at.iter().zip(&self.at).map(|(to, from)| to - from);
+        let trust = self.trust.iter().zip(&other.trust).flat_map(|(from, to)| from.way(to));
+        way.chain(trust).collect()
+    }
+
+    /// A share of the way to another.
+    fn toward(&self, other: Self, share: f64) -> Self {
+        let between = |from: &[f64], to: &[f64]| -> Vec<f64> {
+            from.iter().zip(to).map(|(from, to)| from + share * (to - from)).collect()
+        };
+        let rows = self.covariance.iter().zip(&other.covariance);
+        Self {
+            at: between(&self.at, &other.at),
+            covariance: rows.map(|(from, to)| between(from, to)).collect(),
+            trust: match (&self.trust, other.trust) {
+                (Some(from), Some(to)) => Some(from.toward(&to, share)),
+                (_, to) => to,
+            },
+        }
+    }
+}
+
+/// The share of a way to go after a share of the last one.
+fn share_of(share: f64, last: &[f64], way: &[f64]) -> f64 {
+    if last.len() != way.len() {
+        return 1.0;
+    }
+    let turned = last.iter().zip(way).map(|(last, way)| way - last);
+    let (mut along, mut square) = (0.0, 0.0);
+    for (turned, last) in turned.zip(last) {
+        along += last * turned;
+        square += turned * turned;
+    }
+    let share = -share * along / square;
+    if share.is_finite() { share.clamp(LEAST, MOST) } else { 1.0 }
+}
+
+/// Where a look leads to. Bags are trusted anew only if that can be told from where it was taken.
+fn settled(
+    day: &Day,
+    seen: &[Seen],
+    from: &Stand,
+    anew: bool,
+    long: bool,
+) -> Result<Stand, DayError> {
+    let mut stand = from.clone();
+    let mut off_mm = day.off(|kind| &seen[kind].rises);
+    for turn in 0..TURNS {
+        let assumed = stand.trust.clone().unwrap_or_else(|| Trust::full(day.bags.len()));
+        let local = Local::new(day, seen, &assumed);
+        let place = Place::new(&local, stand.at, off_mm)?.onward()?;
+        let next = place.trust(stand.trust.as_ref(), long).filter(|_| anew);
+        stand.covariance = place.covariance();
+        (stand.at, off_mm) = (place.at, place.off_mm);
+        let Some(next) = next else { break };
+        let near = next.apart(&assumed) < 0.1 * STILL;
+        let share = if turn < EAGER { 1.0 } else { 0.5 };
+        stand.trust = Some(stand.trust.map_or(next.clone(), |from| from.toward(&next, share)));
+        if near {
+            break;
+        }
+    }
+    Ok(stand)
+}
+
+/// The largest change of a standard deviation (1).
+fn wider(from: &[Vec<f64>], to: &[Vec<f64>]) -> f64 {
+    let each = from.iter().zip(to).enumerate();
+    each.map(|(at, (from, to))| ((to[at] / from[at]).sqrt() - 1.0).abs()).fold(0.0, f64::max)
+}
+
 /// Which effects move a bag at all: no bag without milk hangs on how fast yeast learns galactose.
 fn moves(seen: &Seen) -> Vec<bool> {
-    seen.slopes.iter().map(|slope| slope.iter().any(|value| *value != 0.0)).collect()
+    seen.slopes.iter().map(|slope| slope.iter().any(|value| value.abs() > 1e-3)).collect()
 }
 
 fn told(
@@ -84,15 +213,14 @@ fn told(
     trust: Trust,
     off: f64,
 ) -> Result<DayFit, DayError> {
-    let means = day.deviates(&place.at);
     let full = Local::new(day, seen, &Trust::full(day.bags.len()));
     let off_mm = day.off(|kind| &seen[kind].rises);
     let unwidened = day.covariance(&Place::new(&full, place.at.clone(), off_mm)?.covariance());
     Ok(DayFit {
-        expected_mm: day.expected(&means)?,
+        expected_mm: day.expected(seen),
         learned: Learned {
             names: day.keys.iter().map(Key::to_string).collect(),
-            means,
+            means: day.deviates(&place.at),
             covariance: day.covariance(&place.covariance()),
         },
         chi_square: place.chi_square,
@@ -102,4 +230,20 @@ fn told(
         unwidened: unwidened.iter().enumerate().map(|(at, row)| row[at].sqrt()).collect(),
         off,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::share_of;
+
+    /// x' = −1.5 x leads ever further to and fro; after one whole way the share is that which leads to 0 at
+    /// once, 1/(1 + 1.5).
+    #[test]
+    fn a_way_to_and_fro_is_cut_short() {
+        let way = |x: f64| -2.5 * x;
+        let share = share_of(1.0, &[way(1.0)], &[way(-1.5)]);
+        assert!((share - 0.4).abs() < 1e-12, "{share}");
+        // One that comes nearer from one side is gone further: x' = x/4 from 1 has 4/3 of 3/4 to go.
+        assert!((share_of(1.0, &[1.0], &[0.25]) - 4.0 / 3.0).abs() < 1e-12);
+    }
 }

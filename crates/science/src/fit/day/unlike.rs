@@ -4,8 +4,9 @@
 //! much:
 //!
 //! ```text
-//! r ~ 0.9 N(0, s² V) + 0.05 N(0, s² (V + τ² d dᵀ)), dᵀ V⁻¹ r > 0 + 0.05 N(0, λ s² V)
+//! r ~ 0.9 N(0, s² V) + 0.05 N(l d, s² V) + 0.05 N(0, λ s² V),    l ~ |N(0, s² τ²)|
 //! w = 1 − p + p/λ         τ = 0.05 /min, λ = 100
+//! odds of a leak beside none: 2 Φ(t) exp(t²/2)/√(1 + τ² dᵀV⁻¹d),   t = τ dᵀV⁻¹r/(s √(1 + τ² dᵀV⁻¹d))
 //! ```
 //!
 //! r the n readings of a bag less what is expected of them, d = −(rise · minute) what a leak does to them
@@ -17,6 +18,8 @@
 //! Reweighting: K. L. Lange, R. J. A. Little, J. M. G. Taylor (1989), *J. Am. Stat. Assoc.* 84,
 //! 881-896; mixtures in place of their t: R. J. A. Little (1988), *Appl. Stat.* 37, 23-38, after
 //! J. W. Tukey (1960). From memory; shares, τ and λ are judgement (one bag in ten).
+
+use crate::statistics::distribution::normal;
 
 /// Share of bags that leak, and of those that are otherwise unlike (1).
 const SHARES: [f64; 2] = [0.05, 0.05];
@@ -48,12 +51,8 @@ impl Distance {
         let most = 1.0 - SHARES[0] - SHARES[1];
         // The odds of either beside the many.
         let seen = LEAK_PER_MIN * LEAK_PER_MIN * self.leak;
-        let leak = if self.along > 0.0 {
-            let gain = 0.5 * LEAK_PER_MIN * LEAK_PER_MIN * along * along / (1.0 + seen);
-            2.0 * SHARES[0] * libm::exp(gain - 0.5 * libm::log1p(seen))
-        } else {
-            0.0
-        };
+        let far = LEAK_PER_MIN * along / (1.0 + seen).sqrt();
+        let leak = SHARES[0] * one_sided(far) / (1.0 + seen).sqrt();
         let gain = 0.5 * square * (1.0 - 1.0 / LARGER);
         let wide = 0.5 * self.readings as f64 * libm::log(LARGER);
         let odds = (leak + SHARES[1] * libm::exp(gain - wide)) / most;
@@ -61,11 +60,21 @@ impl Distance {
     }
 }
 
+/// 2 Φ(t) exp(t²/2), nowhere out of range: falls to √(2/π)/|t| where t is far below 0 (Mills).
+fn one_sided(t: f64) -> f64 {
+    if t < -20.0 {
+        return (2.0 / core::f64::consts::PI).sqrt() / -t;
+    }
+    2.0 * normal::cdf(t) * libm::exp(0.5 * t * t)
+}
+
 /// How far a day's readings are trusted.
 #[derive(Debug, Clone)]
 pub(super) struct Trust {
-    /// By which all scatter more than expected (1), at least 1.
+    /// By which all scatter more than expected (1).
     pub(super) noise: f64,
+    /// Whether that was set beforehand, for all bags alike.
+    pub(super) fixed: bool,
     /// Chance that a bag does not belong, bag by bag.
     pub(super) unlike: Vec<f64>,
 }
@@ -73,7 +82,12 @@ pub(super) struct Trust {
 impl Trust {
     /// Before anything is known.
     pub(super) fn full(bags: usize) -> Self {
-        Self { noise: 1.0, unlike: vec![0.0; bags] }
+        Self { noise: 1.0, fixed: false, unlike: vec![0.0; bags] }
+    }
+
+    /// For readings that fit no day: all scatter so many times as much as expected.
+    pub(super) fn fixed(bags: usize, noise: f64) -> Self {
+        Self { noise, fixed: true, unlike: vec![0.0; bags] }
     }
 
     /// Weight of each bag.
@@ -83,7 +97,28 @@ impl Trust {
 
     /// Trust in bags at such distances, where all scatter `noise` times as much as expected.
     pub(super) fn of(noise: f64, distances: &[Distance]) -> Self {
-        Self { noise, unlike: distances.iter().map(|one| one.unlike(noise)).collect() }
+        Self {
+            noise,
+            fixed: false,
+            unlike: distances.iter().map(|one| one.unlike(noise)).collect(),
+        }
+    }
+
+    /// A share of the way to another.
+    pub(super) fn toward(&self, other: &Self, share: f64) -> Self {
+        let between = |from: f64, to: f64| from + share * (to - from);
+        let chances = self.unlike.iter().zip(&other.unlike);
+        Self {
+            noise: between(self.noise, other.noise),
+            fixed: other.fixed,
+            unlike: chances.map(|(from, to)| between(*from, *to)).collect(),
+        }
+    }
+
+    /// The way to another: chances, and the noise as a share.
+    pub(super) fn way(&self, other: &Self) -> impl Iterator<Item = f64> {
+        let noise = libm::log(other.noise / self.noise);
+        self.unlike.iter().zip(&other.unlike).map(|(from, to)| to - from).chain([noise])
     }
 
     /// The largest difference of a chance, or of the noise as a share, from another.

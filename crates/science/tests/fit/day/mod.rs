@@ -2,6 +2,7 @@
 
 mod dealt;
 mod leaks;
+mod odd;
 mod onward;
 mod recovery;
 
