@@ -69,7 +69,7 @@ fn back(w: Wording, past: &Past, says: String) -> Markup {
 
 fn says(w: Wording, past: &Past) -> Markup {
     html! {
-        time datetime=(past.saved) { (past.saved.strftime("%Y-%m-%d %H:%M UTC")) }
+        time datetime=(past.saved.strftime("%Y-%m-%dT%H:%M:%SZ")) { (past.saved.strftime("%Y-%m-%d %H:%M UTC")) }
         ". "
         (past.by_pilot.clone().unwrap_or_else(|| say!(w, "pilot-as-usual")))
         @if !past.parts.is_empty() {

@@ -36,7 +36,8 @@ fn once(field: &Field) -> Markup {
             label for=(field.id) { (field.label) }
             span.fld.bad[bad] {
                 input id=(field.id) name=(field.id) form="sheet" value=(field.value) autocomplete="off"
-                    type=(if field.id == "date" { "date" } else { "text" }) maxlength="60"
+                    type=(if field.id == "date" { "date" } else { "text" })
+                    maxlength=[(field.id != "date").then_some("60")]
                     aria-describedby=[bad.then_some(&said)] aria-invalid=[bad.then_some("true")];
             }
             @if let Some(fault) = &field.fault { div.fault id=(said) { p { (fault) } } }

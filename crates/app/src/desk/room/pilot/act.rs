@@ -50,6 +50,13 @@ fn said(fault: &PilotFault) -> String {
     format!("{} {}", sentence(&fault.what), sentence(&fault.fix))
 }
 
+/// The same beside the cell itself, which need not be quoted once more.
+fn said_there(fault: &PilotFault) -> String {
+    let quoted = fault.what.starts_with('"').then(|| fault.what.split_once("\": ")).flatten();
+    let what = quoted.map_or(fault.what.as_str(), |(_, rest)| rest);
+    format!("{} {}", sentence(what), sentence(&fault.fix))
+}
+
 /// Whether the lots or the sheet are others than those of the version that a page was made from.
 fn overtaken(room: &Room, from: u32) -> Result<bool, DeskError> {
     let newest = room.read(|scene| scene.version);
@@ -107,7 +114,7 @@ fn work_out(
         match file.cell_of(&sheet, fault) {
             Some(id) => {
                 let own = wrong.cells.entry(id.to_owned()).or_default();
-                *own = format!("{own} {}", said(fault)).trim().to_owned();
+                *own = format!("{own} {}", said_there(fault)).trim().to_owned();
             }
             None => wrong.rest.push(said(fault)),
         }
