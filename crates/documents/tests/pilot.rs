@@ -1,6 +1,6 @@
 //! Files of a pilot: readings that a teacher types, and the lots beside the plan.
 
-use barm_documents::pilot_text::{read_lots, readings, write_lots};
+use barm_documents::pilot_text::{TypedSheet, read_lots, readings, write_lots};
 use barm_domain::pilot::{BagKind, EnzymeLot, Lot, Lots, Numbers, Part, Teaspoon, YeastLot};
 use barm_domain::plan::{BagChoice, CardChoice, YeastKind};
 use barm_science::meter::MeterPosterior;
@@ -249,4 +249,124 @@ fn other_signs_between_cells_will_do() {
         assert_eq!(file.faults, vec![], "{text}");
         assert!((file.readings.spoons[0].value.grams - 3.2).abs() < 1e-9, "{text}");
     }
+}
+
+/// A sheet with something in every table, as somebody may type it.
+fn typed() -> TypedSheet {
+    let mut sheet = TypedSheet::default();
+    for (id, text) in [
+        ("date", "2027-03-02"),
+        ("room", "70 °F"),
+        ("yeast", "jar, the \"good\" one"),
+        ("spoon-0", "3.2"),
+        ("spoon-2", "0.12 oz"),
+        ("cooling-0-at", "0"),
+        ("cooling-0", "104 °F"),
+        ("cooling-1-at", "5"),
+        ("cooling-1", "36,5"),
+        ("cooling-2-at", "10"),
+        ("syringe-0-at", "0"),
+        ("syringe-0", "5"),
+        ("syringe-1-at", "25"),
+        ("syringe-1", "0.8 cm"),
+        ("made-A-yeast", "1/4 tsp"),
+        ("made-A-tray", "35"),
+        ("minute-0", "0"),
+        ("minute-1", "5"),
+        ("bag-A-0", "6"),
+        ("bag-A-1", "9"),
+        ("bag-B-0", "6"),
+        ("ethanol-0-at", "0.5"),
+        ("ethanol-0", "0.03"),
+        ("ethanol-0-warm", "21"),
+    ] {
+        sheet.set(id, text);
+    }
+    sheet
+}
+
+#[test]
+fn a_typed_sheet_is_read_as_a_file_and_comes_back_as_it_was_typed() {
+    let sheet = typed();
+    let file = sheet.write();
+    let read = readings(file.text.as_bytes());
+    assert_eq!(read.faults, [], "{}", file.text);
+    let all = read.readings;
+    assert_eq!(all.lots.yeast.as_deref(), Some("jar, the \"good\" one"));
+    let masses: Vec<f64> = all.spoons.iter().map(|one| one.value.grams).collect();
+    // 1 oz = 28.349523125 g exactly (international avoirdupois, NIST SP 811, B.8, from memory).
+    assert!((masses[0] - 3.2).abs() < 1e-9 && (masses[1] - 0.12 * 28.349_523_125).abs() < 1e-6);
+    let water: Vec<f64> = all.dummy.iter().map(|one| one.value.celsius).collect();
+    assert_eq!(water.len(), 2, "nothing was read at minute 10");
+    assert!((water[0] - 40.0).abs() < 1e-6 && (water[1] - 36.5).abs() < 1e-9);
+    assert!((all.syringe[1].value.height_mm - 8.0).abs() < 1e-9);
+    assert_eq!(all.made[0].yeast.as_ref().expect("yeast").written, "1/4 tsp");
+    assert_eq!(all.made[0].tray_celsius, Some(35.0));
+    assert_eq!(all.bags[0].heights.len(), 2);
+    assert_eq!(all.meter[0].value.celsius, Some(21.0));
+    let back = TypedSheet::read(file.text.as_bytes());
+    assert_eq!(back.write().text, file.text);
+    assert_eq!(back.get("cooling-0"), "104 °F");
+}
+
+#[test]
+fn a_table_of_another_shape_or_unit_is_a_sheet_too() {
+    let file =
+        "yeast lot,jar\ncooling,temperature (°F)\n0,104\n5,98.6 °F\n\nbag,0,5\nA,6,9\nb,-,7\n";
+    let sheet = TypedSheet::read(file.as_bytes());
+    assert_eq!(sheet.get("cooling-0"), "104 °F");
+    assert_eq!(sheet.get("cooling-1"), "98.6 °F");
+    assert_eq!(
+        (sheet.get("bag-A-1"), sheet.get("bag-B-0"), sheet.get("bag-B-1")),
+        ("9", "", "7")
+    );
+    let (as_file, as_sheet) =
+        (readings(file.as_bytes()), readings(sheet.write().text.as_bytes()));
+    assert_eq!(as_sheet.faults, []);
+    let plain = |mut all: barm_domain::pilot::PilotReadings| {
+        let lines = all.bags.iter_mut().flat_map(|bag| &mut bag.heights);
+        lines.for_each(|one| one.line = 0);
+        all.dummy.iter_mut().for_each(|one| one.line = 0);
+        all
+    };
+    assert_eq!(plain(as_file.readings), plain(as_sheet.readings));
+}
+
+#[test]
+fn what_is_wrong_is_said_at_its_cell() {
+    let mut sheet = typed();
+    for (id, text) in [
+        ("spoon-0", "heavy"),
+        ("cooling-1-at", ""),
+        ("syringe-1-at", "spoon"),
+        ("made-A-tray", "500 °C"),
+        ("bag-A-1", "900"),
+    ] {
+        sheet.set(id, text);
+    }
+    let file = sheet.write();
+    let faults = readings(file.text.as_bytes()).faults;
+    let mut cells: Vec<&str> =
+        faults.iter().filter_map(|fault| file.cell_of(&sheet, fault)).collect();
+    cells.extend(file.unwritten().iter().map(|(id, _)| id.as_str()));
+    cells.sort_unstable();
+    let wanted = ["bag-A-1", "cooling-1-at", "made-A-tray", "spoon-0", "syringe-1-at"];
+    assert_eq!(cells, wanted, "{faults:?}\n{}", file.text);
+}
+
+#[test]
+fn a_part_is_taken_over_by_itself() {
+    let (mut mine, theirs) = (TypedSheet::default(), typed());
+    mine.set("spoon-0", "9");
+    mine.set("spoon-7", "9");
+    let both = mine.with(Part::Spoons, &theirs);
+    assert_eq!((both.get("spoon-0"), both.get("spoon-7")), ("3.2", ""));
+    assert_eq!((both.get("room"), both.get("syringe-0")), ("70 °F", ""));
+    assert!(both.same_in(Part::Spoons, &theirs) && !both.same_in(Part::Syringe, &theirs));
+    assert!(both.has(Part::Spoons) && !both.has(Part::Bags));
+    mine.set("minute-3", "5");
+    mine.set("onclick", "x");
+    mine.set("spoon-100", "3");
+    assert!(!mine.has(Part::Bags), "a minute is no reading");
+    assert_eq!((mine.get("onclick"), mine.get("spoon-100")), ("", ""));
 }

@@ -25,7 +25,11 @@ macro_rules! table {
 const TABLES: &[(&str, &str)] = &[
     table!("shape", "kind, shape, program", "$1, $2, $3"),
     table!("investigation", "id, title, kind, made", "$1, $2, $3, $4"),
-    table!("plan", "investigation, version, body, saved", "$1, $2, $3, $4"),
+    table!(
+        "plan",
+        "investigation, version, body, saved, lots, readings",
+        "$1, $2, $3, $4, $5, $6"
+    ),
     table!(
         "entry",
         "seq, investigation, key, subject, period, grp, bag, kind, measured, arrived, who, \

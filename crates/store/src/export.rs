@@ -3,6 +3,7 @@
 use crate::append;
 use crate::failure::StoreError;
 use crate::line::Line;
+use crate::pilots::{self, PilotVersion};
 use crate::plans;
 use crate::store::Store;
 use crate::system::sync_folder;
@@ -19,6 +20,8 @@ This is everything that a record of Barm holds, as plain text.
 investigations.jsonl      one line for each investigation: number, title, kind, when made
 investigation-N/          what belongs to investigation number N:
   plan-V.toml             version V of its plan, as it was saved
+  plan-V.pilot.toml       what pilots had found by then of yeast, bags, enzymes and meter
+  plan-V.pilot.csv        what the newest pilot read
   entries.jsonl           what happened, one line for each entry, in the order of arrival
   words.jsonl             what people wrote in words; an entry points to it by its key
 
@@ -59,6 +62,14 @@ fn write_all(line: &mut Line, folder: &Path) -> Result<Vec<PathBuf>, StoreError>
             .map_err(|error| StoreError::file("make the folder", &own, error))?;
         for (version, text) in plans::plans(line, one.id)? {
             written.push(write(own.join(format!("plan-{version}.toml")), &text)?);
+        }
+        for PilotVersion { version, lots, readings, .. } in pilots::pilots(line, one.id)? {
+            for (ending, text) in [("toml", lots), ("csv", readings)] {
+                if !text.is_empty() {
+                    let name = format!("plan-{version}.pilot.{ending}");
+                    written.push(write(own.join(name), &text)?);
+                }
+            }
         }
         let mut lines = String::new();
         for (seq, entry) in append::entries(line, one.id, 0)? {

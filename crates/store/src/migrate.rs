@@ -34,6 +34,13 @@ const STEPS: &[Step] = &[
         #[cfg(feature = "postgres")]
         postgres: "",
     },
+    Step {
+        name: "pilot",
+        both: include_str!("../migrations/0003_pilot.sql"),
+        sqlite: "",
+        #[cfg(feature = "postgres")]
+        postgres: "",
+    },
 ];
 
 const TABLE: &str = "create table if not exists migration (

@@ -76,7 +76,7 @@ impl Store {
     }
 
     /// Keeps a version of a plan as the text that was saved, and gives its number, from 1. The
-    /// text of the newest version again is that version.
+    /// text of the newest version again is that version. What pilots found comes along.
     ///
     /// # Errors
     /// [`StoreError::NoInvestigation`]; or why it was not kept.
@@ -84,22 +84,11 @@ impl Store {
         let text = text.to_owned();
         self.write(move |line| {
             must_be_there(line, id)?;
-            let newest = line.first(
-                "select version, body from plan where investigation = $1 \
-                 order by version desc limit 1",
-                &[id.into()],
-                |mut row| Ok((number(row.int()?)?, row.text()?)),
-            )?;
-            let (last, there) = newest.unwrap_or_default();
-            if last > 0 && there == text {
-                return Ok(last);
+            let Newest { version, body, lots, readings } = newest(line, id)?;
+            if version > 0 && body == text {
+                return Ok(version);
             }
-            let next = last + 1;
-            line.run(
-                "insert into plan (investigation, version, body, saved) values ($1, $2, $3, $4)",
-                &[id.into(), next.into(), (&text).into(), now.as_microsecond().into()],
-            )?;
-            Ok(next)
+            add(line, id, now, &Newest { version: version + 1, body: text, lots, readings })
         })
     }
 
@@ -121,6 +110,43 @@ impl Store {
     pub fn plans(&self, id: i64) -> Result<Vec<(u32, String)>, StoreError> {
         self.read(|line| plans(line, id))
     }
+}
+
+/// The newest version with what pilots found; the number 0 where there is none.
+#[derive(Default)]
+pub(crate) struct Newest {
+    pub(crate) version: u32,
+    pub(crate) body: String,
+    pub(crate) lots: String,
+    pub(crate) readings: String,
+}
+
+pub(crate) fn newest(line: &mut Line, id: i64) -> Result<Newest, StoreError> {
+    let sql = "select version, body, lots, readings from plan where investigation = $1 \
+               order by version desc limit 1";
+    let found = line.first(sql, &[id.into()], |mut row| {
+        let version = number(row.int()?)?;
+        let (body, lots, readings) = (row.text()?, row.text()?, row.text()?);
+        Ok(Newest { version, body, lots, readings })
+    })?;
+    Ok(found.unwrap_or_default())
+}
+
+/// Adds a version and gives its number.
+pub(crate) fn add(
+    line: &mut Line,
+    id: i64,
+    now: Timestamp,
+    new: &Newest,
+) -> Result<u32, StoreError> {
+    let sql = "insert into plan (investigation, version, body, saved, lots, readings) \
+               values ($1, $2, $3, $4, $5, $6)";
+    let Newest { version, body, lots, readings } = new;
+    let saved = now.as_microsecond();
+    let with =
+        [id.into(), (*version).into(), body.into(), saved.into(), lots.into(), readings.into()];
+    line.run(sql, &with)?;
+    Ok(*version)
 }
 
 pub(crate) fn investigations(line: &mut Line) -> Result<Vec<Investigation>, StoreError> {
@@ -151,7 +177,7 @@ fn investigation(mut row: Row) -> Result<Investigation, StoreError> {
     Ok(Investigation { id, title, kind, made: row.moment()? })
 }
 
-fn number(version: i64) -> Result<u32, StoreError> {
+pub(crate) fn number(version: i64) -> Result<u32, StoreError> {
     u32::try_from(version).map_err(|_| StoreError::Damaged {
         place: "its tables".into(),
         what: format!("a plan has the version {version}"),

@@ -5,6 +5,7 @@ use super::rehearse::{Stage, Wish, done_before, stage_bytes};
 use super::room::Kind;
 use super::{Analysis, DeskError, OpenPlan, Progress, analyze_bytes, paper, plan_file};
 use barm_domain::outlook::Look;
+use barm_domain::pilot::Lots;
 use barm_domain::prep::{self, Prep};
 use barm_store::written::{Folder, Outcome};
 use rayon::join;
@@ -86,7 +87,7 @@ pub(crate) fn demo(folder: &Path, progress: &dyn Progress) -> Result<Demo, DeskE
 /// groups are simulated. Waits for the disk.
 pub(crate) fn demo_stage(folder: &Path, speed: f64) -> Result<Stage, DeskError> {
     let wish = Wish { period: Some(RUNNING), seed: 4, speed, kind: Kind::Invented };
-    let stage = stage_bytes(PLAN, Path::new("plan.toml"), folder, wish)?;
+    let stage = stage_bytes(PLAN, Path::new("plan.toml"), folder, wish, &Lots::default())?;
     done_before(&stage.room, RUNNING, READINGS)?;
     Ok(stage)
 }

@@ -36,6 +36,8 @@ static ASSETS: &[Asset] = &[
     asset!("wall.css", STYLE),
     asset!("plan.css", STYLE),
     asset!("plan.js", SCRIPT),
+    asset!("pilot.css", STYLE),
+    asset!("pilot.js", SCRIPT),
     asset!("approve.css", STYLE),
     asset!("approve.js", SCRIPT),
     asset!("enter.css", STYLE),

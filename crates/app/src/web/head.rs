@@ -12,6 +12,8 @@ pub(super) enum Part {
     Plan,
     /// What the groups propose.
     Approve,
+    /// Trying the yeast, the bags and the meter.
+    Pilot,
     /// Preparing.
     Prepare,
     /// Printing.
@@ -45,6 +47,7 @@ pub(super) fn parts(w: Wording, id: Option<i64>, here: Part) -> Markup {
     let all = [
         (Part::Plan, "plan", say!(w, "head-plan")),
         (Part::Approve, "approve", say!(w, "head-approve")),
+        (Part::Pilot, "pilot", say!(w, "head-pilot")),
         (Part::Prepare, "prepare", say!(w, "head-prepare")),
         (Part::Print, "print", say!(w, "head-print")),
         (Part::Rehearse, "rehearse", say!(w, "head-rehearse")),
@@ -86,6 +89,15 @@ pub(super) fn file_name(kind: Kind, name: &str) -> String {
 /// What a page is for and what comes next, in one line.
 pub(super) fn lead(says: &str) -> Markup {
     html! { p.lead { (says) } }
+}
+
+/// One line about the lots that a forecast goes by, with the way to them; nothing if no pilot tried any.
+pub(super) fn by_pilot(w: Wording, id: i64, says: Option<&str>) -> Markup {
+    html! {
+        @if let Some(says) = says {
+            p.small { (says) " " a href={ "/i/" (id) "/pilot" } { (say!(w, "head-by-pilot")) } }
+        }
+    }
 }
 
 /// What `(plan 1)` behind a name means, if one of the names that a page shows has it.

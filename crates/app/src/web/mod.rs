@@ -26,6 +26,7 @@ mod log;
 mod network;
 mod origin;
 mod page;
+mod pilot;
 mod plan;
 mod plan_together;
 mod prepare;

@@ -3,8 +3,8 @@
 use super::state::Web;
 use super::{
     aide, approve, assets, bench, devices, enter, events, guard, headers, host, join, kept,
-    network, page, plan, plan_together, prepare, print, rehearse, results, round, run, sign_in,
-    start, time, trouble, wall,
+    network, page, pilot, plan, plan_together, prepare, print, rehearse, results, round, run,
+    sign_in, start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -166,6 +166,10 @@ pub(super) fn table() -> Vec<Route> {
         post("/i/{id}/plan/back", TEACHER, plan::back).takes_a_plan(),
         post("/i/{id}/plan/forecast", TEACHER, plan::forecast).takes_a_plan(),
         get("/i/{id}/plan.toml", TEACHER, plan::download),
+        get("/i/{id}/pilot", TEACHER, pilot::show),
+        post("/i/{id}/pilot", TEACHER, pilot::post),
+        get("/i/{id}/pilot.pdf", TEACHER, pilot::paper),
+        get("/i/{id}/pilot.csv", TEACHER, pilot::blank),
         get("/i/{id}/prepare", TEACHER, prepare::show),
         get("/i/{id}/prep.pdf", TEACHER, prepare::prep_pdf),
         get("/i/{id}/forecast.pdf", TEACHER, prepare::forecast_pdf),

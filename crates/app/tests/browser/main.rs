@@ -24,6 +24,7 @@ mod moved;
 mod nu;
 mod older_plan;
 mod paper;
+mod pilot;
 mod rules;
 mod school;
 mod weight;

@@ -249,6 +249,6 @@ fn kind_of(column: &Column, section: Section, lone: bool) -> (Kind, Option<&str>
 }
 
 /// A cell in which nothing was read.
-fn is_blank(cell: &str) -> bool {
+pub(super) fn is_blank(cell: &str) -> bool {
     ["", "-", "–", "—", "n/a", "x"].contains(&cell.trim().to_lowercase().as_str())
 }

@@ -3,7 +3,7 @@
 use super::chance::seed_of;
 use crate::outlook::{OutlookError, setup_on};
 use crate::plan::{Plan, PlannedBag};
-use barm_science::forecast::{Span, Streams, forecast};
+use barm_science::forecast::{Span, Streams, forecast_from};
 
 /// The rise of one bag, minute by minute.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,7 +12,7 @@ pub struct Truth {
 }
 
 impl Truth {
-    /// One possible course of a bag on the day that belongs to a seed.
+    /// One possible course of a bag on the day that belongs to a seed, with the plan's lots in use.
     ///
     /// # Errors
     /// [`OutlookError`] if its treatment cannot be followed.
@@ -36,9 +36,9 @@ impl Truth {
             group: seed_of(seed, &format!("{}, {}", bag.period, bag.group)),
             bag: seed_of(seed, &bag.code),
         };
-        let made = forecast(&setup, &span, &streams).map_err(|source| OutlookError::Setup {
-            treatment: treatment.name.clone(),
-            source,
+        let prior = plan.known.prior();
+        let made = forecast_from(&setup, &span, &streams, &prior).map_err(|source| {
+            OutlookError::Setup { treatment: treatment.name.clone(), source }
         })?;
         Ok(Self { rises: made.rise_mm().draw(0).to_vec() })
     }

@@ -14,6 +14,7 @@ fn fill(store: &Store) -> i64 {
     let id = store.add_investigation("Syrup or oats", Kind::Real, at(0)).unwrap().id;
     store.save_plan(id, "title = \"one\"\n", at(1)).unwrap();
     store.save_plan(id, "title = \"two\"\n", at(2)).unwrap();
+    store.save_pilot(id, "format = 1\n", "spoon,3.1 g\n", at(2)).unwrap();
     store.append(id, (1..=50).map(|n| reading(n, f64::from(n))).collect::<Vec<_>>()).unwrap();
     store.keep_words(id, WordsKey(1), "reason", "because it is sweet").unwrap();
     store.keep_words(id, WordsKey(2), "reason", "because it is warm").unwrap();
@@ -46,6 +47,8 @@ fn same(restored: &Store, original: &Store, id: i64) {
     assert_eq!(restored.investigations().unwrap(), original.investigations().unwrap());
     assert_eq!(restored.entries(id, 0).unwrap(), original.entries(id, 0).unwrap());
     assert_eq!(restored.plans(id).unwrap(), original.plans(id).unwrap());
+    assert_eq!(restored.pilots(id).unwrap(), original.pilots(id).unwrap());
+    assert_eq!(restored.pilots(id).unwrap()[2].readings, "spoon,3.1 g\n");
     assert_eq!(restored.all_words(id).unwrap(), original.all_words(id).unwrap());
     assert_eq!(restored.codes(id).unwrap(), original.codes(id).unwrap());
     assert_eq!(restored.secret("passphrase").unwrap().as_deref(), Some("hash"));
@@ -210,6 +213,9 @@ fn everything_can_be_taken_out_as_plain_files() {
                 "investigations.jsonl",
                 "investigation-1/plan-1.toml",
                 "investigation-1/plan-2.toml",
+                "investigation-1/plan-3.toml",
+                "investigation-1/plan-3.pilot.toml",
+                "investigation-1/plan-3.pilot.csv",
                 "investigation-1/entries.jsonl",
                 "investigation-1/words.jsonl",
             ]
@@ -217,6 +223,7 @@ fn everything_can_be_taken_out_as_plain_files() {
         let read =
             |name: &str| fs::read_to_string(out.join("investigation-1").join(name)).unwrap();
         assert_eq!(read("plan-2.toml"), "title = \"two\"\n");
+        assert_eq!(read("plan-3.pilot.toml"), "format = 1\n");
         let lines = read("entries.jsonl");
         assert_eq!(lines.lines().count(), 50);
         let line: serde_json::Value =

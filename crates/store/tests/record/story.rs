@@ -139,6 +139,46 @@ fn every_version_of_a_plan_stays() {
 }
 
 #[test]
+fn what_pilots_found_stays_with_the_version_and_comes_along_with_the_next() {
+    tell(|ground| {
+        let store = ground.open();
+        let id = store.add_investigation("Syrup or oats", Kind::Real, at(0)).unwrap().id;
+        let early = store.save_pilot(id, "lots", "read", at(1));
+        assert!(matches!(early, Err(StoreError::NoPlan { .. })), "nothing to keep it with");
+        store.save_plan(id, "one", at(1)).unwrap();
+        assert_eq!(store.save_pilot(id, "jar é", "spoon,3 g", at(2)).unwrap(), 2);
+        assert_eq!(store.save_pilot(id, "jar é", "spoon,3 g", at(3)).unwrap(), 2, "the same");
+        assert_eq!(store.save_plan(id, "one", at(3)).unwrap(), 2, "the same plan");
+        assert_eq!(store.save_plan(id, "two", at(4)).unwrap(), 3);
+        assert_eq!(store.save_pilot(id, "", "", at(5)).unwrap(), 4, "back to nothing");
+        drop(store);
+        let store = ground.open();
+        let kept: Vec<_> = store.pilots(id).unwrap();
+        let kept: Vec<_> = kept
+            .iter()
+            .map(|one| (one.version, one.saved, one.lots.as_str(), one.readings.as_str()))
+            .collect();
+        let spoon = "spoon,3 g";
+        assert_eq!(
+            kept,
+            [
+                (1, at(1), "", ""),
+                (2, at(2), "jar é", spoon),
+                (3, at(4), "jar é", spoon),
+                (4, at(5), "", "")
+            ]
+        );
+        let bodies: Vec<String> =
+            store.plans(id).unwrap().into_iter().map(|(_, b)| b).collect();
+        assert_eq!(bodies, ["one", "one", "two", "two"]);
+        assert!(matches!(
+            store.save_pilot(7, "x", "", at(0)),
+            Err(StoreError::NoInvestigation { id: 7 })
+        ));
+    });
+}
+
+#[test]
 fn words_are_kept_apart_and_do_not_come_back_once_deleted() {
     tell(|ground| {
         let store = ground.open();

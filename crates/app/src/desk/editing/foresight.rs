@@ -16,7 +16,8 @@ static KNOWN: LazyLock<Mutex<HashMap<Key, Arc<Treated>>>> = LazyLock::new(Mutex:
 fn key(plan: &Plan, treatment: &Treatment, look: Look) -> Result<Key, OutlookError> {
     let setup = outlook::setup(plan, treatment)?;
     let last = plan.common_last_reading_min();
-    Ok(format!("{}\u{0}{look:?}\u{0}{last}\u{0}{setup:?}", treatment.name))
+    let known = &plan.known;
+    Ok(format!("{}\u{0}{look:?}\u{0}{last}\u{0}{setup:?}\u{0}{known:?}", treatment.name))
 }
 
 /// The forecast of a treatment if it was worked out before.

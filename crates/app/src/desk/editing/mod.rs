@@ -25,6 +25,7 @@ use crate::desk::{Wording, say};
 use barm_documents::plan_text::{self, Draft};
 use barm_domain::check;
 use barm_domain::finding::{Field, Finding, Severity};
+use barm_domain::pilot::Known;
 use barm_domain::plan::Plan;
 use barm_domain::ready;
 use said::{beside, of_finding, of_mistake};
@@ -54,12 +55,13 @@ pub(crate) struct Editing {
 }
 
 impl Editing {
-    /// Opens the text of a plan, sound or not.
-    pub(crate) fn open(w: Wording, text: &str) -> Self {
+    /// Opens the text of a plan, sound or not, with the lots that its forecasts go by.
+    pub(crate) fn open(w: Wording, text: &str, known: &Known) -> Self {
         let read = plan_text::read_with_old_list(text.as_bytes());
         let sound = read.mistakes.is_empty();
         // Saving brings the bag list into step, so that nobody is told to mend it by hand.
         let plan = read.plan.filter(|_| sound).map(in_step);
+        let plan = plan.map(|plan| Plan { known: known.clone(), ..plan });
         let mistakes = read.mistakes.into_iter().map(of_mistake);
         let mut said: Vec<Said> = match &plan {
             Some(plan) => check::check(plan, &[]).into_iter().map(of_finding).collect(),

@@ -9,6 +9,7 @@ use barm_documents::chart::{ForecastChart, Frame, Moment, Strand};
 use barm_documents::plan_text;
 use barm_domain::check;
 use barm_domain::outlook::{Entry, Look, OutlookError, Treated, gather};
+use barm_domain::pilot::Known;
 use barm_domain::plan::{Plan, Question, Treatment};
 use rayon::prelude::*;
 use std::sync::Arc;
@@ -55,8 +56,15 @@ pub(crate) struct Chart {
     pub(crate) says: String,
 }
 
-/// Looks ahead for a text that is being edited at `focus`, a field of the form.
-pub(crate) fn foresee(w: Wording, text: &str, focus: &str, step: Step) -> Foreseen {
+/// Looks ahead, by the lots that are known, for a text that is being edited at `focus`, a field of the
+/// form.
+pub(crate) fn foresee(
+    w: Wording,
+    text: &str,
+    known: &Known,
+    focus: &str,
+    step: Step,
+) -> Foreseen {
     let mut foreseen = Foreseen {
         charts: Vec::new(),
         verdicts: None,
@@ -69,6 +77,7 @@ pub(crate) fn foresee(w: Wording, text: &str, focus: &str, step: Step) -> Forese
         foreseen.trouble = Some(say!(w, "plan-waits"));
         return foreseen;
     };
+    let plan = Plan { known: known.clone(), ..plan };
     let edited = edited(&plan, focus);
     let full = Look::default();
     let quick = Look { draws: QUICK, ..full };

@@ -4,7 +4,8 @@ mod pictures;
 mod words;
 
 pub(crate) use pictures::{
-    bags, change_rows, changes, changes_chart, treatments, treatments_chart,
+    bag_charts, bags, change_rows, changes, changes_chart, range_chart, treatments,
+    treatments_chart,
 };
 pub(crate) use words::{reason, recipe, tables, tools};
 
@@ -14,7 +15,9 @@ use barm_documents::pilot_text::{PilotFile, read_lots, readings, write_lots};
 use barm_documents::plan_text::Mistake;
 use barm_domain::finding::Finding;
 use barm_domain::outlook::Look;
-use barm_domain::pilot::{self, Known, Lots, PilotFault, Protocol, Step, Taught};
+use barm_domain::pilot::{
+    self, Known, Lots, PilotError, PilotFault, PilotReadings, Protocol, Step, Taught,
+};
 use barm_domain::plan::Plan;
 use barm_store::written::{Folder, Outcome, WriteError};
 use jiff::Timestamp;
@@ -34,9 +37,33 @@ pub(crate) struct Pilot {
     pub(crate) cautions: Vec<Finding>,
 }
 
+/// The pilot's bags and amounts. They do not hang on what pilots found already, so that a sheet that was
+/// printed stays right while its parts are typed one after the other.
+pub(super) fn protocol(plan: &Plan) -> Result<Protocol, PilotError> {
+    pilot::protocol(&Plan { known: Known::default(), ..plan.clone() })
+}
+
+/// Works out what readings teach of the lots there are.
+pub(super) fn taught(
+    plan: &Plan,
+    readings: &PilotReadings,
+    lots: &Lots,
+    today: Date,
+) -> Result<Result<Taught, Vec<PilotFault>>, PilotError> {
+    let protocol = protocol(plan)?;
+    let plan = Plan { known: Known::of(lots), ..plan.clone() };
+    Ok(pilot::learn(&plan, &protocol, readings, lots, today))
+}
+
+/// The plan's forecast by some lots; nothing where there is none.
+pub(super) fn foreseen(plan: &Plan, lots: &Lots, progress: &dyn Progress) -> Option<Outlook> {
+    let plan = Plan { known: Known::of(lots), ..plan.clone() };
+    outlook(&plan, Look::default(), progress).ok()
+}
+
 /// What to do in a pilot for a plan.
 pub(crate) fn pilot(plan: &Plan) -> Result<Pilot, DeskError> {
-    let protocol = pilot::protocol(plan)?;
+    let protocol = protocol(plan)?;
     let steps = pilot::timetable(plan, &protocol);
     let cautions = pilot::cautions(plan, &protocol);
     Ok(Pilot { protocol, steps, cautions })
@@ -82,6 +109,11 @@ impl Lesson {
             .into_iter()
             .collect()
     }
+}
+
+/// What was taught, with nothing kept of it and no forecast yet.
+pub(crate) fn lesson(taught: Taught, notes: Vec<String>) -> Lesson {
+    Lesson { taught, notes, outlooks: None, kept: Kept::NotAsked }
 }
 
 /// Readings that scatter more widely than this over what they should are worth a word (1, own rule).
@@ -135,20 +167,17 @@ pub(crate) fn learn_pilot(
     if !faults.is_empty() {
         return Err(refused(faults));
     }
-    let protocol = pilot::protocol(&open.plan)?;
     let lots = lots_beside(&open.path)?;
     let today = today(&open.plan, now);
-    let taught =
-        pilot::learn(&open.plan, &protocol, &readings, &lots, today).map_err(refused)?;
-    let after = Plan { known: Known::of(&taught.lots), ..open.plan.clone() };
-    let foreseen = |plan: &Plan| outlook(plan, Look::default(), progress).ok();
-    let outlooks = foreseen(&open.plan).zip(foreseen(&after));
+    let taught = taught(&open.plan, &readings, &lots, today)?.map_err(refused)?;
+    let foreseen = |lots: &Lots| foreseen(&open.plan, lots, progress);
+    let outlooks = foreseen(&lots).zip(foreseen(&taught.lots));
     let kept = if keep { keep_lots(&open.path, &taught.lots)? } else { Kept::NotAsked };
     Ok(Lesson { taught, notes, outlooks, kept })
 }
 
 /// The date at the school.
-fn today(plan: &Plan, now: Timestamp) -> Date {
+pub(super) fn today(plan: &Plan, now: Timestamp) -> Date {
     let zone = plan.days.first().and_then(|day| TimeZone::get(&day.zone).ok());
     now.to_zoned_datetime(zone.unwrap_or(TimeZone::UTC)).date()
 }

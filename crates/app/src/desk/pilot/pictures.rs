@@ -1,7 +1,12 @@
 //! Before and after, as rows of a picture and in figures.
 
 use super::Lesson;
-use barm_documents::chart::{BeforeAfterRow, Estimate, Moment, Reading, Terminal};
+use crate::desk::editing::Chart;
+use crate::desk::{Wording, say};
+use barm_documents::chart::{
+    BagBeforeAfterChart, BeforeAfterChart, BeforeAfterRow, Estimate, Frame, Moment, Reading,
+    Terminal,
+};
 use barm_documents::sheet::PilotBagPicture;
 use barm_domain::outlook::Curve;
 use barm_domain::pilot::{Change, Unit};
@@ -19,6 +24,43 @@ pub(crate) fn treatments_chart(terminal: Terminal, lesson: &Lesson) -> Option<St
     let rows = treatments(lesson);
     (!rows.is_empty()).then(|| terminal.before_after(&rows))
 }
+
+/// Rows before and after, for pages; nothing without rows.
+pub(crate) fn range_chart(w: Wording, title: String, rows: &[BeforeAfterRow]) -> Option<Chart> {
+    let (before, now) = (say!(w, "pilot-before"), say!(w, "pilot-now"));
+    let chart = BeforeAfterChart { title: &title, words: (&before, &now), rows };
+    (!rows.is_empty()).then(|| Chart {
+        wide: chart.svg(&Frame::screen(WIDE)),
+        narrow: chart.svg(&Frame::screen(NARROW)),
+        says: chart.description(),
+        asks: title.clone(),
+    })
+}
+
+/// Each bag with yeast before and after, for pages.
+pub(crate) fn bag_charts(w: Wording, lesson: &Lesson) -> Vec<Chart> {
+    let (before, now) = (say!(w, "pilot-before"), say!(w, "pilot-now"));
+    let one = |bag: PilotBagPicture| {
+        let chart = BagBeforeAfterChart {
+            title: &bag.name,
+            words: (&before, &now),
+            before: &bag.before,
+            after: &bag.after,
+            readings: &bag.readings,
+        };
+        Chart {
+            wide: chart.svg(&Frame::screen(WIDE)),
+            narrow: chart.svg(&Frame::screen(NARROW)),
+            says: chart.description(&Frame::screen(WIDE)),
+            asks: bag.name.clone(),
+        }
+    };
+    bags(lesson).into_iter().map(one).collect()
+}
+
+/// How wide a picture is on a wide page and on a phone (px).
+const WIDE: f64 = 660.0;
+const NARROW: f64 = 330.0;
 
 /// A row a number.
 pub(crate) fn changes(lesson: &Lesson) -> Vec<BeforeAfterRow> {

@@ -26,7 +26,8 @@ impl Beside {
         let text = room.plan_text(room.read(|scene| scene.version))?;
         let name = room.read(|scene| scene.plan.title.clone());
         let folder = record.join("rehearsal");
-        let stage = stage_bytes(text.as_bytes(), Path::new(&name), &folder, wish)?;
+        let lots = &room.kept_pilot().lots;
+        let stage = stage_bytes(text.as_bytes(), Path::new(&name), &folder, wish, lots)?;
         Ok(Self {
             of: room.id,
             stage,

@@ -1,9 +1,12 @@
 //! What a rehearsal needs before the bell: a folder, an investigation that is marked, a clock.
 
 use crate::desk::doors::{bells, key, suggest};
+use crate::desk::pilot::lots_beside;
 use crate::desk::room::{Kind, Room, Shelf};
 use crate::desk::{Clock, DeskError, plan_file};
+use barm_documents::pilot_text::write_lots;
 use barm_documents::plan_text;
+use barm_domain::pilot::{Known, Lots};
 use barm_domain::rehearsal::{Rates, Script, script};
 use jiff::{SignedDuration, Timestamp};
 use std::path::Path;
@@ -62,17 +65,20 @@ fn run_page(id: i64, period: &str) -> String {
 
 /// Gets ready. Waits for the disk and works out every bag.
 pub(crate) fn stage(plan: &Path, folder: &Path, wish: Wish<'_>) -> Result<Stage, DeskError> {
-    stage_bytes(&plan_file::bytes(plan)?, plan, folder, wish)
+    stage_bytes(&plan_file::bytes(plan)?, plan, folder, wish, &lots_beside(plan)?)
 }
 
-/// The same with the text of a plan; `name` is what the plan is called where it has mistakes.
+/// The same with the text of a plan and what pilots found for it; `name` is what the plan is called
+/// where it has mistakes.
 pub(crate) fn stage_bytes(
     bytes: &[u8],
     name: &Path,
     folder: &Path,
     wish: Wish<'_>,
+    lots: &Lots,
 ) -> Result<Stage, DeskError> {
-    let plan = plan_file::sound(name, plan_text::read(bytes))?.plan;
+    let mut plan = plan_file::sound(name, plan_text::read(bytes))?.plan;
+    plan.known = Known::of(lots);
     let period = match wish.period {
         None => plan.periods.first(),
         Some(name) => plan.period(name),
@@ -90,6 +96,9 @@ pub(crate) fn stage_bytes(
     shelf.doors.new_passphrase(&passphrase)?;
     let text = String::from_utf8_lossy(bytes);
     let room = shelf.begin(&text, wish.kind, key(from)?, from)?;
+    if !lots.is_empty() {
+        room.keep_pilot(&write_lots(lots), "", key(from)?, from)?;
+    }
     let clock = Arc::new(Clock::fast(from, wish.speed));
     Ok(Stage { shelf, room, clock, passphrase, script, seed: wish.seed })
 }

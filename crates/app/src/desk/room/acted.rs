@@ -106,6 +106,7 @@ impl Acted {
             plans: &self.plans,
             ledger: &self.ledger,
             outlook: self.outlook.as_ref(),
+            older: &[],
         })
     }
 

@@ -1,10 +1,12 @@
 //! One investigation while pages look at it.
 
 use super::day::DayFound;
+use super::pilot::{KeptPilot, PilotDesk};
 use super::{Investigation, Kind, Pulse, Scene, Scope};
 use crate::desk::{DeskError, Outlook, Unheard, outlook};
 use barm_documents::plan_text;
 use barm_domain::outlook::Look;
+use barm_domain::pilot::Known as KnownLots;
 use barm_domain::plan::Plan;
 use barm_domain::record::{Bound, Entry, Key, Known, Ledger, Subject, What, Who};
 use barm_store::Store;
@@ -23,6 +25,8 @@ pub(crate) struct Room {
     pub(crate) kind: Kind,
     pub(super) store: Store,
     pub(super) pulse: Pulse,
+    /// What is worked out for the pilot's page.
+    pub(super) pilot_desk: PilotDesk,
     /// The plan whose outlook is being worked out, by [`State::turn`]; 0 for none.
     foreseeing: AtomicU32,
     /// Whether what the day teaches is being worked out.
@@ -43,6 +47,10 @@ pub(super) struct State {
     pub(super) outlook: Option<(u32, Arc<Outlook>)>,
     /// What the day taught, and from what.
     pub(super) day: Option<DayFound>,
+    /// The same by lots that were in use when bags were sealed and are so no longer, by its turn.
+    older: (u32, Vec<(KnownLots, Outlook)>),
+    /// What pilots found and read, as the newest version has it.
+    pub(super) pilot: Arc<KeptPilot>,
 }
 
 impl State {
@@ -90,9 +98,16 @@ impl Room {
         now: Timestamp,
     ) -> Result<Self, DeskError> {
         let mut plans = BTreeMap::new();
-        for (version, text) in store.plans(of.id)? {
+        let mut pilot = KeptPilot::default();
+        for ((version, text), found) in
+            store.plans(of.id)?.into_iter().zip(store.pilots(of.id)?)
+        {
+            if (&found.lots, &found.readings) != (&pilot.lots_text, &pilot.readings) {
+                pilot = KeptPilot::of(found);
+            }
             // A version with mistakes cannot be saved; one from a newer program may be there.
-            if let Some(plan) = plan_text::read(text.as_bytes()).plan {
+            if let Some(mut plan) = plan_text::read(text.as_bytes()).plan {
+                plan.known = KnownLots::of(&pilot.lots);
                 plans.insert(version, Arc::new(plan));
             }
         }
@@ -108,6 +123,7 @@ impl Room {
             kind: of.kind,
             store: store.clone(),
             pulse: Pulse::new(first),
+            pilot_desk: PilotDesk::default(),
             foreseeing: AtomicU32::new(0),
             learning: AtomicBool::new(false),
             state: RwLock::new(State {
@@ -118,6 +134,8 @@ impl Room {
                 turn: 1,
                 outlook: None,
                 day: None,
+                older: (0, Vec::new()),
+                pilot: Arc::new(pilot),
             }),
         })
     }
@@ -141,6 +159,7 @@ impl Room {
             plans: &state.plans,
             ledger: &state.ledger,
             outlook: outlook.map(|(_, outlook)| outlook.as_ref()),
+            older: if state.older.0 == state.turn { &state.older.1 } else { &[] },
         }
     }
 
@@ -154,10 +173,12 @@ impl Room {
     ) -> Result<u32, DeskError> {
         Self::about_to_wait();
         let read = plan_text::read(text.as_bytes());
-        let plan = match read.plan {
-            Some(plan) if read.mistakes.is_empty() => Arc::new(plan),
+        let mut plan = match read.plan {
+            Some(plan) if read.mistakes.is_empty() => plan,
             _ => return Err(DeskError::Unsound(read.mistakes)),
         };
+        plan.known = self.read(|scene| scene.newest.known.clone());
+        let plan = Arc::new(plan);
         let version = self.store.save_plan(self.id, text, now)?;
         {
             let mut state = self.state_mut();
@@ -199,23 +220,45 @@ impl Room {
     }
 
     /// Works out in the background what the plan of the day is expected to do, unless it is known
-    /// or under way. Listeners of the teacher's pages hear when it is there.
+    /// or under way; for bags that were sealed under other lots, by those as well. Listeners of the
+    /// teacher's pages hear when it is there.
     pub(crate) fn foresee(self: &Arc<Self>) {
-        let (turn, plan, known) = {
+        let (turn, plan, known, others) = {
             let state = self.state();
             let known = state.outlook.as_ref().is_some_and(|(of, _)| *of == state.turn);
-            (state.turn, state.bound.plan.clone(), known)
+            let scene = self.scene(&state);
+            let mut others = scene.lots_of_sealed();
+            others.retain(|lots| scene.older.iter().all(|(own, _)| own != lots));
+            (state.turn, state.bound.plan.clone(), known, others)
         };
-        if known || self.foreseeing.swap(turn, Ordering::AcqRel) == turn {
+        let nothing = known && others.is_empty();
+        if nothing || self.foreseeing.swap(turn, Ordering::AcqRel) == turn {
             return;
         }
         let room = Arc::clone(self);
         rayon::spawn(move || {
             // A plan that cannot be forecast says so on its own page.
-            if let Ok(outlook) = outlook(&plan, Look::default(), &Unheard) {
+            let found = |plan: &Plan| outlook(plan, Look::default(), &Unheard).ok();
+            if !known && let Some(outlook) = found(&plan) {
                 room.state_mut().outlook = Some((turn, Arc::new(outlook)));
                 room.pulse.beat(|scope| *scope == Scope::Teacher);
             }
+            for lots in others {
+                let Some(outlook) = found(&Plan { known: lots.clone(), ..Plan::clone(&plan) })
+                else {
+                    continue;
+                };
+                let mut state = room.state_mut();
+                if state.older.0 != turn {
+                    state.older = (turn, Vec::new());
+                }
+                state.older.1.push((lots, outlook));
+                drop(state);
+                room.pulse.beat(|scope| *scope == Scope::Teacher);
+            }
+            // Whoever asks for another plan meanwhile has put its turn here.
+            let _ =
+                room.foreseeing.compare_exchange(turn, 0, Ordering::AcqRel, Ordering::Relaxed);
         });
     }
 

@@ -19,6 +19,7 @@ mod moment;
 pub(crate) mod on_shelf;
 pub(crate) mod opened;
 mod own;
+pub(crate) mod pilot;
 pub(crate) mod plans;
 pub(crate) mod poured;
 pub(crate) mod prepare;

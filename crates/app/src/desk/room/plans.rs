@@ -4,8 +4,10 @@ use super::{Room, Shelf};
 use crate::desk::doors;
 use crate::desk::editing::{self, Editing};
 use crate::desk::{DeskError, Wording};
+use barm_domain::plan::Plan;
 use barm_domain::record::{Subject, What};
 use jiff::Timestamp;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// The page of a plan.
@@ -27,6 +29,8 @@ pub(crate) struct PlanView {
     pub(crate) sealed: usize,
     /// How many of them more would keep the plan they were sealed under, if this were saved.
     pub(crate) keep: usize,
+    /// One line about the lots that the forecast goes by, if a pilot tried any.
+    pub(crate) by_pilot: Option<String>,
 }
 
 /// A version that was saved.
@@ -36,6 +40,8 @@ pub(crate) struct Version {
     pub(crate) number: u32,
     /// When it was saved, if the record says.
     pub(crate) saved: Option<Timestamp>,
+    /// Whether its text is that of the version before: a pilot made it.
+    pub(crate) pilot: bool,
 }
 
 /// What became of saving.
@@ -78,22 +84,32 @@ pub(crate) fn plan_view(
                 What::PlanSaved { version } if version == number => Some(entry.measured),
                 _ => None,
             });
-            Version { number, saved: at }
+            Version { number, saved: at, pilot: is_pilot(scene.plans, number) }
         };
         let versions = scene.plans.keys().rev().map(|number| saved(*number)).collect();
         let bags = scene.standing().bags.values();
         (versions, bags.filter(|bag| bag.sealed.is_some()).count())
     });
-    let editing = Editing::open(w, &text);
+    let editing = Editing::open(w, &text, &room.read(|scene| scene.newest.known.clone()));
     Ok(PlanView {
         id: room.id,
         kind: room.kind,
         title: room.read(|scene| scene.plan.title.clone()),
         version,
         keep: would_keep(room, &editing),
+        by_pilot: room.read(|scene| scene.by_pilot()),
         editing,
         versions,
         sealed,
+    })
+}
+
+/// Whether a version differs from the one before in its lots alone.
+fn is_pilot(plans: &BTreeMap<u32, Arc<Plan>>, number: u32) -> bool {
+    let before = number.checked_sub(1).and_then(|before| plans.get(&before));
+    before.zip(plans.get(&number)).is_some_and(|(before, plan)| {
+        before.title == plan.title
+            && Plan { known: plan.known.clone(), ..Plan::clone(before) } == **plan
     })
 }
 
@@ -112,7 +128,8 @@ pub(crate) fn save(
     now: Timestamp,
 ) -> Result<Saved, DeskError> {
     let newest = room.read(|scene| scene.version);
-    if from != newest {
+    // A pilot makes a version with the same text.
+    if from != newest && room.plan_text(from).ok() != Some(room.plan_text(newest)?) {
         return Ok(Saved::Overtaken(newest));
     }
     if !editing::sound(text) {

@@ -24,6 +24,8 @@ pub(crate) struct PrepareView {
     /// Periods with bags that the newest plan makes otherwise than they were sealed, or does not
     /// list, and how many those are.
     pub(crate) kept: Vec<(String, usize)>,
+    /// One line about the lots that forecasts go by, if a pilot tried any.
+    pub(crate) by_pilot: Option<String>,
 }
 
 /// The prepare page of an investigation.
@@ -47,6 +49,7 @@ pub(crate) fn prepare_view(room: &Room) -> PrepareView {
         id: room.id,
         kind: room.kind,
         title: plan.title.clone(),
+        by_pilot: plan.known.says(),
         faults: found.iter().filter(|finding| finding.severity == Severity::Fault).count(),
         sheet,
     }

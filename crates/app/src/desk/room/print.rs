@@ -21,6 +21,8 @@ pub(crate) struct PrintView {
     pub(crate) parts: Vec<PrintPart>,
     /// What it has no use for yet.
     pub(crate) not_yet: Vec<String>,
+    /// One line about the lots that forecasts go by, if a pilot tried any.
+    pub(crate) by_pilot: Option<String>,
 }
 
 /// A part on the print page.
@@ -47,6 +49,7 @@ pub(crate) fn print_view(room: &Room, w: Wording, wish: &Wish) -> PrintView {
             .into_iter()
             .map(|part| PrintPart { file: part.plain_name(), says: (part.says)(w) })
             .collect(),
+        by_pilot: plan.known.says(),
         not_yet: others.into_iter().map(|part| (part.says)(w)).collect(),
     }
 }

@@ -4,6 +4,7 @@ use super::Kind;
 use crate::desk::Outlook;
 use barm_domain::code::BagCode;
 use barm_domain::outlook::Entry as Expected;
+use barm_domain::pilot::Known as KnownLots;
 use barm_domain::plan::Plan;
 use barm_domain::record::{Bound, Ledger, Standing};
 use std::collections::BTreeMap;
@@ -31,6 +32,8 @@ pub(crate) struct Scene<'a> {
     /// What every treatment of `plan` is expected to do, once it was worked out.
     /// For the teacher only.
     pub(crate) outlook: Option<&'a Outlook>,
+    /// The same by lots that bags were sealed under and that are no longer in use.
+    pub(crate) older: &'a [(KnownLots, Outlook)],
 }
 
 impl<'a> Scene<'a> {
@@ -42,6 +45,47 @@ impl<'a> Scene<'a> {
     /// The treatment that a bag has in truth; nothing for one that no version lists.
     pub(crate) fn treatment_of(&self, bag: BagCode) -> Option<&'a str> {
         Some(self.bound.in_truth(bag)?.treatment.as_str())
+    }
+
+    /// The lots by which a bag is foreseen: those in use when it was sealed, or read first.
+    pub(crate) fn lots_of(&self, bag: BagCode) -> &'a KnownLots {
+        let own = self.standing().bags.get(&bag);
+        let version = own.and_then(|bag| {
+            let zero = || self.ledger.version_at(bag.zero.as_ref()?.measured);
+            bag.sealed.map(|(_, version)| version).or_else(zero)
+        });
+        let plan = version.and_then(|version| self.plans.get(&version));
+        plan.map_or(&self.newest.known, |plan| &plan.known)
+    }
+
+    /// Lots other than those in use now under which bags were sealed, each once.
+    pub(crate) fn lots_of_sealed(&self) -> Vec<KnownLots> {
+        let mut all: Vec<KnownLots> = Vec::new();
+        if self.plans.values().all(|plan| plan.known == self.newest.known) {
+            return all;
+        }
+        for code in self.standing().bags.keys() {
+            let lots = self.lots_of(*code);
+            if *lots != self.newest.known && !all.contains(lots) {
+                all.push(lots.clone());
+            }
+        }
+        all
+    }
+
+    /// What the treatments are expected to do by the lots of one bag, once it was worked out.
+    pub(crate) fn outlook_of(&self, bag: BagCode) -> Option<&'a Outlook> {
+        let lots = self.lots_of(bag);
+        if *lots == self.newest.known {
+            return self.outlook;
+        }
+        self.older.iter().find(|(own, _)| own == lots).map(|(_, outlook)| outlook)
+    }
+
+    /// One line about the lots that forecasts go by; nothing if none was tried. For the teacher
+    /// only: what lots are called are words of hers.
+    pub(crate) fn by_pilot(&self) -> Option<String> {
+        self.newest.known.says()
     }
 
     /// How many sealed bags more would keep the plan they were sealed under, if this were the

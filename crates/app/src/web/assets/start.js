@@ -2,7 +2,7 @@
 // Reads a chosen file into the field that is sent, and fills in the time zone of this computer.
 
 const MOST = 1024 * 1024;
-const opener = document.querySelector("form[data-opener]");
+const opener = document.querySelector("[data-opener]");
 const pick = /** @type {HTMLInputElement | null} */ (document.getElementById("pick"));
 const text = /** @type {HTMLTextAreaElement | null} */ (document.getElementById("brought"));
 const wrong = document.getElementById("wrong");

@@ -240,11 +240,12 @@ pub(in crate::web) async fn forecast(
                 _ => Step::All,
             };
             let text = editing::edited(&asked.text, &asked.fields);
-            let seen = editing::foresee(w, &text, &asked.focus, step);
-            let editing = (step != Step::Line).then(|| Editing::open(w, &text));
-            let room = editing.is_some().then(|| shelf.room(id, now)).transpose()?;
-            let of = room.as_ref().zip(editing.as_ref());
-            let keep = of.map(|(room, editing)| would_keep(room, editing)).unwrap_or_default();
+            let room = shelf.room(id, now)?;
+            let lots = room.read(|scene| scene.newest.known.clone());
+            let seen = editing::foresee(w, &text, &lots, &asked.focus, step);
+            let editing = (step != Step::Line).then(|| Editing::open(w, &text, &lots));
+            let keep = editing.as_ref().map(|editing| would_keep(&room, editing));
+            let keep = keep.unwrap_or_default();
             Ok::<_, DeskError>(tell(w, asked.number, editing.as_ref(), keep, &seen))
         })
         .await?;

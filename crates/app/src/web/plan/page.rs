@@ -4,7 +4,7 @@ use super::form;
 use crate::desk::editing::{Caution, Chart, Editing, Foreseen, LONGEST, Verdict};
 use crate::desk::room::plans::{PlanView, Version};
 use crate::desk::{Wording, say};
-use crate::web::head::{Part, head, lead};
+use crate::web::head::{Part, by_pilot, head, lead};
 use maud::{Markup, PreEscaped, html};
 
 /// What the page needs beside the plan.
@@ -69,6 +69,7 @@ pub(super) fn page(
                 section.fc id="fc" {
                     h2 { (say!(w, "plan-foresee")) }
                     p.soft { (say!(w, "plan-band")) }
+                    (by_pilot(w, view.id, view.by_pilot.as_deref()))
                     div id="forecast" aria-live="off" {
                         @match foreseen {
                             Some(foreseen) => (self::foreseen(w, foreseen)),
@@ -193,6 +194,7 @@ fn one_version(w: Wording, view: &PlanView, version: &Version) -> Markup {
         @if let Some(at) = version.saved {
             time datetime=(at) data-day { (at.strftime("%Y-%m-%d %H:%M UTC")) }
         }
+        @if version.pilot { span.soft { (say!(w, "plan-version-pilot")) } }
         @if newest {
             span.soft { (say!(w, "plan-version-now")) }
         } @else {

@@ -3,7 +3,7 @@
 use crate::desk::drawings::mark;
 use crate::desk::room::prepare::PrepareView;
 use crate::desk::{PrepSheet, WaterMix, Wording, say};
-use crate::web::head::{Part, head, lead, no_printer, older_names};
+use crate::web::head::{Part, by_pilot, head, lead, no_printer, older_names};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
@@ -61,6 +61,7 @@ fn parts(w: Wording, view: &PrepareView, sheet: &PrepSheet) -> Markup {
                 li { a.btn.quiet href={ "/i/" (id) "/forecast.pdf" } { (say!(w, "prepare-forecast")) } }
                 li { a.btn.quiet href={ "/i/" (id) "/prep.pdf?paper=a4" } { (say!(w, "prepare-sheet-a4")) } }
             }
+            (by_pilot(w, id, view.by_pilot.as_deref()))
             (no_printer(w))
         }))
         (section(&say!(w, "prepare-buy"), &shopping(w, sheet)))

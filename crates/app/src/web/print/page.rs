@@ -3,7 +3,7 @@
 use super::asked::{Asked, Wrong};
 use crate::desk::room::print::PrintView;
 use crate::desk::{Catalog, LabelSheet, Wording, say};
-use crate::web::head::{Part, head, lead};
+use crate::web::head::{Part, by_pilot, head, lead};
 use barm_domain::plan::Inquiry;
 use maud::{Markup, html};
 
@@ -46,6 +46,7 @@ fn parts(w: Wording, view: &PrintView, asked: &Asked) -> Markup {
         @if !view.not_yet.is_empty() {
             p.small.soft { (say!(w, "print-not-yet", parts = view.not_yet.join("; "))) }
         }
+        (by_pilot(w, view.id, view.by_pilot.as_deref()))
         p.small.soft { (say!(w, "print-no-printer")) }
     }
 }

@@ -9,7 +9,7 @@ use crate::web::routes::Role;
 use barm_domain::code::BagCode;
 use barm_domain::outlook::{Curve, Entry as Foreseen, Upper};
 use barm_domain::proposal::Written;
-use barm_domain::record::{Subject, Truth, What, Who, WordsKey};
+use barm_domain::record::{Key, Subject, Truth, What, Who, WordsKey};
 
 /// Something that must not come out, and to whom it may.
 pub(super) struct Mark {
@@ -131,6 +131,7 @@ pub(super) fn marks(class: &Class, visitors: &[Visitor]) -> Vec<Mark> {
     }
     mark("a forecast", "0.73981", teacher);
     mark("what the teacher answered", ANSWERED, teacher);
+    mark("what the teacher calls a lot", "MARKLOT", teacher);
     for text in ["MARKASKS12", "MARKKEEPS12", "MARKEXPECTS12", "MARKBECAUSE12", "MARKBACK12"] {
         mark("what group 2 proposes, and the answer", text, |who| {
             teacher(who) || who.period == "1" && who.group == 2
@@ -244,9 +245,16 @@ fn secrets(class: &Class) {
     }
 }
 
+/// A meter that a pilot tried, by a name of the teacher's.
+const LOTS: &str = "format = 1\n[[meter]]\nlot = \"MARKLOT\"\ndate = 2027-03-02\nin_use = true\n\
+     measured = [\"meter\"]\nlog_gain = 0.1\nlog_gain_doubt = 0.05\nzero_percent = 0.0\n\
+     zero_doubt = 0.01\n";
+
 /// A class with a record that is full of marks, and everybody who may try to see them.
 pub(super) fn staged(now: &str) -> (Class, Vec<Visitor>) {
     let class = Class::of(&marked_plan(), now, Kind::Real);
+    let kept = class.room.keep_pilot(LOTS, "", Key::new(1, 2), class.web.now());
+    kept.expect("kept with the plan");
     forecast(&class);
     secrets(&class);
     class.note(Subject::Period("1".into()), Who::Teacher, What::Began);

@@ -5,7 +5,7 @@ use crate::desk::rehearse::{Report, WentWrong};
 use crate::desk::room::{Kind, Room};
 use crate::desk::{DeskError, Wording, say};
 use crate::web::address::segment;
-use crate::web::head::{Part, head, lead};
+use crate::web::head::{Part, by_pilot, head, lead};
 use crate::web::host;
 use crate::web::words::lay;
 use axum::http::HeaderMap;
@@ -25,6 +25,8 @@ pub(super) struct View {
     /// Name and length (minutes) of each period.
     periods: Vec<(String, f64)>,
     playing: Option<Playing>,
+    /// One line about the lots that forecasts go by, if a pilot tried any.
+    by_pilot: Option<String>,
     /// The host by which the rehearsal's pages are asked for.
     host: &'static str,
     now: Timestamp,
@@ -37,16 +39,16 @@ impl View {
         headers: &HeaderMap,
         now: Timestamp,
     ) -> Self {
-        let (title, periods) = room.read(|scene| {
+        let (title, periods, by_pilot) = room.read(|scene| {
             let periods = scene.plan.periods.iter();
             let periods = periods.map(|one| (one.name.clone(), one.length_min)).collect();
-            (scene.plan.title.clone(), periods)
+            (scene.plan.title.clone(), periods, scene.by_pilot())
         });
         // A browser keeps who is signed in by the name of the host, whatever the port: under
         // another name, signing in there signs nobody out here.
         let by_number = host::named(headers).is_some_and(|host| host.starts_with("127."));
         let host = if by_number { "localhost" } else { "127.0.0.1" };
-        Self { id: room.id, title, kind: room.kind, periods, playing, host, now }
+        Self { id: room.id, title, kind: room.kind, periods, playing, by_pilot, host, now }
     }
 }
 
@@ -68,7 +70,10 @@ pub(super) fn page(w: Wording, view: &View, field: &Markup) -> Markup {
                     }
                     section.sec {
                         div.mg { h2 { (say!(w, "rehearse-how")) } }
-                        div.bd { (how(w, view, field)) }
+                        div.bd {
+                            (how(w, view, field))
+                            (by_pilot(w, view.id, view.by_pilot.as_deref()))
+                        }
                     }
                 }
             }

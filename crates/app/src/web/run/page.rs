@@ -5,7 +5,7 @@ use crate::desk::room::hour::{Hour, Stage, clock};
 use crate::desk::room::run::{Done, RunView};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
-use crate::web::head::{Part, lead, made_up, parts};
+use crate::web::head::{Part, by_pilot, lead, made_up, parts};
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::{since, until};
 use crate::web::words::lay;
@@ -44,6 +44,7 @@ pub(super) fn page(w: Wording, view: &RunView, around: &Around) -> Markup {
             }
             main {
                 (made_up(w, view.kind))
+                (by_pilot(w, view.investigation, view.by_pilot.as_deref()))
                 div.runhead data-part="clock" { (head(w, &view.hour)) }
                 form id="act" method="post" action=(home) data-act {
                     (around.field)

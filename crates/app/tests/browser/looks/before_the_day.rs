@@ -57,6 +57,25 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/plan/text", "plan as text", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/plan/text"));
     }),
+    look("/i/{id}/pilot", "pilot", Mouse, |walk| walk.open(&format!("/i/{BEFORE}/pilot"))),
+    look("/i/{id}/pilot", "pilot with faults", Mouse, |walk| {
+        walk.set("#spoon-0", "heavy");
+        walk.set("#room", "warm");
+        walk.set("#syringe-1", "far too high");
+        walk.leave_by("button.btn[value='save']");
+        assert!(walk.browser.text().contains("Not saved"));
+    }),
+    look("/i/{id}/pilot", "pilot with a file", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/pilot"));
+        walk.set("#brought", "yeast lot,jar\nspoon,mass (g)\n1,3.1\n2,3.3\n3,3.2\n");
+        walk.leave_by("button[value='look']");
+        assert!(walk.browser.text().contains("What it would teach"));
+    }),
+    look("/i/{id}/pilot", "pilot with what was learned", Mouse, |walk| {
+        walk.leave_by("button[value='keep']");
+        let done = "return document.querySelector('#learned [data-working]') === null;";
+        walk.browser.until(done);
+    }),
     look("/i/{id}/print", "print", Mouse, |walk| walk.open(&format!("/i/{BEFORE}/print"))),
     look("/i/{id}/print", "print with a wrong address", Mouse, |walk| {
         walk.set("#address", "barm.example");

@@ -5,11 +5,13 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 24] = [
+const NO_PAGE: [&str; 26] = [
     "/",
     "/a/{version}/{name}",
     "/time",
     "/i/{id}/plan.toml",
+    "/i/{id}/pilot.pdf",
+    "/i/{id}/pilot.csv",
     "/i/{id}/prep.pdf",
     "/i/{id}/forecast.pdf",
     "/i/{id}/results.pdf",

@@ -69,7 +69,7 @@ impl Expects {
     /// What is expected of the bags of a period.
     pub(super) fn of(scene: &Scene<'_>, benches: &Benches) -> Self {
         let band = |bag: &BenchBag| -> Option<Vec<Expected>> {
-            let entries = &scene.outlook?.entries;
+            let entries = &scene.outlook_of(bag.code)?.entries;
             let entry = entries.iter().find(|entry| entry.treatment == bag.treatment)?;
             let rise = &entry.rise_mm;
             let edges = rise.low.iter().zip(&rise.median).zip(&rise.high).enumerate();

@@ -76,6 +76,8 @@ pub(crate) struct RunView {
     pub(crate) faces: Vec<FaceRow>,
     /// What is left to do before the next class.
     pub(crate) changeover: Option<Changeover>,
+    /// One line about the lots that forecasts go by, if a pilot tried any.
+    pub(crate) by_pilot: Option<String>,
 }
 
 /// The period that it is time for: the one that runs, else the next by the plan, else the last.
@@ -141,6 +143,7 @@ pub(crate) fn run_view(
     let (due, next) = benches::sorted(&hour, &benches, &expects, &needs);
     let closing = matches!(hour.stage, Stage::PastBell | Stage::Over);
     Some(RunView {
+        by_pilot: scene.by_pilot(),
         investigation: scene.investigation,
         kind: scene.kind,
         summary: summary(w, planned.groups, &benches, |group| {

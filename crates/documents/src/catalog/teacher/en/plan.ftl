@@ -53,6 +53,7 @@ plan-versions = Versions
 plan-versions-says = Every version you save is kept. Going back makes a new one.
 plan-version = Version { $number }
 plan-version-now = as it is now
+plan-version-pilot = pilot, same text
 plan-back-to = Go back to version { $number }
 plan-back = Go back to it
 plan-download = Download this plan as a file
