@@ -26,14 +26,14 @@ pub(crate) fn treatments_chart(terminal: Terminal, lesson: &Lesson) -> Option<St
 }
 
 /// Rows before and after, for pages; nothing without rows.
-pub(crate) fn range_chart(w: Wording, title: String, rows: &[BeforeAfterRow]) -> Option<Chart> {
+pub(crate) fn range_chart(w: Wording, title: &str, rows: &[BeforeAfterRow]) -> Option<Chart> {
     let (before, now) = (say!(w, "pilot-before"), say!(w, "pilot-now"));
-    let chart = BeforeAfterChart { title: &title, words: (&before, &now), rows };
+    let chart = BeforeAfterChart { title, words: (&before, &now), rows };
     (!rows.is_empty()).then(|| Chart {
         wide: chart.svg(&Frame::screen(WIDE)),
         narrow: chart.svg(&Frame::screen(NARROW)),
         says: chart.description(),
-        asks: title.clone(),
+        asks: title.to_owned(),
     })
 }
 

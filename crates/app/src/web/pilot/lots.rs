@@ -46,24 +46,24 @@ pub(super) fn past(w: Wording, past: &[Past]) -> Markup {
     let [last, older @ ..] = past else { return html! {} };
     html! {
         p { (says(w, last)) }
-        div.btns { (back(w, last, say!(w, "pilot-undo"))) }
+        div.btns { (back(w, last, &say!(w, "pilot-undo"))) }
         @if !older.is_empty() {
             details {
                 summary { (say!(w, "pilot-older", count = older.len())) }
                 ul.plain.lots { @for one in older { li {
                     div { (says(w, one)) }
-                    div.btns { (back(w, one, say!(w, "pilot-back"))) }
+                    div.btns { (back(w, one, &say!(w, "pilot-back"))) }
                 } } }
             }
         }
     }
 }
 
-fn back(w: Wording, past: &Past, says: String) -> Markup {
+fn back(w: Wording, past: &Past, says: &str) -> Markup {
     let version = past.version.to_string();
     html! {
         button.btn.quiet type="submit" form="sheet" name="do" value={ "back " (version) }
-            aria-label=(say!(w, "pilot-back-named", what = &says, version = &version)) { (says) }
+            aria-label=(say!(w, "pilot-back-named", what = says, version = &version)) { (says) }
     }
 }
 

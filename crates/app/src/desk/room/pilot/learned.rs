@@ -51,8 +51,8 @@ impl Learned {
         let notes = lesson.notes.iter().cloned().chain(lesson.warnings()).collect();
         Self {
             summary: pilot::summary(lesson),
-            changes: range_chart(w, say!(w, "pilot-changes"), &changes(lesson)),
-            treatments: range_chart(w, say!(w, "pilot-treatments"), &treatments(lesson)),
+            changes: range_chart(w, &say!(w, "pilot-changes"), &changes(lesson)),
+            treatments: range_chart(w, &say!(w, "pilot-treatments"), &treatments(lesson)),
             bags: bag_charts(w, lesson),
             notes,
             unmoved: lesson.taught.unmoved.clone(),
