@@ -15,7 +15,7 @@ pub const UNMOVED: f64 = 0.9;
 /// learned. Plain numbers: this is what is kept of a fit or of a calibration.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Learned {
-    /// Names of the numbers, as a [`Key`](super::Key) writes them.
+    /// Names of the numbers, as a [`Key`] writes them.
     pub names: Vec<String>,
     /// Where each stands (standard deviations of the table).
     pub means: Vec<f64>,
