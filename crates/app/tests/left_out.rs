@@ -27,7 +27,7 @@ fn predict_says_what_it_can_and_names_what_it_cannot() {
     let (out, err) = run(folder.path(), &arguments).ended(1);
     assert_eq!(err, "");
     assert!(flowing(&out).contains("No forecast"), "{out}");
-    assert!(flowing(&out).contains("Oat flour: contents is "), "{out}");
+    assert!(flowing(&out).contains("Oat flour: all that goes into the bag, "), "{out}");
     assert!(
         out.lines().any(|l| l.trim_start().starts_with("Maple syrup") && l.contains(" mL")),
         "{out}"
@@ -62,7 +62,10 @@ fn analyze_keeps_its_answers() {
     let folder = folder();
     let (out, err) = run(folder.path(), &["analyze", "plan.toml", "readings.csv"]).ended(0);
     assert_eq!(err, "");
-    assert!(flowing(&out).contains("no forecast: Oat flour: contents is "), "{out}");
+    assert!(
+        flowing(&out).contains("no forecast: Oat flour: all that goes into the bag, "),
+        "{out}"
+    );
     assert!(out.contains("Maple syrup"), "{out}");
 }
 
@@ -74,7 +77,7 @@ fn the_demo_does_the_rest_of_the_job() {
     fs::rename(folder.path().join("plan.toml"), day.join("plan.toml")).expect("moved");
     let (out, err) = run(folder.path(), &["demo", "--out", "day"]).ended(0);
     assert_eq!(err, "");
-    assert!(flowing(&out).contains("Oat flour: contents is "), "{out}");
+    assert!(flowing(&out).contains("Oat flour: all that goes into the bag, "), "{out}");
     for name in ["forecast.pdf", "prep.pdf", "results.pdf"] {
         assert!(fs::read(day.join(name)).expect(name).starts_with(b"%PDF"), "{name}");
     }
