@@ -13,7 +13,8 @@ use super::svg::{Anchor, Drawing, Stroke, Style};
 pub struct BeforeAfterRow {
     /// What it is.
     pub name: String,
-    /// What was known, counted from the best guess of then in units of its own doubt.
+    /// What was known, counted from the best guess of then, in units of its doubt, or of the widest of
+    /// all rows.
     pub before: Estimate,
     /// What is known now, on the same scale.
     pub after: Estimate,
@@ -23,7 +24,7 @@ pub struct BeforeAfterRow {
     pub is: String,
 }
 
-/// Numbers before and after, each on a scale of its own: that of what was known before.
+/// Numbers before and after, each counted from what was known before.
 #[derive(Debug, Clone, Copy)]
 pub struct BeforeAfterChart<'a> {
     /// What it shows, in a few words, for those who cannot see it.

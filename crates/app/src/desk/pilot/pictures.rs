@@ -72,10 +72,11 @@ pub(crate) fn change_rows(changes: &[Change]) -> Vec<BeforeAfterRow> {
     let row = |change: &Change| {
         let is_factor = change.unit == Unit::Times;
         let scale = |value: f64| if is_factor { value.ln() } else { value };
+        let (before, after) = (change.before.map(scale), change.after.map(scale));
         ranges(
             change.title.clone(),
-            change.before.map(scale),
-            change.after.map(scale),
+            (before, after),
+            doubt(before),
             (figures(change.unit, change.before), figures(change.unit, change.after)),
         )
     };
@@ -85,30 +86,37 @@ pub(crate) fn change_rows(changes: &[Change]) -> Vec<BeforeAfterRow> {
 /// A row a treatment: its rise at the last reading.
 pub(crate) fn treatments(lesson: &Lesson) -> Vec<BeforeAfterRow> {
     let Some((before, after)) = &lesson.outlooks else { return Vec::new() };
+    let ends = |curve: &Curve| {
+        let (mid, low, high) = curve.last();
+        [mid, low, high]
+    };
+    // Rises are all in millimeters, so one scale holds for all rows.
+    let widest = before.entries.iter().map(|entry| doubt(ends(&entry.rise_mm)));
+    let widest = widest.fold(f64::MIN_POSITIVE, f64::max);
     let mut rows: Vec<BeforeAfterRow> = Vec::new();
     for (was, is) in before.entries.iter().zip(&after.entries) {
         if rows.iter().any(|row| row.name == was.treatment) {
             continue;
         }
-        let ends = |curve: &Curve| {
-            let (mid, low, high) = curve.last();
-            [mid, low, high]
-        };
         let (was_mm, is_mm) = (ends(&was.rise_mm), ends(&is.rise_mm));
         let says = (millimeters(was_mm), millimeters(is_mm));
-        rows.push(ranges(was.treatment.clone(), was_mm, is_mm, says));
+        rows.push(ranges(was.treatment.clone(), (was_mm, is_mm), widest, says));
     }
     rows
 }
 
-/// Both ranges, counted from the middle of the first in units of its doubt.
+/// Half of what lies between the ends of the middle 80 %, as a standard deviation.
+fn doubt([_, low, high]: [f64; 3]) -> f64 {
+    ((high - low) / (2.0 * TO_TENTH)).max(f64::MIN_POSITIVE)
+}
+
+/// Both ranges, counted from the middle of the first in units of a doubt.
 fn ranges(
     name: String,
-    before: [f64; 3],
-    after: [f64; 3],
+    (before, after): ([f64; 3], [f64; 3]),
+    doubt: f64,
     (was, is): (String, String),
 ) -> BeforeAfterRow {
-    let doubt = ((before[2] - before[1]) / (2.0 * TO_TENTH)).max(f64::MIN_POSITIVE);
     let scaled = |[value, low, high]: [f64; 3]| {
         let at = |place: f64| (place - before[0]) / doubt;
         Estimate { value: at(value), low: at(low), high: at(high) }
