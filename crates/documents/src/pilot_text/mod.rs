@@ -1,6 +1,6 @@
 //! Files of a pilot: its readings as a teacher types them, and what is kept of each lot.
 //!
-//! [`readings`] takes any part of a pilot's readings and says everything that is wrong with them at
+//! [`readings()`] takes any part of a pilot's readings and says everything that is wrong with them at
 //! once, each with its line. [`TypedSheet`] is a sheet whose cells are still as somebody typed them.
 //! [`read_lots`] and [`write_lots`] are the file beside the plan.
 
