@@ -68,6 +68,12 @@ pub(crate) const SHOWN: &[Shown] = &[
         "approve-at-1366",
         "The queue of proposals, the ones with a fault first.",
     ),
+    page(
+        BEFORE,
+        "pilot",
+        "pilot-at-1366",
+        "A pilot of 40 minutes: what to do, and where to type what was read.",
+    ),
     page(BEFORE, "prepare", "prepare-at-1366", "What to buy, mix and lay out."),
     page(BEFORE, "rehearse", "rehearse-at-1366", "A rehearsal with simulated groups."),
     page(DURING, "codes", "codes-at-1366", "How the groups come in."),
