@@ -273,6 +273,17 @@ fn most_files_are_short() {
 }
 
 #[test]
+fn no_file_holds_both_sides_of_a_merge() {
+    // Put together here, so that this file is none.
+    let marks = ["<".repeat(7) + " ", ">".repeat(7) + " "];
+    for file in tracked() {
+        let Ok(text) = fs::read_to_string(root().join(&file)) else { continue };
+        let at = text.lines().position(|line| marks.iter().any(|mark| line.starts_with(mark)));
+        assert!(at.is_none(), "{}: line {}", file.display(), at.unwrap_or(0) + 1);
+    }
+}
+
+#[test]
 fn no_file_points_out_of_the_project() {
     // Assembled here so that this file does not offend against itself.
     let workplace = ["/wo", "rk/"].concat();
