@@ -25,6 +25,8 @@ const TURNS: usize = 12;
 const EAGER: usize = 4;
 /// From here on how bags scatter stays as it was seen (the same).
 const NEAR: f64 = 0.1;
+/// How far bags are looked at around a place, as shares of what is left open (1), one after the other.
+const REACHES: [f64; 5] = [1.0, 0.7, 0.5, 0.3, 0.1];
 /// By how much readings that fit no day are taken to scatter more than expected, one after the other.
 const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
 /// The least share of the way that is gone (1).
@@ -55,6 +57,9 @@ struct Stand {
 /// s' = −s rᵀ(r' − r)/|r' − r|²        at least 0.1; at most 1, once near 2
 /// ```
 ///
+/// A day whose rises bend within what is left open may find no rest: the slopes over one place lead to another,
+/// and those there back. Then bags are looked at less far around a place, until the search arrives.
+///
 /// Readings that fit no day may lead nowhere: the numbers they ask for lie where no bag is. Then all are taken
 /// for four times as noisy as they may be, and so on, until that is enough for them and a search arrives.
 /// So such readings teach little, and what they teach is wide.
@@ -67,18 +72,32 @@ struct Stand {
 /// [`DayError`] for readings or bags that cannot be.
 pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
     let day = Day::new(bags, prior)?;
-    let mut found = search(&day, None);
+    let mut nearest: Option<DayFit> = None;
+    for reach in REACHES {
+        match search(&day, None, reach) {
+            Ok(found) if found.off < STILL => return Ok(found),
+            Ok(found) if nearest.as_ref().is_none_or(|one| found.off < one.off) => {
+                nearest = Some(found);
+            }
+            Ok(_) | Err(DayError::Lost) => {}
+            Err(error) => return Err(error),
+        }
+    }
+    if let Some(found) = nearest {
+        return Ok(found);
+    }
+    let mut found = Err(DayError::Lost);
     for noise in NOISES {
         if !matches!(found, Err(DayError::Lost)) {
             break;
         }
-        found = search(&day, Some(Trust::fixed(bags.len(), noise)));
+        found = search(&day, Some(Trust::fixed(bags.len(), noise)), 1.0);
     }
     found
 }
 
 /// The search with a trust that is looked for too, or one that is given.
-fn search(day: &Day, trust: Option<Trust>) -> Result<DayFit, DayError> {
+fn search(day: &Day, trust: Option<Trust>, reach: f64) -> Result<DayFit, DayError> {
     let numbers = day.keys.len();
     let unit = |row: usize| (0..numbers).map(|at| f64::from(u8::from(at == row))).collect();
     let covariance = (0..numbers).map(unit).collect();
@@ -90,7 +109,8 @@ fn search(day: &Day, trust: Option<Trust>) -> Result<DayFit, DayError> {
     for look in 0..LOOKS {
         let deviates = day.deviates(&stand.at);
         let far = look < 2 || off > NEAR;
-        let covariance = day.covariance(&stand.covariance);
+        let mut covariance = day.covariance(&stand.covariance);
+        covariance.iter_mut().flatten().for_each(|value| *value *= reach * reach);
         let around = Around {
             deviates: &deviates,
             covariance: &covariance,
