@@ -3,7 +3,7 @@
 use crate::fact::Fact;
 
 /// Smallest division that is read (mm).
-pub const DIVISION: Fact = Fact::sourced(
+pub const DIVISION: Fact = Fact::memory(
     "ruler.division",
     1.0,
     "mm",

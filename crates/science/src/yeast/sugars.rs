@@ -3,11 +3,11 @@
 use crate::fact::Fact;
 
 /// Half-saturation of uptake by glucose (g/L).
-pub const HALF_GLUCOSE: Fact = Fact::sourced(
+pub const HALF_GLUCOSE: Fact = Fact::memory(
     "yeast.half_glucose",
     0.3,
     "g/L",
-    "R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990): 0.245",
+    "judgement beside R. K. Warren, G. A. Hill, D. G. Macdonald, Biotechnol. Prog. 6, 319 (1990): 0.245",
 )
 .within((0.1, 0.6));
 

@@ -34,8 +34,10 @@ mod gas;
 mod gathered;
 mod learned;
 mod place;
+mod remembered;
 mod scatter;
 mod search;
+mod stand;
 mod tried;
 mod unlike;
 

@@ -9,8 +9,7 @@ use super::unlike::{Trust, usual_noise};
 use crate::fit::triangle::Triangle;
 use crate::householder::length;
 
-/// From a step as short as this on bags are told from those that do not belong, and a step is taken
-/// whatever it gains.
+/// A step as short as this is taken whatever it gains.
 const NEAR: f64 = 1.0;
 /// Halvings of a longer step at most.
 const HALVINGS: usize = 5;
@@ -90,16 +89,21 @@ impl<'a> Place<'a> {
         self.triangle.covariance()
     }
 
-    /// How far readings are trusted from here. As long as the way is long that cannot be told bag by bag, and
-    /// nothing is said; a search that has been `long` on its way takes all for as noisy as half of them are,
-    /// so that readings that fit nothing do not drive the numbers where no bag is.
-    pub(super) fn trust(&self, before: Option<&Trust>, long: bool) -> Option<Trust> {
+    /// How far readings are trusted from here. As long as the way is longer than `telling` that cannot be told
+    /// bag by bag, and nothing is said; a search that has been `long` on its way takes all for as noisy as half
+    /// of them are, so that readings that fit nothing do not drive the numbers where no bag is.
+    pub(super) fn trust(
+        &self,
+        before: Option<&Trust>,
+        long: bool,
+        telling: f64,
+    ) -> Option<Trust> {
         let day = self.local.day;
         if let Some(fixed) = before.filter(|before| before.fixed) {
             return Some(fixed.clone());
         }
         let distances = self.local.scatter.distances(day, &self.off_mm);
-        if self.long > NEAR {
+        if self.long > telling {
             let unlike =
                 before.map_or(vec![0.0; day.bags.len()], |before| before.unlike.clone());
             let noise = usual_noise(&distances);

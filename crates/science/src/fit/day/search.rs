@@ -4,6 +4,8 @@ use super::curves::{Around, COARSE, FINE, Seen};
 use super::gathered::Day;
 use super::learned::DayFit;
 use super::place::{Local, Place};
+use super::remembered::Remembered;
+use super::stand::{Stand, share_of, wider};
 use super::unlike::Trust;
 use super::{BagSeen, DayError};
 use crate::prior::{Key, Learned, Prior};
@@ -13,6 +15,14 @@ use crate::prior::{Key, Learned, Prior};
 const STILL: f64 = 1e-3;
 /// What is said of a day whose search did not come that far must be nearer than this (the same).
 const ENOUGH: f64 = 0.1;
+/// Looks after which bags are looked at over what is left open there, wherever the search goes from there.
+const HELD: usize = 18;
+/// From here on several looks then tell together where to go (the same).
+const TOGETHER: f64 = 1.0;
+/// From a step as short as this on bags are told from those that do not belong (the same).
+const TELLING: f64 = 1.0;
+/// The same once what they are looked at over is held: told only below, they are told to and fro about it.
+const TELLING_HELD: f64 = 3.0;
 /// Looks at how the bags hang on the numbers at most.
 const LOOKS: usize = 80;
 /// Looks after which a way counts as long.
@@ -29,21 +39,6 @@ const NEAR: f64 = 0.1;
 const REACHES: [f64; 5] = [1.0, 0.7, 0.5, 0.3, 0.1];
 /// By how much readings that fit no day are taken to scatter more than expected, one after the other.
 const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
-/// The least share of the way that is gone (1).
-const LEAST: f64 = 0.1;
-/// The largest, once near (1).
-const MOST: f64 = 2.0;
-
-/// Where a search stands.
-#[derive(Clone)]
-struct Stand {
-    /// Independent deviates.
-    at: Vec<f64>,
-    /// Their covariance.
-    covariance: Vec<Vec<f64>>,
-    /// How far bags are trusted; nothing before that can be told.
-    trust: Option<Trust>,
-}
 
 /// Finds what a day's readings say.
 ///
@@ -56,6 +51,10 @@ struct Stand {
 /// ```text
 /// s' = −s rᵀ(r' − r)/|r' − r|²        at least 0.1; at most 1, once near 2
 /// ```
+///
+/// What is left open changes with the place, and where that leads the search round in rings it is held after a
+/// while: bags are looked at over that from then on, and several looks together tell where to go
+/// ([`Remembered`]).
 ///
 /// A day whose rises bend within what is left open may find no rest: the slopes over one place lead to another,
 /// and those there back. Then bags are looked at less far around a place, until the search arrives.
@@ -106,10 +105,16 @@ fn search(day: &Day, trust: Option<Trust>, reach: f64) -> Result<DayFit, DayErro
         day.kinds.iter().map(|kind| vec![true; kind.effects.len()]).collect();
     let mut seen = Vec::new();
     let (mut off, mut share, mut last) = (f64::INFINITY, 1.0, Vec::new());
+    let mut remembered = Remembered::default();
+    let mut over = stand.covariance.clone();
     for look in 0..LOOKS {
         let deviates = day.deviates(&stand.at);
         let far = look < 2 || off > NEAR;
-        let mut covariance = day.covariance(&stand.covariance);
+        let held = look >= HELD;
+        if !held {
+            over.clone_from(&stand.covariance);
+        }
+        let mut covariance = day.covariance(&over);
         covariance.iter_mut().flatten().for_each(|value| *value *= reach * reach);
         let around = Around {
             deviates: &deviates,
@@ -122,10 +127,12 @@ fn search(day: &Day, trust: Option<Trust>, reach: f64) -> Result<DayFit, DayErro
         let local = Local::new(day, &seen, &assumed);
         let off_mm = day.off(|kind| &seen[kind].rises);
         let place = Place::new(&local, stand.at.clone(), off_mm)?;
+        let telling = if held { TELLING_HELD } else { TELLING };
         let long = look >= PATIENT;
-        let next = place.trust(stand.trust.as_ref(), long);
+        let next = place.trust(stand.trust.as_ref(), long, telling);
         let apart = next.as_ref().map_or(f64::INFINITY, |next| next.apart(&assumed));
-        off = place.long.max(apart).max(wider(&stand.covariance, &place.covariance()));
+        let wider = if held { 0.0 } else { wider(&stand.covariance, &place.covariance()) };
+        off = place.long.max(apart).max(wider);
         if off < STILL || (look + 1 == LOOKS && off < ENOUGH) {
             if assumed.fixed && place.chi_square > place.freedom(&assumed, &day.counts()) {
                 break;
@@ -138,53 +145,18 @@ fn search(day: &Day, trust: Option<Trust>, reach: f64) -> Result<DayFit, DayErro
         if look == 0 {
             live = seen.iter().map(moves).collect();
         }
-        let there = settled(day, &seen, &stand, next.is_some(), long)?;
+        let there = settled(day, &seen, &stand, next.is_some(), (long, telling))?;
         let way = stand.way(&there);
-        share = share_of(share, &last, &way).min(if off > NEAR { 1.0 } else { MOST });
+        share = share_of(share, &last, &way, off <= NEAR);
         last = way;
-        stand = stand.toward(there, share);
+        if held && off <= TOGETHER {
+            remembered.add(&stand, &there);
+        } else {
+            remembered.clear();
+        }
+        stand = remembered.onward().unwrap_or_else(|| stand.toward(there, share));
     }
     Err(DayError::Lost)
-}
-
-impl Stand {
-    /// The way to another: deviates, and trust in bags where there is any.
-    fn way(&self, other: &Self) -> Vec<f64> {
-        let way = other.at.iter().zip(&self.at).map(|(to, from)| to - from);
-        let trust = self.trust.iter().zip(&other.trust).flat_map(|(from, to)| from.way(to));
-        way.chain(trust).collect()
-    }
-
-    /// A share of the way to another.
-    fn toward(&self, other: Self, share: f64) -> Self {
-        let between = |from: &[f64], to: &[f64]| -> Vec<f64> {
-            from.iter().zip(to).map(|(from, to)| from + share * (to - from)).collect()
-        };
-        let rows = self.covariance.iter().zip(&other.covariance);
-        Self {
-            at: between(&self.at, &other.at),
-            covariance: rows.map(|(from, to)| between(from, to)).collect(),
-            trust: match (&self.trust, other.trust) {
-                (Some(from), Some(to)) => Some(from.toward(&to, share)),
-                (_, to) => to,
-            },
-        }
-    }
-}
-
-/// The share of a way to go after a share of the last one.
-fn share_of(share: f64, last: &[f64], way: &[f64]) -> f64 {
-    if last.len() != way.len() {
-        return 1.0;
-    }
-    let turned = last.iter().zip(way).map(|(last, way)| way - last);
-    let (mut along, mut square) = (0.0, 0.0);
-    for (turned, last) in turned.zip(last) {
-        along += last * turned;
-        square += turned * turned;
-    }
-    let share = -share * along / square;
-    if share.is_finite() { share.clamp(LEAST, MOST) } else { 1.0 }
 }
 
 /// Where a look leads to. Bags are trusted anew only if that can be told from where it was taken.
@@ -193,7 +165,7 @@ fn settled(
     seen: &[Seen],
     from: &Stand,
     anew: bool,
-    long: bool,
+    (long, telling): (bool, f64),
 ) -> Result<Stand, DayError> {
     let mut stand = from.clone();
     let mut off_mm = day.off(|kind| &seen[kind].rises);
@@ -201,7 +173,7 @@ fn settled(
         let assumed = stand.trust.clone().unwrap_or_else(|| Trust::full(day.bags.len()));
         let local = Local::new(day, seen, &assumed);
         let place = Place::new(&local, stand.at, off_mm)?.onward()?;
-        let next = place.trust(stand.trust.as_ref(), long).filter(|_| anew);
+        let next = place.trust(stand.trust.as_ref(), long, telling).filter(|_| anew);
         stand.covariance = place.covariance();
         (stand.at, off_mm) = (place.at, place.off_mm);
         let Some(next) = next else { break };
@@ -213,12 +185,6 @@ fn settled(
         }
     }
     Ok(stand)
-}
-
-/// The largest change of a standard deviation (1).
-fn wider(from: &[Vec<f64>], to: &[Vec<f64>]) -> f64 {
-    let each = from.iter().zip(to).enumerate();
-    each.map(|(at, (from, to))| ((to[at] / from[at]).sqrt() - 1.0).abs()).fold(0.0, f64::max)
 }
 
 /// Which effects move a bag at all: no bag without milk hangs on how fast yeast learns galactose.
@@ -250,20 +216,4 @@ fn told(
         unwidened: unwidened.iter().enumerate().map(|(at, row)| row[at].sqrt()).collect(),
         off,
     })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::share_of;
-
-    /// x' = −1.5 x leads ever further to and fro; after one whole way the share is that which leads to 0 at
-    /// once, 1/(1 + 1.5).
-    #[test]
-    fn a_way_to_and_fro_is_cut_short() {
-        let way = |x: f64| -2.5 * x;
-        let share = share_of(1.0, &[way(1.0)], &[way(-1.5)]);
-        assert!((share - 0.4).abs() < 1e-12, "{share}");
-        // One that comes nearer from one side is gone further: x' = x/4 from 1 has 4/3 of 3/4 to go.
-        assert!((share_of(1.0, &[1.0], &[0.25]) - 4.0 / 3.0).abs() < 1e-12);
-    }
 }

@@ -115,6 +115,19 @@ impl Trust {
         }
     }
 
+    /// Added up by parts that are 1 together, as far as that can be.
+    pub(super) fn together(all: &[&Self], parts: &[f64]) -> Self {
+        let sum = |of: &dyn Fn(&Self) -> f64| -> f64 {
+            all.iter().zip(parts).map(|(one, part)| part * of(one)).sum()
+        };
+        let bags = all.first().map_or(0, |one| one.unlike.len());
+        Self {
+            noise: libm::exp(sum(&|one| libm::log(one.noise))).max(1.0),
+            fixed: all.iter().any(|one| one.fixed),
+            unlike: (0..bags).map(|bag| sum(&|one| one.unlike[bag]).clamp(0.0, 1.0)).collect(),
+        }
+    }
+
     /// The way to another: chances, and the noise as a share.
     pub(super) fn way(&self, other: &Self) -> impl Iterator<Item = f64> {
         let noise = libm::log(other.noise / self.noise);
