@@ -54,7 +54,7 @@ const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
 ///
 /// What is left open changes with the place, and where that leads the search round in rings it is held after a
 /// while: bags are looked at over that from then on, and several looks together tell where to go
-/// ([`Remembered`]).
+/// (`remembered`).
 ///
 /// A day whose rises bend within what is left open may find no rest: the slopes over one place lead to another,
 /// and those there back. Then bags are looked at less far around a place, until the search arrives.
