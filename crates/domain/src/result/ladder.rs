@@ -2,8 +2,9 @@
 
 use super::sample::Sample;
 use barm_science::ruler;
-use barm_science::statistics::ladder::{Gap, Overlap, dots, gap_in_mads};
+use barm_science::statistics::ladder::{Gap, Overlap, Side, dots, gap_in_mads};
 use barm_science::statistics::summary::{Summary, summarize};
+use std::collections::BTreeSet;
 
 /// Dots, gaps and slopes of one question; periods do not count here.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,6 +22,8 @@ pub struct TreatmentDots {
     pub treatment: String,
     /// One dot a bag.
     pub bags: Vec<Dot>,
+    /// How many groups made them.
+    pub groups: usize,
     /// Mean, MAD and range of the rises (mm), if there is a bag (grade 6).
     pub rises: Option<Summary>,
     /// Mean, MAD and range of the largest slopes (mm/min), if there is one (grade 8).
@@ -47,8 +50,8 @@ pub struct LadderGap {
     pub reference: String,
     /// Where the two dot plots overlap (mm), if they do (grade 6).
     pub overlap: Option<Overlap>,
-    /// Gap between the means in MADs, with the multiple that is needed for so many bags, if there
-    /// are bags of both (grade 7).
+    /// Gap between the means in MADs, with the multiple that is needed for so many bags of so many
+    /// groups, if there are bags of both (grade 7).
     pub gap: Option<Gap>,
     /// Mean largest slope of the treatment less that of the reference (mm/min), if there are
     /// slopes of both (grade 8).
@@ -88,9 +91,11 @@ impl Ladder {
 
 fn treatment_dots(name: &str, sample: &Sample<'_>, and_set_aside: bool) -> TreatmentDots {
     let (mut bags, mut slopes) = (Vec::new(), Vec::new());
+    let mut groups = BTreeSet::new();
     for bag in sample.bags_of(name, and_set_aside) {
         let Some(summary) = &bag.summary else { continue };
         slopes.extend(summary.steepest_mm_per_min);
+        groups.insert((bag.bag.period.as_str(), bag.bag.group));
         bags.push(Dot {
             bag: bag.bag.code.clone(),
             rise_mm: summary.rise_mm.value,
@@ -98,7 +103,13 @@ fn treatment_dots(name: &str, sample: &Sample<'_>, and_set_aside: bool) -> Treat
         });
     }
     let rises = summarize(&values(&bags)).ok();
-    TreatmentDots { treatment: name.to_owned(), bags, rises, slopes: summarize(&slopes).ok() }
+    TreatmentDots {
+        treatment: name.to_owned(),
+        bags,
+        groups: groups.len(),
+        rises,
+        slopes: summarize(&slopes).ok(),
+    }
 }
 
 fn gap(&(treatment, reference): &(&str, &str), all: &[TreatmentDots]) -> Option<LadderGap> {
@@ -110,7 +121,12 @@ fn gap(&(treatment, reference): &(&str, &str), all: &[TreatmentDots]) -> Option<
         treatment: treatment.to_owned(),
         reference: reference.to_owned(),
         overlap: dots(&other_values, &own_values).ok().and_then(|dots| dots.overlap),
-        gap: gap_in_mads(&other_values, &own_values, doubt).ok(),
+        gap: gap_in_mads(
+            Side { values: &other_values, groups: other.groups },
+            Side { values: &own_values, groups: own.groups },
+            doubt,
+        )
+        .ok(),
         slope_gap: own.slopes.zip(other.slopes).map(|(own, other)| own.mean - other.mean),
     })
 }

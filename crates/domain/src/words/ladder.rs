@@ -43,6 +43,9 @@ impl Voice {
         let in_mads = tenths(counted.in_mads?);
         let found = format!("The gap of {} mm is {in_mads} MADs", tenths(counted.gap.abs()));
         Some(match counted.needed.map(tenths) {
+            None if counted.one_groups_bags => format!(
+                "{found}, but these are one group's bags: it may be that group's way of working."
+            ),
             None => format!("{found}, but one bag cannot show a spread."),
             Some(needed) if counted.stands_out() => {
                 let but = if counted.gap.abs() < readable_mm {
@@ -64,6 +67,9 @@ impl Voice {
     /// first is never left standing beside "no readable rise" without a word.
     pub fn gap_in_brief(self, gap: &Gap, readable_mm: f64) -> String {
         match (gap.in_mads, gap.needed) {
+            (_, None) if gap.one_groups_bags => {
+                "one group's bags: a leaning at most".to_owned()
+            }
             (_, None) => "one bag is too few".to_owned(),
             (None, _) => "the bags did not differ at all".to_owned(),
             _ if !gap.stands_out() => "may be chance".to_owned(),

@@ -224,6 +224,25 @@ fn a_steady_difference_too_small_to_read_is_no_contradiction() {
     assert_eq!(voice.gap_in_brief(&gap, 1.0), "larger than chance makes");
 }
 
+/// Where one group made all bags of a treatment, no number of MADs tells it from that group's way of working.
+#[test]
+fn one_groups_bags_only_lean_on_the_ladder_too() {
+    let mut class = Class::foods(&["1"], &["Maple syrup"]);
+    for rise in [14.0, 13.0, 15.0] {
+        let bag = class.add_by("Maple syrup", "1", 1);
+        class.read(&bag, &[(0.0, 0.0), (24.0, rise)]);
+        class.grow("No food", "1", 1.0);
+    }
+    let result = class.result();
+    let ladder = &answer(&result, "food").ladder;
+    let gap = ladder.gaps[0].gap.unwrap();
+    assert!(gap.in_mads.unwrap() > 10.0 && !gap.stands_out());
+    let voice = Voice::english(7);
+    assert_eq!(voice.gap_in_brief(&gap, 3.0), "one group's bags: a leaning at most");
+    let said = voice.gap(&ladder.gaps[0], 3.0).unwrap();
+    assert!(said.ends_with("these are one group's bags: it may be that group's way of working."));
+}
+
 #[test]
 fn bags_set_aside_are_named_with_their_rule() {
     let class = class();

@@ -5,6 +5,7 @@
 //! Mathematics 6.SP.B.5 (center and spread), 7.SP.B.3 (gap between centers as a multiple of a
 //! measure of spread; its own example is about two MADs), 8.SP.A (line through a scatter plot).
 
+use super::mad_multiple::needed_multiple;
 use super::summary::{Summary, SummaryError, summarize};
 
 /// Two dot plots on one axis.
@@ -48,6 +49,22 @@ pub fn dots(first: &[f64], second: &[f64]) -> Result<Dots, SummaryError> {
     Ok(Dots { first: a, second: b, overlap })
 }
 
+/// What one side of a gap was measured on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Side<'a> {
+    /// One value a bag.
+    pub values: &'a [f64],
+    /// How many groups made these bags.
+    pub groups: usize,
+}
+
+impl<'a> Side<'a> {
+    /// Bags that a group each made.
+    pub fn each_its_group(values: &'a [f64]) -> Self {
+        Self { values, groups: values.len() }
+    }
+}
+
 /// A gap between two means, counted in MADs (grade 7).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Gap {
@@ -60,8 +77,11 @@ pub struct Gap {
     /// Size of the gap in MADs (1), where a MAD is not 0.
     pub in_mads: Option<f64>,
     /// Gap in MADs (1) from which chance alone makes one like it at most 1 time in 20, for this
-    /// number of bags; none for a single bag.
+    /// number of bags out of so many groups; none for a single bag, and for one group's bags.
     pub needed: Option<f64>,
+    /// Whether all bags of a side come from one group although there are several: then the gap may be
+    /// that group's way of working, and no multiple tells.
+    pub one_groups_bags: bool,
 }
 
 impl Gap {
@@ -74,16 +94,12 @@ impl Gap {
 /// Counts the gap between two sets in MADs.
 ///
 /// `reading_doubt` (unit of the values; 0 where they are exact) is the least that a MAD can be
-/// believed to be. The needed multiple is that of the smaller set.
+/// believed to be. The needed multiple is that of the smaller set, and of the fewer groups.
 ///
 /// # Errors
 /// [`SummaryError`] for an empty set, and for numbers that are not finite.
-pub fn gap_in_mads(
-    first: &[f64],
-    second: &[f64],
-    reading_doubt: f64,
-) -> Result<Gap, SummaryError> {
-    let (a, b) = (summarize(first)?, summarize(second)?);
+pub fn gap_in_mads(first: Side, second: Side, reading_doubt: f64) -> Result<Gap, SummaryError> {
+    let (a, b) = (summarize(first.values)?, summarize(second.values)?);
     let doubt = if reading_doubt.is_finite() { reading_doubt.max(0.0) } else { 0.0 };
     let larger = a.mad.max(b.mad);
     let gap = b.mean - a.mean;
@@ -91,37 +107,14 @@ pub fn gap_in_mads(
     // A MAD that is rounding of the arithmetic would make any gap look endless.
     let size = a.mean.abs().max(b.mean.abs());
     let in_mads = (mad > 1e-14 * size && mad > 0.0).then(|| gap.abs() / mad);
-    let needed = needed_multiple(a.n.min(b.n));
-    Ok(Gap { gap, mad, mad_is_reading_doubt: larger < doubt, in_mads, needed })
+    Ok(Gap {
+        gap,
+        mad,
+        mad_is_reading_doubt: larger < doubt,
+        in_mads,
+        needed: needed_multiple(a.n.min(b.n), first.groups.min(second.groups)),
+        one_groups_bags: [(a.n, first.groups), (b.n, second.groups)]
+            .iter()
+            .any(|(bags, groups)| *bags > 1 && *groups < 2),
+    })
 }
-
-/// Gap over the larger MAD (1) that two sets of `bags` values without a true difference reach 1
-/// time in 20; `None` for a single bag.
-///
-/// Between the numbers in the table the next smaller one counts, which asks for more.
-///
-/// # Accuracy
-/// Within 0.005. Derived: for two bags solved from E[erf(|Z|/m)²] = 0.05 with Z standard normal;
-/// for more, the 95th percentile of 4 million simulated pairs of normal sets, drawn from
-/// [`Chance`](super::chance::Chance) seeded with the number of bags. The tests repeat both. Bags
-/// are taken to spread normally, equally on both sides, and to come from different groups.
-pub fn needed_multiple(bags: usize) -> Option<f64> {
-    NEEDED.iter().rev().find(|(n, _)| *n <= bags).map(|&(_, multiple)| multiple)
-}
-
-const NEEDED: [(usize, f64); 14] = [
-    (2, 4.847),
-    (3, 2.575),
-    (4, 1.982),
-    (5, 1.676),
-    (6, 1.482),
-    (7, 1.343),
-    (8, 1.239),
-    (9, 1.158),
-    (10, 1.091),
-    (11, 1.034),
-    (12, 0.987),
-    (15, 0.874),
-    (20, 0.752),
-    (30, 0.612),
-];

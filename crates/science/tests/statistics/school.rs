@@ -3,8 +3,14 @@
 use crate::experiments::{by_treatment, experiment, near};
 use crate::size::counts;
 use barm_science::statistics::chance::Chance;
-use barm_science::statistics::ladder::{dots, gap_in_mads, needed_multiple};
-use barm_science::statistics::summary::summarize;
+use barm_science::statistics::ladder::{Gap, Side, dots, gap_in_mads};
+use barm_science::statistics::mad_multiple::needed_multiple;
+use barm_science::statistics::summary::{SummaryError, summarize};
+
+/// The gap between bags that a group each made.
+fn gap(first: &[f64], second: &[f64], doubt: f64) -> Result<Gap, SummaryError> {
+    gap_in_mads(Side::each_its_group(first), Side::each_its_group(second), doubt)
+}
 
 /// Worked by hand: control 4, 5, 5, 6 and treated 9, 10, 12, 13 in the table of experiments; and
 /// published classroom numbers for Common Core 7.SP.B.3.
@@ -15,7 +21,7 @@ fn mads_are_those_worked_by_hand() {
     let (a, b) = (summarize(control).unwrap(), summarize(treated).unwrap());
     assert_eq!((a.mean.to_bits(), a.mad.to_bits()), (5.0_f64.to_bits(), 0.5_f64.to_bits()));
     assert_eq!((b.mean.to_bits(), b.mad.to_bits()), (11.0_f64.to_bits(), 1.5_f64.to_bits()));
-    let gap = gap_in_mads(control, treated, 0.0).unwrap();
+    let gap = gap(control, treated, 0.0).unwrap();
     near("gap", gap.gap, 6.0, 0.0, 0.0);
     near("larger MAD", gap.mad, 1.5, 0.0, 0.0);
     near("in MADs", gap.in_mads.unwrap(), 4.0, 1e-15, 0.0);
@@ -36,7 +42,7 @@ fn dots_overlap_where_both_sets_reach() {
 /// standard normal and each MAD the size of a normal value over √2.
 #[test]
 fn the_multiple_for_two_bags_is_exact() {
-    let m = needed_multiple(2).unwrap();
+    let m = needed_multiple(2, 2).unwrap();
     let step = 1e-3;
     let chance: f64 = (0..12_000_u32)
         .map(|i| {
@@ -67,37 +73,70 @@ fn the_multiples_give_one_false_alarm_in_twenty() {
         (20, 0.75),
     ];
     for (bags, multiple) in outside {
-        let ours = needed_multiple(bags).unwrap();
+        let ours = needed_multiple(bags, bags).unwrap();
         // 400,000 draws and two decimals leave about this much.
         assert!((ours - multiple).abs() < 0.02, "{bags} bags: {ours} against {multiple}");
         let mut chance = Chance::from_seed(7_000 + bags as u64);
         let mut draw = || -> Vec<f64> { (0..bags).map(|_| chance.normal()).collect() };
-        let alarms = (0..pairs)
-            .filter(|_| gap_in_mads(&draw(), &draw(), 0.0).unwrap().stands_out())
-            .count();
+        let alarms =
+            (0..pairs).filter(|_| gap(&draw(), &draw(), 0.0).unwrap().stands_out()).count();
         let share = alarms as f64 / pairs as f64;
         let slack = 2.576 * (0.05 * 0.95 / pairs as f64).sqrt();
         assert!((share - 0.05).abs() < slack + 0.0005, "{bags} bags: {share} of {pairs}");
     }
-    assert_eq!(needed_multiple(1), None);
-    assert_eq!(needed_multiple(14), needed_multiple(12));
+    assert_eq!(needed_multiple(1, 1), None);
+    assert_eq!(needed_multiple(14, 14), needed_multiple(12, 12));
+}
+
+/// The same of bags several of which a group made, where groups differ as much as their bags do. The
+/// multiples come from another simulation (NumPy), so this one is from outside of them.
+#[test]
+fn several_bags_a_group_need_more() {
+    let pairs = counts(10_000, 40_000, 400_000);
+    for (bags, groups) in [(3, 2), (4, 2), (4, 3), (6, 2), (6, 3), (8, 4), (12, 6), (20, 2)] {
+        let mut chance = Chance::from_seed(9_000 + 100 * bags as u64 + groups as u64);
+        let mut draw = || -> Vec<f64> {
+            let own: Vec<f64> = (0..groups).map(|_| chance.normal()).collect();
+            (0..bags).map(|bag| own[bag % groups] + chance.normal()).collect()
+        };
+        let mut stands_out = || {
+            let (first, second) = (draw(), draw());
+            let side = |values| Side { values, groups };
+            gap_in_mads(side(&first), side(&second), 0.0).unwrap().stands_out()
+        };
+        let alarms = (0..pairs).filter(|_| stands_out()).count();
+        let share = alarms as f64 / pairs as f64;
+        let slack = 2.576 * (0.05 * 0.95 / pairs as f64).sqrt();
+        assert!((share - 0.05).abs() < slack + 0.001, "{bags} of {groups}: {share} of {pairs}");
+        assert!(needed_multiple(bags, groups) > needed_multiple(bags, bags));
+    }
+    assert_eq!(needed_multiple(5, 1), None);
+    assert_eq!(needed_multiple(9, 5), needed_multiple(8, 4));
+}
+
+#[test]
+fn one_groups_bags_never_stand_out() {
+    let sides = ([1.0, 1.1, 0.9], [9.0, 9.1, 8.9]);
+    let one = Side { values: &sides.1, groups: 1 };
+    let gap = gap_in_mads(Side::each_its_group(&sides.0), one, 0.0).unwrap();
+    assert!(gap.one_groups_bags && gap.needed.is_none() && !gap.stands_out());
 }
 
 #[test]
 fn a_mad_smaller_than_the_reading_doubt_is_not_believed() {
-    let gap = gap_in_mads(&[5.0, 5.0], &[7.0, 7.0], 0.7).unwrap();
-    assert!(gap.mad_is_reading_doubt && !gap.stands_out());
-    let exact = gap_in_mads(&[5.0, 5.0], &[7.0, 7.0], 0.0).unwrap();
+    let doubtful = gap(&[5.0, 5.0], &[7.0, 7.0], 0.7).unwrap();
+    assert!(doubtful.mad_is_reading_doubt && !doubtful.stands_out());
+    let exact = gap(&[5.0, 5.0], &[7.0, 7.0], 0.0).unwrap();
     assert!(exact.in_mads.is_none() && !exact.stands_out());
 }
 
 #[test]
 fn sets_that_cannot_be_laid_on_an_axis_say_why() {
     for wild in [f64::NAN, f64::INFINITY, 1e308] {
-        assert!(gap_in_mads(&[1.0, wild], &[1.0, 2.0], 0.0).is_err());
+        assert!(gap(&[1.0, wild], &[1.0, 2.0], 0.0).is_err());
         assert!(dots(&[1.0], &[wild]).is_err());
     }
     assert!(dots(&[], &[1.0]).is_err());
-    let single = gap_in_mads(&[1.0], &[9.0], 0.7).unwrap();
+    let single = gap(&[1.0], &[9.0], 0.7).unwrap();
     assert!(single.needed.is_none() && !single.stands_out());
 }
