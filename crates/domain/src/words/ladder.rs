@@ -41,7 +41,16 @@ impl Voice {
     pub fn gap(self, gap: &LadderGap, readable_mm: f64) -> Option<String> {
         let counted = gap.gap?;
         let in_mads = tenths(counted.in_mads?);
-        let found = format!("The gap of {} mm is {in_mads} MADs", tenths(counted.gap.abs()));
+        let least = if counted.mad_is_reading_doubt {
+            format!(
+                " (bags differ less than a ruler shows, so {} mm counts as their MAD)",
+                tenths(counted.mad)
+            )
+        } else {
+            String::new()
+        };
+        let found =
+            format!("The gap of {} mm is {in_mads} MADs{least}", tenths(counted.gap.abs()));
         Some(match counted.needed.map(tenths) {
             None if counted.one_groups_bags => format!(
                 "{found}, but these are one group's bags: it may be that group's way of working."
