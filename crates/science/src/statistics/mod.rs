@@ -9,6 +9,7 @@ pub mod factorial;
 pub mod ladder;
 pub mod linear;
 pub mod mad_multiple;
+pub mod mixed;
 pub mod slope;
 pub mod sum;
 pub mod summary;

@@ -29,6 +29,11 @@ pub enum NotComparable {
         "one of the combinations has no bag, so an average over all of them cannot be made; compare within the others"
     )]
     EmptyCell,
+    /// The difference hangs on how much groups differ, and too few groups made bags to see that.
+    #[error(
+        "too few groups made bags to see how much groups differ, so the treatment cannot be told from who made it; let each group make its own reference too, or let more groups make each"
+    )]
+    GroupsNotTold,
     /// Every bag is the only one of its kind.
     #[error(
         "no bag has a second one like it ({n} of the treatment, {n_reference} of its reference), so chance cannot be judged; make at least two of each"

@@ -4,10 +4,14 @@
 //! callers in this crate check before they call.
 
 pub mod beta;
+mod corrected;
+pub mod detection;
 pub mod fisher;
 pub mod gamma;
+mod lattice;
 pub mod multivariate_t;
 pub mod normal;
+mod normal_table;
 mod product_form;
 mod quadrature;
 mod root;
@@ -15,3 +19,5 @@ mod sampled;
 mod spread_table;
 pub mod student;
 pub mod studentized_range;
+
+pub(super) use root::rising_root;

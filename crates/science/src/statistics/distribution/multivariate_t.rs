@@ -1,8 +1,10 @@
 //! Several Student's t values at once, as the comparisons of one question are.
 
+use super::corrected::{Corrected, Guide};
 use super::product_form::{CLOSE, ProductForm, connected, loadings, near_loadings};
 use super::root::rising_root;
-use super::sampled::Sampled;
+use super::sampled::{Factor, Sampled};
+use super::studentized_range::StudentizedRange;
 use super::{normal, student};
 
 /// How far the largest of several correlated Student's t values may lie from 0.
@@ -10,7 +12,8 @@ use super::{normal, student};
 /// The values share one estimate of spread. Where the correlations are products of one number for
 /// each value (within sets that do not correlate with each other), as for treatments against one
 /// reference in complete blocks, chances come from quadrature; otherwise from seeded
-/// quasi-Monte-Carlo with a stated error.
+/// quasi-Monte-Carlo with a stated error: where the correlations come near such products, for the
+/// difference to them, once for all chances and degrees of freedom; else for each chance.
 ///
 /// # Accuracy
 /// Quadrature: 1e-10; quasi-Monte-Carlo: the stated [`Likelihood::error`], under 1e-4 for up to 20
@@ -38,6 +41,7 @@ pub struct Likelihood {
 #[derive(Debug, Clone)]
 enum Way {
     Quadrature(ProductForm),
+    Corrected(Corrected),
     Sampled(Sampled),
 }
 
@@ -59,13 +63,42 @@ impl LargestOfSeveral {
         let exact: Option<Vec<Vec<f64>>> = sets.iter().map(|set| loadings(set, &r)).collect();
         let way = match exact.and_then(|loadings| ProductForm::new(&loadings, df)) {
             Some(form) => Way::Quadrature(form),
-            None => {
-                let near: Vec<Vec<f64>> =
-                    sets.iter().map(|set| near_loadings(set, &r)).collect();
-                Way::Sampled(Sampled::new(&sets, &r, &near, df, seed))
-            }
+            None => near_products(&sets, &r, df, seed),
         };
         Self { count: distinct.len(), df, way }
+    }
+
+    /// For all pairs of `means` means, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on, whose
+    /// differences have these correlations; otherwise as [`LargestOfSeveral::new`].
+    ///
+    /// The guide is the studentized range, which all pairs of equally sure means follow.
+    pub fn of_pairs(correlation: &[Vec<f64>], means: u16, df: f64, seed: u64) -> Self {
+        let pairs: Vec<(u16, u16)> =
+            (0..means).flat_map(|i| (0..i).map(move |j| (i, j))).collect();
+        let r = |i: usize, j: usize| if i > j { correlation[i][j] } else { correlation[j][i] };
+        let same = |a: u16, b: u16| f64::from(u8::from(a == b));
+        let even = |i: usize, j: usize| {
+            let ((a, b), (c, d)) = (pairs[i], pairs[j]);
+            0.5 * (same(a, c) - same(a, d) - same(b, c) + same(b, d))
+        };
+        let asked = Factor::new(pairs.len(), r);
+        let near = Factor::new(pairs.len(), even);
+        let guide = Guide::Range(StudentizedRange::new(means, f64::INFINITY));
+        let alike = asked.dimensions() == near.dimensions() && pairs.len() == correlation.len();
+        match alike.then(|| Corrected::new((&asked, &near), guide, df, seed)).flatten() {
+            Some(corrected) => Self { count: pairs.len(), df, way: Way::Corrected(corrected) },
+            None => Self::new(correlation, df, seed),
+        }
+    }
+
+    /// The same values with other degrees of freedom, without sampling again where that can be.
+    pub fn with_df(&self, df: f64) -> Self {
+        let way = match &self.way {
+            Way::Quadrature(form) => Way::Quadrature(form.with_df(df)),
+            Way::Corrected(corrected) => Way::Corrected(corrected.with_df(df)),
+            Way::Sampled(sampled) => Way::Sampled(sampled.with_df(df)),
+        };
+        Self { count: self.count, df, way }
     }
 
     /// Whether chances come from quadrature rather than from sampling.
@@ -80,6 +113,7 @@ impl LargestOfSeveral {
         }
         match &self.way {
             Way::Quadrature(form) => Likelihood { chance: form.within(c), error: 1e-10 },
+            Way::Corrected(corrected) => corrected.within(c),
             Way::Sampled(sampled) => sampled.within(c),
         }
     }
@@ -94,6 +128,9 @@ impl LargestOfSeveral {
         match &self.way {
             _ if self.count < 2 => low,
             Way::Quadrature(form) => rising_root(low, high, |c| form.within(c) - p),
+            Way::Corrected(corrected) => {
+                rising_root(low, high, |c| corrected.within(c).chance - p)
+            }
             Way::Sampled(sampled) => sampled.bound(low, high, p),
         }
     }
@@ -101,4 +138,34 @@ impl LargestOfSeveral {
 
 fn upper_quantile(q: f64, df: f64) -> f64 {
     if df.is_finite() { student::upper_quantile(q, df) } else { -normal::quantile(q) }
+}
+
+/// Sampling of the difference to the nearest products of loadings.
+fn near_products(
+    sets: &[Vec<usize>],
+    r: &impl Fn(usize, usize) -> f64,
+    df: f64,
+    seed: u64,
+) -> Way {
+    let members = sets.concat();
+    let near: Vec<Vec<f64>> = sets.iter().map(|set| near_loadings(set, r)).collect();
+    let set_and_loading: Vec<(usize, f64)> = near
+        .iter()
+        .enumerate()
+        .flat_map(|(set, loadings)| loadings.iter().map(move |&b| (set, b)))
+        .collect();
+    let product = |i: usize, j: usize| {
+        let ((set_i, b_i), (set_j, b_j)) = (set_and_loading[i], set_and_loading[j]);
+        if set_i == set_j { b_i * b_j } else { 0.0 }
+    };
+    let asked = Factor::new(members.len(), |i, j| r(members[i], members[j]));
+    let factor = Factor::new(members.len(), product);
+    let known = Guide::Product(ProductForm::near(&near, f64::INFINITY));
+    let alike = asked.dimensions() == factor.dimensions();
+    match alike.then(|| Corrected::new((&asked, &factor), known, df, seed)).flatten() {
+        Some(corrected) => Way::Corrected(corrected),
+        None => {
+            Way::Sampled(Sampled::new(asked, (factor, ProductForm::near(&near, df)), df, seed))
+        }
+    }
 }

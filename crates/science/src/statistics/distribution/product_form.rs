@@ -44,6 +44,17 @@ impl ProductForm {
         Some(Self { over: OverSpread::new(df, 8.3), sets: sets? })
     }
 
+    /// From the loadings of a nearby form, as [`near_loadings`] gives them.
+    pub(super) fn near(loadings: &[Vec<f64>], df: f64) -> Self {
+        let sets = loadings.iter().map(|set| Set::of(set, sharpest(set).max(0.05))).collect();
+        Self { over: OverSpread::new(df, 8.3), sets }
+    }
+
+    /// The same values with other degrees of freedom.
+    pub(super) fn with_df(&self, df: f64) -> Self {
+        Self { over: OverSpread::new(df, 8.3), sets: self.sets.clone() }
+    }
+
     /// Chance that none of the values lies further from 0 than `c`.
     pub(super) fn within(&self, c: f64) -> f64 {
         let all = |bound: f64| self.sets.iter().map(|set| set.within(bound)).product();
@@ -53,6 +64,12 @@ impl ProductForm {
 
 impl Set {
     fn new(loadings: &[f64]) -> Option<Self> {
+        let sharpest = sharpest(loadings);
+        (sharpest >= 0.05).then(|| Self::of(loadings, sharpest))
+    }
+
+    /// With panels narrow enough for the sharpest step.
+    fn of(loadings: &[f64], sharpest: f64) -> Self {
         const FAR: f64 = 8.5;
         let step = |b: &f64| {
             let own = FRAC_1_SQRT_2 / libm::sqrt(1.0 - b * b);
@@ -60,20 +77,14 @@ impl Set {
         };
         let steps: Vec<Step> = loadings.iter().map(step).collect();
         if loadings.len() < 2 {
-            return Some(Self { steps, nodes: vec![(0.0, 1.0)] });
-        }
-        // How fast the sharpest of the normal steps changes along the common part.
-        let sharpest = loadings.iter().map(|b| libm::sqrt(1.0 - b * b) / b.abs());
-        let sharpest = sharpest.fold(1.0_f64, f64::min);
-        if sharpest.is_nan() || sharpest < 0.05 {
-            return None;
+            return Self { steps, nodes: vec![(0.0, 1.0)] };
         }
         let panels = libm::ceil(2.0 / sharpest) as u32;
         let nodes = Rule::new(16)
             .spread(0.0, FAR, panels)
             .map(|(z, weight)| (z, 2.0 * weight * normal::density(z)))
             .collect();
-        Some(Self { steps, nodes })
+        Self { steps, nodes }
     }
 
     /// Chance that no value of the set lies further from 0 than `bound` times the true spread.
@@ -89,6 +100,16 @@ impl Set {
         }
         sum
     }
+}
+
+/// How fast the sharpest of the normal steps changes along the common part (1, at most 1).
+fn sharpest(loadings: &[f64]) -> f64 {
+    if loadings.len() < 2 {
+        return 1.0;
+    }
+    let steps = loadings.iter().map(|b| libm::sqrt(1.0 - b * b) / b.abs());
+    // Not `min`, which would pass over a loading beyond 1.
+    steps.fold(1.0, |least, step| if step < least || step.is_nan() { step } else { least })
 }
 
 /// The complementary error function, cut where it is 0 or 2 to the last digit.

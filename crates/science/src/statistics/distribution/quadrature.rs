@@ -84,14 +84,22 @@ impl OverSpread {
 
     /// Average of `g(scale·s)`.
     pub(super) fn average(&self, scale: f64, mut g: impl FnMut(f64) -> f64) -> f64 {
+        self.average_with(scale, |at, _| g(at))
+    }
+
+    /// Average of `g(scale·s)`, which is also told the weight of each place.
+    pub(super) fn average_with(&self, scale: f64, mut g: impl FnMut(f64, f64) -> f64) -> f64 {
         if !self.df.is_finite() {
-            return g(scale);
+            return g(scale, 1.0);
         }
         let bend = (self.reach / scale).clamp(self.low, self.high);
         let beyond = gamma::incomplete(0.5 * self.df, 0.5 * self.df * bend * bend).1;
         let nodes = self.rule.spread(self.low, bend, 3);
         let inside: f64 = nodes
-            .map(|(s, weight)| weight * gamma::density_of_spread(s, self.df) * g(scale * s))
+            .map(|(s, weight)| {
+                let weight = weight * gamma::density_of_spread(s, self.df);
+                weight * g(scale * s, weight)
+            })
             .sum();
         inside + beyond
     }

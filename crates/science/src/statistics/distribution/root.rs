@@ -4,7 +4,11 @@
 ///
 /// # Source
 /// Dowell & Jarratt (1971), *BIT* 11, 168–174.
-pub(super) fn rising_root(low: f64, high: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
+pub(in crate::statistics) fn rising_root(
+    low: f64,
+    high: f64,
+    mut f: impl FnMut(f64) -> f64,
+) -> f64 {
     let (mut a, mut b) = (low, high);
     let (mut at_a, mut at_b) = (f(a), f(b));
     if at_a >= 0.0 {

@@ -1,0 +1,176 @@
+//! The comparisons of one question, held together.
+
+use super::fit::Mixed;
+use super::told::Told;
+use crate::statistics::distribution::multivariate_t::LargestOfSeveral;
+use crate::statistics::distribution::student;
+use crate::statistics::distribution::studentized_range::StudentizedRange;
+use std::f64::consts::SQRT_2;
+
+/// Share of questions in which all intervals hold (1).
+const LEVEL: f64 = 0.95;
+
+/// How the comparisons of a question hold together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Together {
+    /// Student's t of a single comparison.
+    Single,
+    /// Multivariate t with the model's own correlations, by quadrature (Dunnett 1955).
+    Quadrature,
+    /// Multivariate t with the model's own correlations, sampled with a seed (Genz & Bretz 2009).
+    Sampled,
+    /// The studentized range over √2 for all pairs (Tukey–Kramer).
+    StudentizedRange,
+}
+
+/// Comparisons that are to hold at once.
+#[derive(Debug, Clone)]
+pub(super) struct Family {
+    way: Way,
+    /// Half widths in standard errors for some degrees of freedom, in rising order of the latter.
+    factors: Vec<(f64, f64)>,
+    /// Bound on the error of chances near the level (1).
+    pub(super) error: f64,
+}
+
+#[derive(Debug, Clone)]
+enum Way {
+    Single,
+    Several(Box<LargestOfSeveral>),
+    Range(u16),
+}
+
+impl Family {
+    /// For combinations of one model; `pairs_of` says that they are all pairs of so many
+    /// treatments, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on.
+    pub(super) fn new(model: &Mixed, told: &[&Told], pairs_of: Option<u16>, seed: u64) -> Self {
+        let dfs = degrees(told);
+        let middle = dfs[dfs.len() / 2];
+        let way = match pairs_of {
+            _ if told.len() < 2 => Way::Single,
+            Some(treatments) if independent_means(told, treatments) => Way::Range(treatments),
+            Some(treatments) => Way::Several(Box::new(LargestOfSeveral::of_pairs(
+                &correlations(model, told),
+                treatments,
+                middle,
+                seed,
+            ))),
+            None => Way::Several(Box::new(LargestOfSeveral::new(
+                &correlations(model, told),
+                middle,
+                seed,
+            ))),
+        };
+        let mut family = Self { way, factors: Vec::new(), error: 0.0 };
+        family.factors = dfs.iter().map(|&df| (df, family.bound(df))).collect();
+        if let Way::Several(several) = &family.way {
+            let worst = |(df, c): &(f64, f64)| several.with_df(*df).within(*c).error;
+            family.error = family.factors.iter().map(worst).fold(0.0, f64::max);
+        }
+        family
+    }
+
+    pub(super) fn together(&self) -> Together {
+        match &self.way {
+            Way::Single => Together::Single,
+            Way::Range(_) => Together::StudentizedRange,
+            Way::Several(several) if several.by_quadrature() => Together::Quadrature,
+            Way::Several(_) => Together::Sampled,
+        }
+    }
+
+    /// Half width of an interval with `df` degrees of freedom, in standard errors (1).
+    ///
+    /// Comparisons whose standard errors have different degrees of freedom each take the width that
+    /// the whole question would have with theirs. Between degrees of freedom that were worked out
+    /// the width is interpolated along 1/df.
+    pub(super) fn factor(&self, df: f64) -> f64 {
+        let mut sum = 0.0;
+        for (i, (at, factor)) in self.factors.iter().enumerate() {
+            let mut weight = 1.0;
+            for (j, (other, _)) in self.factors.iter().enumerate() {
+                if i != j {
+                    weight *= (1.0 / df - 1.0 / other) / (1.0 / at - 1.0 / other);
+                }
+            }
+            sum += weight * factor;
+        }
+        sum
+    }
+
+    /// Chance, where there is no difference at all, that any comparison lies as far from 0 as `t`
+    /// standard errors with `df` degrees of freedom (1).
+    pub(super) fn beyond(&self, t: f64, df: f64) -> f64 {
+        let t = t.abs();
+        let together = match &self.way {
+            Way::Single => student::two_sided(t, df),
+            Way::Several(several) => 1.0 - several.with_df(df).within(t).chance,
+            Way::Range(means) => StudentizedRange::new(*means, df).upper(SQRT_2 * t),
+        };
+        // Never more certain than the comparison alone.
+        together.max(student::two_sided(t, df)).min(1.0)
+    }
+
+    fn bound(&self, df: f64) -> f64 {
+        match &self.way {
+            Way::Single => student::upper_quantile(0.5 * (1.0 - LEVEL), df),
+            Way::Several(several) => several.with_df(df).bound(LEVEL),
+            Way::Range(means) => StudentizedRange::new(*means, df).quantile(LEVEL) / SQRT_2,
+        }
+    }
+}
+
+/// At most four degrees of freedom, from the fewest to the most, for which widths are worked out.
+fn degrees(told: &[&Told]) -> Vec<f64> {
+    /// Nearer together than this they count as the same (1).
+    const SAME: f64 = 1e-9;
+    let mut all: Vec<f64> = told.iter().map(|told| told.df).collect();
+    all.sort_by(f64::total_cmp);
+    all.dedup_by(|b, a| (*b - *a).abs() <= SAME * *a);
+    if all.len() <= 4 {
+        return all;
+    }
+    let (first, last) = (1.0 / all[0], 1.0 / all[all.len() - 1]);
+    (0..4).map(|i| 1.0 / (first + (last - first) * f64::from(i) / 3.0)).collect()
+}
+
+fn correlations(model: &Mixed, told: &[&Told]) -> Vec<Vec<f64>> {
+    let own: Vec<f64> = told.iter().map(|a| model.covariance(a, a)).collect();
+    let correlation =
+        |i: usize, j: usize| model.covariance(told[i], told[j]) / libm::sqrt(own[i] * own[j]);
+    (0..told.len())
+        .map(|i| (0..told.len()).map(|j| correlation(i, j).clamp(-1.0, 1.0)).collect())
+        .collect()
+}
+
+/// Whether the variances of all pairs are sums of one variance for each treatment, as for means of
+/// bags that have nothing else in common: there Tukey and Kramer's intervals hold (Hayter 1984,
+/// *Ann. Statist.* 12, 61–75, from memory).
+fn independent_means(told: &[&Told], treatments: u16) -> bool {
+    const CLOSE: f64 = 1e-9;
+    let pairs: Vec<(usize, usize)> =
+        (0..usize::from(treatments)).flat_map(|i| (0..i).map(move |j| (i, j))).collect();
+    if pairs.len() != told.len() || treatments < 2 {
+        return false;
+    }
+    let square = |i: usize, j: usize| {
+        let (a, b) = (i.max(j), i.min(j));
+        let se = told[a * (a - 1) / 2 + b].se;
+        se * se
+    };
+    if treatments < 3 {
+        return true;
+    }
+    let own = |i: usize| {
+        let mut others = (0..usize::from(treatments)).filter(|&other| other != i);
+        match (others.next(), others.next()) {
+            (Some(a), Some(b)) => 0.5 * (square(i, a) + square(i, b) - square(a, b)),
+            _ => 0.0,
+        }
+    };
+    let own: Vec<f64> = (0..usize::from(treatments)).map(own).collect();
+    let fits = |&(i, j): &(usize, usize)| {
+        (own[i] + own[j] - square(i, j)).abs() <= CLOSE * square(i, j)
+    };
+    own.iter().all(|v| *v > 0.0) && pairs.iter().all(fits)
+}
