@@ -29,9 +29,10 @@ fn line_of(folder: &Path, words: &str) -> usize {
     plan.lines().position(|line| line.contains(words)).expect("the line") + 1
 }
 
-const EVERY_USE: [&[&str]; 5] = [
+const EVERY_USE: [&[&str]; 6] = [
     &["check", "plan.toml"],
     &["predict", "plan.toml", "--draws", "64"],
+    &["power", "plan.toml", "--classes", "4"],
     &["prep", "plan.toml"],
     &["bags", "plan.toml"],
     &["analyze", "plan.toml", "readings.csv"],
@@ -67,6 +68,8 @@ fn wrong_use_is_2_and_points_to_the_help() {
         &["predict"],
         &["predict", "plan.toml", "--draws", "3"],
         &["predict", "plan.toml", "--seed", "sunny"],
+        &["power"],
+        &["power", "plan.toml", "--classes", "2"],
         &["prep", "plan.toml", "--paper", "foolscap"],
         &["new", "mine.toml"],
         &["new", "mine.toml", "--date", "tomorrow"],

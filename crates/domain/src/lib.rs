@@ -17,6 +17,7 @@ pub mod outlook;
 pub mod paper;
 pub mod pilot;
 pub mod plan;
+pub mod power;
 pub mod prep;
 pub mod proposal;
 pub mod reading;

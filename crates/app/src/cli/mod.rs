@@ -14,6 +14,7 @@ mod new;
 mod page;
 mod passphrase;
 mod pilot;
+mod power;
 mod predict;
 mod prep;
 mod print;
@@ -46,6 +47,7 @@ enum Command {
     Approve(approve::Arguments),
     Pilot(pilot::Arguments),
     Predict(predict::Arguments),
+    Power(power::Arguments),
     Prep(prep::Arguments),
     Print(print::Arguments),
     Analyze(analyze::Arguments),
@@ -70,6 +72,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Approve(a)) => approve::run(a, &mut out),
         Some(Command::Pilot(a)) => pilot::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
+        Some(Command::Power(a)) => power::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),

@@ -1,6 +1,7 @@
 //! A page of text: headings with a double rule, ledger rows, wrapped paragraphs.
 
 use crate::desk::{self, Outlook, Size, Terminal};
+use barm_domain::outlook::OutlookError;
 use barm_domain::plan::Plan;
 use comfy_table::{CellAlignment, ContentArrangement, Table, TableStyle};
 use std::io::{self, Write};
@@ -98,11 +99,16 @@ pub(super) fn unprinted(out: &mut impl Write, plan: &Plan) -> io::Result<()> {
 
 /// Treatments without a forecast, each with its reason; nothing if there is none.
 pub(super) fn unforeseen(out: &mut impl Write, outlook: &Outlook) -> io::Result<()> {
-    if outlook.failed.is_empty() {
+    failed(out, &outlook.failed)
+}
+
+/// The same for treatments alone.
+pub(super) fn failed(out: &mut impl Write, failed: &[OutlookError]) -> io::Result<()> {
+    if failed.is_empty() {
         return Ok(());
     }
     part(out, "No forecast")?;
-    for error in &outlook.failed {
+    for error in failed {
         paragraph(out, 4, &desk::unforeseen(error))?;
     }
     Ok(())

@@ -9,6 +9,7 @@ use barm_documents::proposals::Unread;
 use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::pilot::PilotError;
+use barm_domain::power::NoPower;
 use barm_domain::prep::PrepError;
 use barm_domain::proposal::ApproveError;
 use barm_domain::ready::ReadyError;
@@ -70,6 +71,9 @@ pub(crate) enum DeskError {
     /// A treatment cannot be forecast.
     #[error(transparent)]
     Outlook(#[from] OutlookError),
+    /// There is nothing to say of what the plan's bags will show.
+    #[error(transparent)]
+    Power(#[from] NoPower),
     /// The readings of a day fit no day that the model knows.
     #[error("what the day teaches could not be worked out")]
     Day(#[from] DayError),
@@ -228,6 +232,9 @@ impl DeskError {
             Self::Outlook(OutlookError::NoTime) => {
                 Some("shorten mixing or clearing, or read more often".to_owned())
             }
+            Self::Power(NoPower::NothingCompared) => {
+                Some("name the reference of a question in the plan".to_owned())
+            }
             Self::Prep(error) => Some(error.fix()),
             Self::Write(_) | Self::Unwritten { .. } => {
                 Some("check that the folder can be written to".to_owned())
@@ -303,6 +310,7 @@ impl DeskError {
             | Self::Unsound(_)
             | Self::Outlook(_)
             | Self::Day(_)
+            | Self::Power(_)
             | Self::Prep(_)
             | Self::Approve(_)
             | Self::Bags(_) => 1,

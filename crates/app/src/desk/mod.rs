@@ -24,6 +24,7 @@ pub(crate) mod own_copy;
 mod paper;
 pub(crate) mod pilot;
 mod plan_file;
+mod power;
 #[allow(dead_code, reason = "parts that read all of a wish are still to come")]
 pub(crate) mod print;
 pub(crate) mod queue;
@@ -69,6 +70,7 @@ pub(crate) use pilot::{
     treatments_chart,
 };
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
+pub(crate) use power::{Power, power};
 use taught::day_of_record;
 pub(crate) use taught::{DAY_WORDS, DaySays, day_says};
 pub(crate) use together::{by_hint, by_reason};

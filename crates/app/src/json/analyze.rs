@@ -92,7 +92,7 @@ pub(crate) fn analyzed(analysis: &Analysis, voice: Voice) -> Analyzed<'_> {
             .map(|rejected| Rejected { line: rejected.line, reason: &rejected.reason })
             .collect(),
         notes: analysis.above_all.iter().chain(&analysis.notes).map(String::as_str).collect(),
-        not_forecast: not_forecast(&analysis.outlook),
+        not_forecast: not_forecast(&analysis.outlook.failed),
         meter: analysis.meter.as_ref().map(|result| metered(result, voice)),
         day: analysis.day.as_ref().map(|taught| day(taught, voice)),
         beyond: analysis.beyond.iter().map(|one| together(one, voice)).collect(),

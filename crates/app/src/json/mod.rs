@@ -9,6 +9,7 @@ mod day;
 mod facts;
 mod meter;
 mod pilot;
+mod power;
 mod predict;
 mod prep;
 
@@ -16,6 +17,7 @@ pub(crate) use analyze::analyzed;
 pub(crate) use check::findings;
 pub(crate) use facts::facts;
 pub(crate) use pilot::{lesson, protocol};
+pub(crate) use power::powers;
 pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
 

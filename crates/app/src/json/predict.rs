@@ -3,7 +3,7 @@
 use super::beyond::{Beyond, beyond};
 use super::{FORMAT, real};
 use crate::desk::Outlook;
-use barm_domain::outlook::{Curve, HeldBackBy, Limit};
+use barm_domain::outlook::{Curve, HeldBackBy, Limit, OutlookError};
 use barm_domain::words::Voice;
 use serde::Serialize;
 
@@ -65,9 +65,8 @@ pub(super) struct NotForecast<'a> {
     reason: String,
 }
 
-pub(super) fn not_forecast(outlook: &Outlook) -> Vec<NotForecast<'_>> {
-    outlook
-        .failed
+pub(super) fn not_forecast(failed: &[OutlookError]) -> Vec<NotForecast<'_>> {
+    failed
         .iter()
         .filter_map(|error| {
             Some(NotForecast { treatment: error.treatment()?, reason: error.reason() })
@@ -131,7 +130,7 @@ pub(crate) fn prediction<'a>(
     Prediction {
         format: FORMAT,
         bags: bags.collect(),
-        not_forecast: not_forecast(outlook),
+        not_forecast: not_forecast(&outlook.failed),
         held_back: limits.iter().map(held_back).collect(),
         by_pilot,
     }

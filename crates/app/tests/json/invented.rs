@@ -42,6 +42,23 @@ pub(crate) fn without_one() -> &'static Value {
     })
 }
 
+pub(crate) fn power() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["power", "plan.toml", "--json", "--classes", "4"]))
+}
+
+/// The same with a treatment that cannot be followed.
+pub(crate) fn power_without_one() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        program::soak(folder.path(), SOAKED);
+        let arguments = ["power", "plan.toml", "--json", "--classes", "4"];
+        let (out, _) = program::run(folder.path(), &arguments).ended(1);
+        serde_json::from_str(&out).expect("JSON")
+    })
+}
+
 pub(crate) fn analysis() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["analyze", "plan.toml", "readings.csv", "--json"]))

@@ -10,6 +10,7 @@ mod metered;
 mod pilot;
 #[path = "../pilot/school.rs"]
 mod pilot_school;
+mod power;
 mod predict;
 mod prep;
 #[path = "../program/mod.rs"]
@@ -56,6 +57,7 @@ fn keys_of(value: &Value, into: &mut BTreeSet<String>) {
 fn the_document_names_every_key_and_no_other() {
     for (command, answer) in [
         ("predict", invented::prediction()),
+        ("power", invented::power()),
         ("analyze", invented::analysis()),
         ("check", invented::check()),
         ("facts", invented::facts()),
@@ -65,7 +67,9 @@ fn the_document_names_every_key_and_no_other() {
     ] {
         let mut given = BTreeSet::new();
         keys_of(answer, &mut given);
-        if command == "predict" {
+        if command == "power" {
+            keys_of(invented::power_without_one(), &mut given);
+        } else if command == "predict" {
             keys_of(invented::without_one(), &mut given);
             keys_of(&invented::too_warm()[0], &mut given);
         } else if command == "analyze" {

@@ -23,11 +23,18 @@ const START_S: (f64, f64) = (90.0, 240.0);
 /// Groups that have a leak and see it.
 const LEAK_SEEN: f64 = 0.5;
 
+/// What a bag really does, up to that minute.
+pub(super) type Follow<'a> = &'a dyn Fn(&PlannedBag, u32) -> Result<Truth, OutlookError>;
+
+/// Minutes after the last planned reading up to which a bag is followed, for readings that are late.
+pub(super) const LATER_MIN: u32 = 8;
+
 pub(super) fn script(
     plan: &Plan,
     period: &Period,
     seed: u64,
     rates: &Rates,
+    follow: Follow<'_>,
 ) -> Result<Script, OutlookError> {
     let schedule = schedule(plan, period, None);
     let mut script = Script {
@@ -54,7 +61,7 @@ pub(super) fn script(
             // The teacher's own bench is read as it should be.
             rates: if group == 0 { &Rates::NONE } else { rates },
             group,
-            seed,
+            follow,
             chance: Chance::of(seed, &format!("{}/{group}", period.name)),
             script: &mut script,
         };
@@ -70,7 +77,7 @@ struct Bench<'a> {
     schedule: &'a Schedule,
     rates: &'a Rates,
     group: u32,
-    seed: u64,
+    follow: Follow<'a>,
     chance: Chance,
     script: &'a mut Script,
 }
@@ -99,7 +106,7 @@ impl Bench<'_> {
     ) -> Result<Vec<Series>, OutlookError> {
         let truths = bags
             .iter()
-            .map(|(_, bag)| Truth::of(self.plan, bag, self.schedule.last + 8, self.seed))
+            .map(|(_, bag)| (self.follow)(bag, self.schedule.last + LATER_MIN))
             .collect::<Result<Vec<_>, _>>()?;
         let mut order: Vec<usize> = (0..bags.len()).collect();
         let unlike = (1..bags.len()).find(|at| bags[*at].1.treatment != bags[0].1.treatment);

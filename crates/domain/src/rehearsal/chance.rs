@@ -58,7 +58,7 @@ impl Chance {
 }
 
 /// One number of a seed and a name.
-pub(super) fn seed_of(seed: u64, name: &str) -> u64 {
+pub(crate) fn seed_of(seed: u64, name: &str) -> u64 {
     let bytes = seed.to_le_bytes().into_iter().chain(name.bytes());
     bytes.fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)

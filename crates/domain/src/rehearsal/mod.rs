@@ -15,10 +15,13 @@ pub use mishap::{Mishap, Rates, Staged};
 pub use simulated::{Simulated, simulated};
 pub use truth::Truth;
 
+pub(crate) use chance::seed_of;
+
 use crate::code::BagCode;
 use crate::outlook::OutlookError;
-use crate::plan::{Period, Plan};
+use crate::plan::{Period, Plan, PlannedBag};
 use crate::record::Odd;
+use crate::schedule::schedule;
 use std::collections::BTreeMap;
 
 /// What all benches of a period do, from bell to bell.
@@ -83,7 +86,27 @@ pub fn script(
     seed: u64,
     rates: &Rates,
 ) -> Result<Script, OutlookError> {
-    bench::script(plan, period, seed, rates)
+    let follow = |bag: &PlannedBag, last: u32| Truth::of(plan, bag, last, seed);
+    bench::script(plan, period, seed, rates, &follow)
+}
+
+/// The same for bags whose courses are known; `seed` decides hands and slips only.
+///
+/// # Errors
+/// What `follow` says.
+pub(crate) fn script_of(
+    plan: &Plan,
+    period: &Period,
+    seed: u64,
+    rates: &Rates,
+    follow: &dyn Fn(&PlannedBag) -> Result<Truth, OutlookError>,
+) -> Result<Script, OutlookError> {
+    bench::script(plan, period, seed, rates, &|bag, _| follow(bag))
+}
+
+/// The last minute up to which a bag of that period must be followed for a script.
+pub(crate) fn followed_to_min(plan: &Plan, period: &Period) -> u32 {
+    schedule(plan, period, None).last + bench::LATER_MIN
 }
 
 impl Script {

@@ -22,14 +22,30 @@ impl Truth {
         last_minute: u32,
         seed: u64,
     ) -> Result<Self, OutlookError> {
+        let one = Self::many(plan, bag, last_minute, seed, 1)?;
+        Ok(one.into_iter().next().unwrap_or(Self { rises: vec![0.0] }))
+    }
+
+    /// As many possible courses of a bag, each on a day of its own: the first courses of all bags
+    /// belong to one day, the second to another, and so on.
+    ///
+    /// # Errors
+    /// [`OutlookError`] if its treatment cannot be followed.
+    pub(crate) fn many(
+        plan: &Plan,
+        bag: &PlannedBag,
+        last_minute: u32,
+        seed: u64,
+        days: usize,
+    ) -> Result<Vec<Self>, OutlookError> {
         let day = plan.period(&bag.period).and_then(|period| plan.day(&period.day));
         let day = day.ok_or(OutlookError::NoDay)?;
         let Some(treatment) = plan.treatment(&bag.treatment) else {
             // A bag of no treatment holds nothing that could rise; the check of the plan names it.
-            return Ok(Self { rises: vec![0.0] });
+            return Ok(vec![Self { rises: vec![0.0] }; days]);
         };
         let setup = setup_on(plan, day, treatment)?;
-        let span = Span { last_minute, draws: 1, until_hours: 0.0 };
+        let span = Span { last_minute, draws: days, until_hours: 0.0 };
         let streams = Streams {
             day: seed_of(seed, &day.name),
             period: seed_of(seed, &bag.period),
@@ -40,7 +56,8 @@ impl Truth {
         let made = forecast_from(&setup, &span, &streams, &prior).map_err(|source| {
             OutlookError::Setup { treatment: treatment.name.clone(), source }
         })?;
-        Ok(Self { rises: made.rise_mm().draw(0).to_vec() })
+        let course = |day| Self { rises: made.rise_mm().draw(day).to_vec() };
+        Ok((0..days).map(course).collect())
     }
 
     /// Rise above the zero reading (mm) at a minute after it; at the last minute known, later.

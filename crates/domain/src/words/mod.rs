@@ -12,6 +12,7 @@ mod hint;
 mod ladder;
 mod meter;
 mod number;
+mod power;
 mod reason;
 mod taught;
 

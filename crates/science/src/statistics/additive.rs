@@ -113,6 +113,11 @@ pub(super) fn without_level(rows: &[Row]) -> Vec<f64> {
 
 /// Half width, in standard errors, with which the 95 % intervals of all of these hold at once.
 pub(super) fn multiplier(comparable: &[&Estimated], df: usize) -> Option<f64> {
+    multiplier_at(0.95, comparable, df)
+}
+
+/// The same for intervals that hold at once with another chance (1).
+pub(super) fn multiplier_at(chance: f64, comparable: &[&Estimated], df: usize) -> Option<f64> {
     let correlation: Vec<Vec<f64>> = comparable
         .iter()
         .map(|a| {
@@ -124,5 +129,5 @@ pub(super) fn multiplier(comparable: &[&Estimated], df: usize) -> Option<f64> {
         })
         .collect();
     let together = LargestOfSeveral::new(&correlation, df as f64, SEED);
-    (!comparable.is_empty()).then(|| together.bound(0.95))
+    (!comparable.is_empty()).then(|| together.bound(chance))
 }

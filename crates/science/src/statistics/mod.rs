@@ -10,6 +10,7 @@ pub mod ladder;
 pub mod linear;
 pub mod mad_multiple;
 pub mod mixed;
+pub mod power;
 pub mod slope;
 pub mod sum;
 pub mod summary;

@@ -71,6 +71,11 @@ fn front(a: f64, x: f64) -> f64 {
     libm::exp(exponent) * libm::sqrt(a)
 }
 
+/// Chance of the whole number `j` ≥ 0 where a Poisson count of that mean > 0 is drawn (1).
+pub(super) fn poisson(j: f64, mean: f64) -> f64 {
+    front(j + 1.0, mean) / mean
+}
+
 fn fraction(a: f64, x: f64) -> f64 {
     const TINY: f64 = 1e-300;
     let mut b = x + 1.0 - a;
