@@ -41,17 +41,8 @@ impl Voice {
     pub fn gap(self, gap: &LadderGap, readable_mm: f64) -> Option<String> {
         let counted = gap.gap?;
         let in_mads = tenths(counted.in_mads?);
-        let least = if counted.mad_is_reading_doubt {
-            format!(
-                " (bags differ less than a ruler shows, so {} mm counts as their MAD)",
-                tenths(counted.mad)
-            )
-        } else {
-            String::new()
-        };
-        let found =
-            format!("The gap of {} mm is {in_mads} MADs{least}", tenths(counted.gap.abs()));
-        Some(match counted.needed.map(tenths) {
+        let found = format!("The gap of {} mm is {in_mads} MADs", tenths(counted.gap.abs()));
+        let said = match counted.needed.map(tenths) {
             None if counted.one_groups_bags => format!(
                 "{found}, but these are one group's bags: it may be that group's way of working."
             ),
@@ -67,7 +58,12 @@ impl Voice {
             Some(needed) => {
                 format!("{found}; with this many bags it takes {needed} to stand out.")
             }
-        })
+        };
+        let least = format!(
+            " Bags differ less than a ruler shows, so {} mm counts as their MAD.",
+            tenths(counted.mad)
+        );
+        Some(if counted.mad_is_reading_doubt { said + &least } else { said })
     }
 
     /// Grade 7: what follows from a gap in MADs, in a few words.
