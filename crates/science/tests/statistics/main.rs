@@ -12,6 +12,7 @@ mod generator;
 mod lines;
 mod mixed;
 mod mixed_balanced;
+mod mixed_coverage;
 mod mixed_experiments;
 mod mixed_literal;
 mod mixed_properties;
