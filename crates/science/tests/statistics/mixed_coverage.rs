@@ -86,12 +86,14 @@ fn the_intervals_of_a_question_hold_together() {
     }
 }
 
-/// A kept share never makes an interval narrower on average, and errs less.
+/// Where whole groups are compared, a kept share never makes intervals narrower.
 #[test]
-fn a_kept_share_errs_on_the_safe_side() {
+fn a_kept_share_widens_comparisons_of_whole_groups() {
     let plain = How::default();
     let kept = How { policy: Policy::LeastShare(0.2), ..plain };
-    for cell in cells() {
+    let whole =
+        ["three periods, whole groups, two bags each", "one period, two groups a treatment"];
+    for cell in cells().into_iter().filter(|cell| whole.contains(&cell.name)) {
         let width = |how: &How| {
             let mut chance = Chance::from_seed(700);
             let mut sum = 0.0;
