@@ -20,6 +20,7 @@ mod models;
 mod nist_variance;
 mod outside;
 mod school;
+mod several;
 mod size;
 mod summaries;
 mod table;
