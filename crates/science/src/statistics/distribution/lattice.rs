@@ -46,17 +46,28 @@ impl Lattice {
     /// Mean over the points, folded by the tent map, of a function that may use the second slice
     /// as it likes.
     pub(super) fn mean(&self, mut f: impl FnMut(&[f64], &mut [f64]) -> f64) -> f64 {
+        let mut sum = 0.0;
+        self.each(|point, room| sum += f(point, room));
+        sum / f64::from(self.size)
+    }
+
+    /// Hands over each point, folded by the tent map, with a slice to use as one likes.
+    pub(super) fn each(&self, mut f: impl FnMut(&[f64], &mut [f64])) {
         let mut point = vec![0.0; self.start.len()];
         let mut room = vec![0.0; self.start.len()];
-        let mut sum = 0.0;
         for k in 0..self.size {
             for ((x, step), start) in point.iter_mut().zip(&self.steps).zip(&self.start) {
-                let raw = (f64::from(k) * step + start) % 1.0;
-                *x = (2.0 * raw - 1.0).abs();
+                let raw = f64::from(k) * step + start;
+                // Never negative, so that cutting is rounding down.
+                *x = (2.0 * (raw - f64::from(raw as u32)) - 1.0).abs();
             }
-            sum += f(&point, &mut room);
+            f(&point, &mut room);
         }
-        sum / f64::from(self.size)
+    }
+
+    /// Number of points.
+    pub(super) fn size(&self) -> f64 {
+        f64::from(self.size)
     }
 }
 

@@ -81,11 +81,13 @@ impl LargestOfSeveral {
             let ((a, b), (c, d)) = (pairs[i], pairs[j]);
             0.5 * (same(a, c) - same(a, d) - same(b, c) + same(b, d))
         };
+        if pairs.len() != correlation.len() {
+            return Self::new(correlation, df, seed);
+        }
         let asked = Factor::new(pairs.len(), r);
         let near = Factor::new(pairs.len(), even);
         let guide = Guide::Range(StudentizedRange::new(means, f64::INFINITY));
-        let alike = asked.dimensions() == near.dimensions() && pairs.len() == correlation.len();
-        match alike.then(|| Corrected::new((&asked, &near), guide, df, seed)).flatten() {
+        match Corrected::new((&asked, &near), &guide, df, seed) {
             Some(corrected) => Self { count: pairs.len(), df, way: Way::Corrected(corrected) },
             None => Self::new(correlation, df, seed),
         }
@@ -161,8 +163,7 @@ fn near_products(
     let asked = Factor::new(members.len(), |i, j| r(members[i], members[j]));
     let factor = Factor::new(members.len(), product);
     let known = Guide::Product(ProductForm::near(&near, f64::INFINITY));
-    let alike = asked.dimensions() == factor.dimensions();
-    match alike.then(|| Corrected::new((&asked, &factor), known, df, seed)).flatten() {
+    match Corrected::new((&asked, &factor), &known, df, seed) {
         Some(corrected) => Way::Corrected(corrected),
         None => {
             Way::Sampled(Sampled::new(asked, (factor, ProductForm::near(&near, df)), df, seed))

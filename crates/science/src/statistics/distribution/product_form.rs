@@ -1,8 +1,8 @@
 //! Correlated t values whose correlations are products of one loading for each value.
 
 use super::normal;
+use super::normal_table::{cdf, table};
 use super::quadrature::{OverSpread, Rule};
-use std::f64::consts::FRAC_1_SQRT_2;
 
 /// Correlations closer to 0 than this are 0, and closer to ±1 are ±1 (1).
 pub(super) const CLOSE: f64 = 1e-10;
@@ -27,12 +27,12 @@ struct Set {
     nodes: Vec<(f64, f64)>,
 }
 
-/// What the conditional chance of one value needs, scaled for the error function.
+/// What the conditional chance of one value needs.
 #[derive(Debug, Clone, Copy)]
 struct Step {
-    /// 1/√(2(1 − b²)).
+    /// 1/√(1 − b²).
     own: f64,
-    /// b/√(2(1 − b²)).
+    /// b/√(1 − b²).
     shared: f64,
 }
 
@@ -72,7 +72,7 @@ impl Set {
     fn of(loadings: &[f64], sharpest: f64) -> Self {
         const FAR: f64 = 8.5;
         let step = |b: &f64| {
-            let own = FRAC_1_SQRT_2 / libm::sqrt(1.0 - b * b);
+            let own = 1.0 / libm::sqrt(1.0 - b * b);
             Step { own, shared: b * own }
         };
         let steps: Vec<Step> = loadings.iter().map(step).collect();
@@ -89,12 +89,13 @@ impl Set {
 
     /// Chance that no value of the set lies further from 0 than `bound` times the true spread.
     fn within(&self, bound: f64) -> f64 {
+        let table = table();
         let mut sum = 0.0;
         for &(z, weight) in &self.nodes {
             let mut product = weight;
             for step in &self.steps {
                 let (middle, half) = (step.shared * z, step.own * bound);
-                product *= 0.5 * (erfc(middle - half) - erfc(middle + half));
+                product *= cdf(table, half - middle) - cdf(table, -half - middle);
             }
             sum += product;
         }
@@ -110,18 +111,6 @@ fn sharpest(loadings: &[f64]) -> f64 {
     let steps = loadings.iter().map(|b| libm::sqrt(1.0 - b * b) / b.abs());
     // Not `min`, which would pass over a loading beyond 1.
     steps.fold(1.0, |least, step| if step < least || step.is_nan() { step } else { least })
-}
-
-/// The complementary error function, cut where it is 0 or 2 to the last digit.
-fn erfc(x: f64) -> f64 {
-    const FLAT: f64 = 6.0;
-    if x > FLAT {
-        0.0
-    } else if x < -FLAT {
-        2.0
-    } else {
-        libm::erfc(x)
-    }
 }
 
 /// Sets of values that correlate, directly or through others.
@@ -170,6 +159,10 @@ pub(super) fn loadings(set: &[usize], r: &impl Fn(usize, usize) -> f64) -> Optio
 pub(super) fn near_loadings(set: &[usize], r: &impl Fn(usize, usize) -> f64) -> Vec<f64> {
     const MOST: f64 = 0.97;
     let k = set.len();
+    if k < 2 {
+        // A value by itself has nothing in common with others.
+        return vec![0.0; k];
+    }
     // The sign pattern of the first value's row is enough of a start.
     let mut b: Vec<f64> = set
         .iter()

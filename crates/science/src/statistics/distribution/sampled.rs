@@ -3,7 +3,7 @@
 use super::lattice::{Lattice, SHIFTS, SIZES, T_99, points, sizes};
 use super::multivariate_t::Likelihood;
 use super::normal;
-use super::normal_table::cdf;
+use super::normal_table::{cdf, table};
 use super::product_form::ProductForm;
 use super::root::rising_root;
 use super::spread_table::SpreadTable;
@@ -142,6 +142,7 @@ impl Factor {
 
     /// The integrand at one point of the unit cube, for values within `bound` of 0.
     pub(super) fn at(&self, bound: f64, point: &[f64], y: &mut [f64]) -> f64 {
+        let table = table();
         let mut product = 1.0;
         for (j, rows) in self.closing.iter().enumerate() {
             let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
@@ -154,7 +155,7 @@ impl Factor {
             if low >= high {
                 return 0.0;
             }
-            let (below, above) = (cdf(low), cdf(high));
+            let (below, above) = (cdf(table, low), cdf(table, high));
             product *= above - below;
             if j + 1 < self.closing.len() {
                 // Beyond the last double below 1 the quantile would be infinite.

@@ -11,6 +11,10 @@ const LADDER: [f64; 20] = [
     1e6, 1e8, 1e10, 1e12,
 ];
 
+/// Beyond a ratio that is less likely than the best one by e to half of this, no better one is
+/// looked for (1).
+const HOPELESS: f64 = 60.0;
+
 /// Solves at the ratio that makes the values most likely (restricted maximum likelihood).
 ///
 /// The best rung of a ladder, 0 among them, brackets the maximum; inside, the slope's root is
@@ -25,6 +29,9 @@ pub(super) fn most_likely(sums: &Sums, df: f64) -> Option<Solved> {
     let (mut low, mut high) = (0.0, LADDER[0]);
     for (rung, &gamma) in LADDER.iter().enumerate() {
         let next = at(gamma)?;
+        if next.criterion() > best.criterion() + HOPELESS {
+            break;
+        }
         if next.criterion() < best.criterion() {
             best = next;
             low = if rung == 0 { 0.0 } else { LADDER[rung - 1] };
