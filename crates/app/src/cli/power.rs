@@ -89,7 +89,7 @@ fn own_bags(
         });
         let finds = pair.own.usually_found_mm.map(|mm| format!("{mm:.1}"));
         vec![
-            format!("{} beside {}", pair.treatment, pair.reference),
+            named(plan, question, pair),
             apart.unwrap_or_default(),
             format!("{bags} + {bags_reference}"),
             finds.unwrap_or_default(),
@@ -111,6 +111,16 @@ fn own_bags(
         }
     }
     Ok(())
+}
+
+/// A treatment, with what it stands beside where that is not its question's reference.
+fn named(plan: &Plan, question: &QuestionPower, pair: &Pair) -> String {
+    let asked = plan.questions.iter().find(|one| one.id == question.question);
+    let reference = asked.and_then(|one| one.reference.as_ref());
+    if reference == Some(&pair.reference) {
+        return pair.treatment.clone();
+    }
+    format!("{} (beside {})", pair.treatment, pair.reference)
 }
 
 /// What 1, 2, 3 and more bags of each would show.
