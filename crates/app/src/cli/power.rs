@@ -89,7 +89,7 @@ fn own_bags(
         });
         let finds = pair.own.usually_found_mm.map(|mm| format!("{mm:.1}"));
         vec![
-            format!("{} beside {}", pair.treatment, pair.reference),
+            named(plan, question, pair),
             apart.unwrap_or_default(),
             format!("{bags} + {bags_reference}"),
             finds.unwrap_or_default(),
@@ -101,7 +101,7 @@ fn own_bags(
     };
     page::rows(
         out,
-        &["", "apart, mm", "bags", "finds, mm", "formula", "tried", "slips", ""],
+        &["", "apart", "bags", "finds", "formula", "tried", "slips", ""],
         &[1, 2, 3, 4, 5, 6],
         question.pairs.iter().map(row).collect::<Vec<_>>(),
     )?;
@@ -113,6 +113,16 @@ fn own_bags(
     Ok(())
 }
 
+/// A treatment, with what it stands beside where that is not its question's reference.
+fn named(plan: &Plan, question: &QuestionPower, pair: &Pair) -> String {
+    let asked = plan.questions.iter().find(|one| one.id == question.question);
+    let reference = asked.and_then(|one| one.reference.as_ref());
+    if reference == Some(&pair.reference) {
+        return pair.treatment.clone();
+    }
+    format!("{} (beside {})", pair.treatment, pair.reference)
+}
+
 /// What 1, 2, 3 and more bags of each would show.
 fn more_bags(out: &mut impl Write, question: &QuestionPower) -> Result<(), Failure> {
     let each =
@@ -122,7 +132,7 @@ fn more_bags(out: &mut impl Write, question: &QuestionPower) -> Result<(), Failu
         return Ok(());
     }
     writeln!(out)?;
-    let mut heads = vec!["With bags of each, slips and all".to_owned()];
+    let mut heads = vec!["Bags of each".to_owned()];
     heads.extend(counts.iter().map(ToString::to_string));
     heads.push(String::new());
     let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
@@ -143,11 +153,12 @@ fn ends(power: &Power) -> String {
     let minute = power.questions.iter().find_map(|question| question.minute);
     let at = minute.map(|minute| format!(" at minute {minute:.0}")).unwrap_or_default();
     format!(
-        "Apart: the median over possible days, and where 8 of 10 lie. Finds: the smallest difference \
-         that is clear 4 times in 5. Tried: {classes} simulated classes with the plan's own bags, \
-         half as many with every other number, compared{at} and judged as the real day will be (seed \
-         {seed}). Slips: the same with the slips of a rehearsal, none of them mended. A share of \
-         {classes} classes may be off by {:.0} in 100.",
+        "Apart: how much more it rises (mm), the median over possible days and where 8 of 10 lie. Bags: \
+         of it and of what it stands beside. Finds: the smallest difference (mm) that is clear 4 times \
+         in 5. Tried: {classes} simulated classes, compared{at} and judged as the real day will be \
+         (seed {seed}). Slips: the same with the slips of a rehearsal, none of them mended. Bags of \
+         each: with slips, by half as many classes. A share of {classes} classes may be off by {:.0} \
+         in 100.",
         // Twice the standard error of one half.
         100.0 / (classes as f64).sqrt()
     )
