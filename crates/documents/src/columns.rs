@@ -70,6 +70,22 @@ pub enum ColumnsError {
         /// The heading.
         heading: String,
     },
+    /// A quotation mark that is never closed, so that the rest of the file is one cell.
+    #[error(
+        "line {line}: a quotation mark is opened there and never closed, so the rest of the table cannot be told; close it or take it out"
+    )]
+    OpenQuote {
+        /// Line on which that row starts.
+        line: u64,
+    },
+    /// A row with more cells than there are headings.
+    #[error(
+        "line {line} has more cells than there are headings; a decimal comma in a table that commas part looks like this: write a point, or part the cells by semicolons"
+    )]
+    TooWide {
+        /// Its line.
+        line: u64,
+    },
     /// Cells of a column of numbers that are none.
     #[error("{}", .0.join("\n  "))]
     NotNumbers(Vec<String>),
@@ -91,6 +107,7 @@ pub fn read(bytes: &[u8], wanted: &[Wanted<'_>]) -> Result<Columns, ColumnsError
     let all = rows(text, delimiter);
     let heads = all[from].cells.clone();
     let body: Vec<&Row> = all[from + 1..].iter().filter(|row| !row.is_blank()).collect();
+    checked(text, &heads, &body)?;
     let mut read = Columns {
         headings: places.iter().map(|&at| heads[at].clone()).collect(),
         notes: decoded.note.into_iter().collect(),
@@ -132,6 +149,21 @@ pub fn read(bytes: &[u8], wanted: &[Wanted<'_>]) -> Result<Columns, ColumnsError
         read.rows.push(cells);
     }
     if wrong.is_empty() { Ok(read) } else { Err(ColumnsError::NotNumbers(few(wrong))) }
+}
+
+/// Refuses rows of which nobody knows how they are meant.
+fn checked(text: &str, heads: &[String], body: &[&Row]) -> Result<(), ColumnsError> {
+    let breaks = |cell: &String| cell.contains(['\n', '\r']);
+    if let Some(last) = body.last().filter(|row| row.cells.iter().any(breaks))
+        && text.matches('"').count() % 2 == 1
+    {
+        return Err(ColumnsError::OpenQuote { line: last.line });
+    }
+    let beyond = |row: &&&Row| row.cells.iter().skip(heads.len()).any(|cell| !cell.is_empty());
+    match body.iter().find(beyond) {
+        Some(row) => Err(ColumnsError::TooWide { line: row.line }),
+        None => Ok(()),
+    }
 }
 
 /// The first few, and how many more there are.

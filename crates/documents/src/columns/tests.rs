@@ -78,6 +78,17 @@ fn what_is_wrong_is_named_with_its_place() {
     assert_eq!(pairs(&told("food,Rise,rise\na,1,2\n")), [(2.0, "a")], "as written comes first");
 }
 
+/// Neither a swallowed rest nor half a decimal number may pass for data.
+#[test]
+fn what_could_be_meant_otherwise_is_refused() {
+    let why = |text: &str| read(text.as_bytes(), &ASKED).expect_err(text);
+    let open = why("food,rise,note\na,1,\nb,2,\"spilled\nc,3,\nd,4,\n");
+    assert_eq!(open, ColumnsError::OpenQuote { line: 3 });
+    assert_eq!(why("food,rise\na,3,5\nb,4,2\n"), ColumnsError::TooWide { line: 2 });
+    let fine = "food,rise,note\na,1,\"spilled\ntwice\"\nb,2,12\"\nc,3,,,\n";
+    assert_eq!(pairs(&told(fine)), [(1.0, "a"), (2.0, "b"), (3.0, "c")]);
+}
+
 proptest! {
     #[test]
     fn any_bytes_give_an_answer(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
