@@ -30,6 +30,7 @@ pub(crate) mod queue;
 pub(crate) mod rehearse;
 pub(crate) mod room;
 pub(crate) mod start;
+mod table;
 mod taught;
 mod together;
 pub(crate) mod wording;
@@ -42,6 +43,8 @@ pub(crate) use barm_documents::sheet::{PrepSheet, WaterMix};
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
+pub(crate) use barm_science::fit::curve::{CurveFit, Parameter, Shape};
+pub(crate) use barm_science::statistics::levels::{Difference, Group};
 pub(crate) use beyond::{beyond, beyond_of_bag, beyond_says};
 pub(crate) use certificate::{Certificate, Source as CertificateSource, certificate};
 pub(crate) use charts::{forecast_chart, interval_chart, interval_picture, voice};
@@ -69,6 +72,7 @@ pub(crate) use pilot::{
     treatments_chart,
 };
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
+pub(crate) use table::{Compared, chance, compare_table, figure, fit_table};
 use taught::day_of_record;
 pub(crate) use taught::{DAY_WORDS, DaySays, day_says};
 pub(crate) use together::{by_hint, by_reason};
