@@ -5,6 +5,7 @@
 pub mod calendar;
 pub mod catalog;
 pub mod chart;
+pub mod columns;
 pub mod laws;
 pub mod page;
 pub mod pilot_text;

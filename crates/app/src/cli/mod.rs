@@ -7,9 +7,11 @@ mod approve;
 mod backup;
 mod bags;
 mod check;
+mod compare;
 mod demo;
 mod facts;
 mod failure;
+mod fit;
 mod new;
 mod page;
 mod passphrase;
@@ -51,6 +53,8 @@ enum Command {
     Prep(prep::Arguments),
     Print(print::Arguments),
     Analyze(analyze::Arguments),
+    Compare(compare::Arguments),
+    Fit(fit::Arguments),
     Facts(facts::Arguments),
     Serve(serve::Arguments),
     Rehearse(rehearse::Arguments),
@@ -76,6 +80,8 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Prep(a)) => prep::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
+        Some(Command::Compare(a)) => compare::run(a, &mut out),
+        Some(Command::Fit(a)) => fit::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),
         Some(Command::Serve(a)) => serve::run(a, &mut out),
         Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),

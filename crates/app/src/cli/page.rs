@@ -84,6 +84,12 @@ fn wrapped(
     writeln!(out, "{line}")
 }
 
+/// Says what a person should know on the error stream, beside an answer that only programs read.
+pub(super) fn aside(notes: &[String]) -> io::Result<()> {
+    let mut err = io::stderr().lock();
+    notes.iter().try_for_each(|note| writeln!(err, "barm: {note}"))
+}
+
 /// One line about the lots that forecasts go by, if a pilot tried any.
 pub(super) fn known(out: &mut impl Write, plan: &Plan) -> io::Result<()> {
     plan.known.says().map_or(Ok(()), |says| paragraph(out, 0, &says))

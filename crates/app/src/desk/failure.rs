@@ -3,6 +3,7 @@
 use super::doors::TooWeak;
 use super::pilot::{Refused, listed as listed_lots};
 use super::plan_file::Mistakes;
+use super::table::TableError;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
 use barm_documents::proposals::Unread;
@@ -93,6 +94,14 @@ pub(crate) enum DeskError {
         path: PathBuf,
         /// What is wrong, line by line.
         wrong: Vec<Unread>,
+    },
+    /// A table gives no answer.
+    #[error("{}: {why}", path.display())]
+    Table {
+        /// The file.
+        path: PathBuf,
+        /// Why.
+        why: TableError,
     },
     /// A proposal cannot come into the plan.
     #[error(transparent)]
@@ -264,6 +273,7 @@ impl DeskError {
             }
             Self::Proposals { .. } => Some("the columns stand in docs/proposals.md".to_owned()),
             Self::Pilot(error) => Some(error.fix()),
+            Self::Table { why, .. } => why.hint(),
             Self::Lots { .. } => {
                 Some("mend it, or move it away: then forecasts go by what is usual".to_owned())
             }
@@ -307,6 +317,7 @@ impl DeskError {
             | Self::Pilot(_)
             | Self::PilotReadings(_)
             | Self::Lots { .. }
+            | Self::Table { .. }
             | Self::Unsound(_)
             | Self::Outlook(_)
             | Self::Day(_)

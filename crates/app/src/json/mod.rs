@@ -5,8 +5,10 @@
 mod analyze;
 mod beyond;
 mod check;
+mod compare;
 mod day;
 mod facts;
+mod fit;
 mod meter;
 mod pilot;
 mod power;
@@ -15,7 +17,9 @@ mod prep;
 
 pub(crate) use analyze::analyzed;
 pub(crate) use check::findings;
+pub(crate) use compare::compared;
 pub(crate) use facts::facts;
+pub(crate) use fit::fitted;
 pub(crate) use pilot::{lesson, protocol};
 pub(crate) use power::powers;
 pub(crate) use predict::prediction;

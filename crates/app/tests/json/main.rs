@@ -3,8 +3,10 @@
 mod analyze;
 mod beyond;
 mod check;
+mod compare;
 mod day;
 mod facts;
+mod fit;
 mod invented;
 mod metered;
 mod pilot;
@@ -61,6 +63,8 @@ fn the_document_names_every_key_and_no_other() {
         ("analyze", invented::analysis()),
         ("check", invented::check()),
         ("facts", invented::facts()),
+        ("compare", compare::against_a_control()),
+        ("fit", fit::logistic()),
         ("prep", invented::prep()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),

@@ -1,5 +1,6 @@
 //! Parameters from data: nonlinear least squares.
 
+pub mod curve;
 pub mod day;
 mod least_squares;
 mod problem;

@@ -130,7 +130,7 @@ pub fn one_term(fit: &Fit, columns: Range<usize>, largest: f64) -> Result<Term, 
 }
 
 impl Rest {
-    fn new(ss: f64, df: usize, largest: f64) -> Result<Self, AnovaError> {
+    pub(super) fn new(ss: f64, df: usize, largest: f64) -> Result<Self, AnovaError> {
         if df == 0 {
             return Err(AnovaError::NoRest);
         }
@@ -142,7 +142,7 @@ impl Rest {
 }
 
 impl Term {
-    fn new(term: usize, ss: f64, df: usize, rest: Rest) -> Result<Self, AnovaError> {
+    pub(super) fn new(term: usize, ss: f64, df: usize, rest: Rest) -> Result<Self, AnovaError> {
         if df == 0 {
             return Err(AnovaError::NothingToTest { term });
         }

@@ -2,17 +2,25 @@
 
 mod additive;
 pub mod anova;
+mod blocked;
 pub mod chance;
 pub mod compare;
 pub mod distribution;
 pub mod factorial;
+pub mod friedman;
+pub mod kruskal;
 pub mod ladder;
+pub mod levels;
 pub mod linear;
 pub mod mad_multiple;
 pub mod mixed;
 pub mod power;
+pub mod randomization;
+pub mod ranks;
 pub mod slope;
+pub mod straight;
 pub mod sum;
 pub mod summary;
 pub mod two_sample;
 pub mod verdict;
+pub mod welch_anova;

@@ -3,6 +3,10 @@
 mod curves;
 mod day;
 mod nist;
+#[path = "../statistics/outside.rs"]
+mod outside;
 #[path = "../external/rows.rs"]
 mod rows;
+mod shapes;
+mod shapes_any;
 mod ways;

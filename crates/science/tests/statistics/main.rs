@@ -1,14 +1,18 @@
 //! Statistics against handbooks, reference programs and simulation.
 
 mod any_bags;
+mod any_table;
 mod bags;
 mod calibration;
 mod compare;
 mod crossed;
+mod dealt_again;
 mod distributions;
 mod dunnett;
 mod experiments;
 mod generator;
+mod in_blocks;
+mod levels;
 mod lines;
 mod mixed;
 mod mixed_balanced;
@@ -21,9 +25,11 @@ mod nist_variance;
 mod noncentral;
 mod outside;
 mod power;
+mod ranked;
 mod school;
 mod several;
 mod size;
+mod straight_part;
 mod summaries;
 mod table;
 mod two_sets;

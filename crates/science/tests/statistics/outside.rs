@@ -13,14 +13,20 @@ fn folders() -> Vec<PathBuf> {
     beside.into_iter().flatten().flatten().map(|entry| entry.path()).collect()
 }
 
-/// Text of a data file of NIST's Statistical Reference Datasets, such as `univ/Lew.dat`. Where there is
-/// none, that is said on the output and in the file that `BARM_SKIPS` names.
-#[expect(clippy::print_stdout, reason = "a skipped check should say so")]
+/// Text of a data file of NIST's Statistical Reference Datasets, such as `univ/Lew.dat`.
+#[allow(dead_code, reason = "not every test that looks outside looks at these")]
 pub(crate) fn nist(file: &str) -> Option<String> {
-    let place = |folder: PathBuf| folder.join("checks/01_nist").join(file);
+    outside(&format!("01_nist/{file}"), &format!("{file} of NIST"))
+}
+
+/// Text of a file of the outside checks, called `called`. Where there is none, that is said on the
+/// output and in the file that `BARM_SKIPS` names.
+#[expect(clippy::print_stdout, reason = "a skipped check should say so")]
+pub(crate) fn outside(file: &str, called: &str) -> Option<String> {
+    let place = |folder: PathBuf| folder.join("checks").join(file);
     let found = folders().into_iter().find_map(|folder| fs::read_to_string(place(folder)).ok());
     if found.is_none() {
-        let said = format!("{file} of NIST: no folder with outside data is at hand");
+        let said = format!("{called}: no folder with outside data is at hand");
         println!("skipped: {said}");
         if let Some(list) = std::env::var_os("BARM_SKIPS") {
             use std::io::Write as _;
