@@ -4,6 +4,7 @@
 
 mod analyze;
 mod approve;
+mod assign;
 mod backup;
 mod bags;
 mod check;
@@ -44,6 +45,7 @@ enum Command {
     Bags(bags::Arguments),
     Check(check::Arguments),
     Approve(approve::Arguments),
+    Assign(assign::Arguments),
     Pilot(pilot::Arguments),
     Predict(predict::Arguments),
     Prep(prep::Arguments),
@@ -68,6 +70,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Bags(a)) => bags::run(a, &mut out),
         Some(Command::Check(a)) => check::run(a, &mut out),
         Some(Command::Approve(a)) => approve::run(a, &mut out),
+        Some(Command::Assign(a)) => assign::run(a, &mut out),
         Some(Command::Pilot(a)) => pilot::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),

@@ -6,6 +6,7 @@ use super::plan_file::Mistakes;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
 use barm_documents::proposals::Unread;
+use barm_domain::assign::{Bad, NotAssigned};
 use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::pilot::PilotError;
@@ -90,6 +91,24 @@ pub(crate) enum DeskError {
         /// What is wrong, line by line.
         wrong: Vec<Unread>,
     },
+    /// A file of wishes has bad rows, or is none.
+    #[error(
+        "{} {}:{}",
+        path.display(),
+        if *unreadable { "cannot be read as wishes" } else { "has rows that cannot be taken" },
+        bad.iter().map(|one| format!("\n  {one}")).collect::<String>()
+    )]
+    Wishes {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong, line by line.
+        bad: Vec<Bad>,
+        /// Whether it is no table of wishes at all.
+        unreadable: bool,
+    },
+    /// Nobody can be told what to do.
+    #[error(transparent)]
+    NotAssigned(NotAssigned),
     /// A proposal cannot come into the plan.
     #[error(transparent)]
     Approve(#[from] ApproveError),
@@ -256,12 +275,14 @@ impl DeskError {
                 Some("barm new plan.toml --ready which-food --date 2027-03-09".to_owned())
             }
             Self::Proposals { .. } => Some("the columns stand in docs/proposals.md".to_owned()),
+            Self::Wishes { .. } => Some("the columns stand in docs/assign.md".to_owned()),
             Self::Pilot(error) => Some(error.fix()),
             Self::Lots { .. } => {
                 Some("mend it, or move it away: then forecasts go by what is usual".to_owned())
             }
             Self::Read { .. }
             | Self::Plan(_)
+            | Self::NotAssigned(_)
             | Self::PilotReadings(_)
             | Self::Approve(_)
             | Self::Outlook(_)
@@ -296,7 +317,10 @@ impl DeskError {
     pub(crate) const fn exit_code(&self) -> u8 {
         match self {
             Self::Plan(mistakes) if mistakes.unreadable => 2,
+            Self::Wishes { unreadable: true, .. } => 2,
             Self::Plan(_)
+            | Self::Wishes { .. }
+            | Self::NotAssigned(_)
             | Self::Pilot(_)
             | Self::PilotReadings(_)
             | Self::Lots { .. }

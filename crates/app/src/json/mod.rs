@@ -3,6 +3,7 @@
 //! The shapes are promised in `docs/json.md`.
 
 mod analyze;
+mod assign;
 mod beyond;
 mod check;
 mod day;
@@ -13,6 +14,7 @@ mod predict;
 mod prep;
 
 pub(crate) use analyze::analyzed;
+pub(crate) use assign::assigned;
 pub(crate) use check::findings;
 pub(crate) use facts::facts;
 pub(crate) use pilot::{lesson, protocol};

@@ -1,6 +1,7 @@
 //! The JSON answers on the invented plan are what `docs/json.md` promises.
 
 mod analyze;
+mod assign;
 mod beyond;
 mod check;
 mod day;
@@ -60,6 +61,7 @@ fn the_document_names_every_key_and_no_other() {
         ("check", invented::check()),
         ("facts", invented::facts()),
         ("prep", invented::prep()),
+        ("assign", invented::assignment()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {
@@ -68,6 +70,8 @@ fn the_document_names_every_key_and_no_other() {
         if command == "predict" {
             keys_of(invented::without_one(), &mut given);
             keys_of(&invented::too_warm()[0], &mut given);
+        } else if command == "assign" {
+            keys_of(invented::clash(), &mut given);
         } else if command == "analyze" {
             keys_of(&invented::too_warm()[1], &mut given);
             keys_of(invented::with_day(), &mut given);

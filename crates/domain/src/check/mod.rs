@@ -13,6 +13,7 @@ pub use cautions::{
     ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES, not_by_a_substitute,
     without_answer, without_local_rules,
 };
+pub(crate) use feasible::{METER_MIN, READ_MIN};
 pub use fair::change::{changes, changes_for};
 pub use letters::letters_missing;
 
