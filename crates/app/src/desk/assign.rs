@@ -2,10 +2,10 @@
 
 use super::{DeskError, open_plan, write_new};
 use barm_documents::{plan_text, wishes};
+use barm_domain::assign::day::Day;
 use barm_domain::assign::{
     Assigned, Clash, NotAssigned, NotPrepared, STEPS, Taken, assign, prepare, with_bags,
 };
-use barm_domain::assign::day::Day;
 use barm_domain::plan::Plan;
 use std::path::Path;
 

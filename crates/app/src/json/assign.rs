@@ -152,9 +152,8 @@ fn groups(day: &Day, found: &Assigned, with: &Plan) -> Vec<Group> {
         let arm = &day.arms[made.arm];
         let period = &day.periods[group.period];
         let reference = arm.reference.map(|t| day.treatments[t].as_str());
-        let own = with.bags.iter().filter(|bag| {
-            bag.period == *period && bag.group == group.number
-        });
+        let own =
+            with.bags.iter().filter(|bag| bag.period == *period && bag.group == group.number);
         Group {
             period: period.clone(),
             group: group.number,
@@ -218,7 +217,11 @@ fn questions(day: &Day, found: &Assigned) -> Vec<Question> {
     let all = day.questions.iter().enumerate();
     all.map(|(question, id)| Question {
         question: id.clone(),
-        groups: found.groups.iter().filter(|made| day.arms[made.arm].question == question).count(),
+        groups: found
+            .groups
+            .iter()
+            .filter(|made| day.arms[made.arm].question == question)
+            .count(),
         connected: found.connected(day, question),
     })
     .collect()

@@ -132,7 +132,12 @@ mod tests {
     #[test]
     fn a_file_that_is_no_table_of_wishes_says_so() {
         let said = |bytes: &[u8]| {
-            read(bytes).unwrap_err().iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+            read(bytes)
+                .unwrap_err()
+                .iter()
+                .map(ToString::to_string)
+                .collect::<Vec<_>>()
+                .join("\n")
         };
         assert!(said(b"\xff\xfe").contains("UTF-8"));
         assert!(said(b"").contains("line 1: there is no column “period”"));

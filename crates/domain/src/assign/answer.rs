@@ -15,8 +15,8 @@ use barm_science::statistics::chance::Chance;
 /// groups each takes well under 2 s with it; where all groups make the same number of bags it takes
 /// one flow.
 pub const STEPS: u32 = 800;
-/// Flows for the price of one wish.
-const PRICE_STEPS: u32 = 40;
+/// Flows for the prices of all wishes.
+const PRICE_STEPS: u32 = 1_000;
 /// Flows for one dealing.
 const DEAL_STEPS: u32 = 400;
 
@@ -97,8 +97,7 @@ pub fn assign(day: &Day, seed: u64, steps: u32) -> Result<Assigned, NotAssigned>
         Err(NoShare::NotFound) => return Err(NotAssigned::NotFound),
     };
     // With materials, what stood in the sharing-out has been dealt once already.
-    let dealt =
-        deal(&case, &order, &shared.parts, DEAL_STEPS).ok_or(NotAssigned::NotFound)?;
+    let dealt = deal(&case, &order, &shared.parts, DEAL_STEPS).ok_or(NotAssigned::NotFound)?;
     let (places, turns) = (numbers(day, &mut chance), numbers(day, &mut chance));
     let groups = (0..day.groups.len()).map(|g| {
         let arm = shared.parts[g].arm;
@@ -113,7 +112,7 @@ pub fn assign(day: &Day, seed: u64, steps: u32) -> Result<Assigned, NotAssigned>
         bound: shared.bound,
         proven: shared.proven && dealt.missing == shared.worth.missing,
         dealt: dealt.proven,
-        broken: prices(day, &order, &shared, PRICE_STEPS.min(steps)),
+        broken: prices(day, &order, &shared, PRICE_STEPS),
         steps: shared.steps,
         seed,
     };

@@ -19,10 +19,7 @@ pub(super) fn shuffled(count: usize, chance: &mut Chance) -> Vec<usize> {
 
 /// In which order groups and arms are taken: among equally good answers chance decides.
 pub(super) fn order(day: &Day, chance: &mut Chance) -> Order {
-    Order {
-        groups: shuffled(day.groups.len(), chance),
-        arms: shuffled(day.arms.len(), chance),
-    }
+    Order { groups: shuffled(day.groups.len(), chance), arms: shuffled(day.arms.len(), chance) }
 }
 
 /// For each group a number within its period, from 1, by chance.

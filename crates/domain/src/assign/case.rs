@@ -33,8 +33,13 @@ impl<'d> Case<'d> {
 
     /// The day under those of its rules that are marked.
     pub(super) fn under(day: &'d Day, active: &[bool]) -> Self {
-        let rules: Vec<&Rule> =
-            day.rules.iter().zip(active).filter(|(_, active)| **active).map(|(rule, _)| rule).collect();
+        let rules: Vec<&Rule> = day
+            .rules
+            .iter()
+            .zip(active)
+            .filter(|(_, active)| **active)
+            .map(|(rule, _)| rule)
+            .collect();
         let usual = rules.iter().any(|rule| matches!(rule, Rule::UsualBags { .. }));
         let own = |g: usize| rules.iter().any(|rule| **rule == Rule::Bags { group: g });
         let bags: Vec<u32> = (day.groups.iter().enumerate())
@@ -80,7 +85,8 @@ impl<'d> Case<'d> {
             }),
             Rule::Bags { .. } | Rule::UsualBags { .. } => {}
             Rule::Tools { period, bags, .. } => {
-                let own = day.groups.iter().zip(&self.bags).filter(|(g, _)| g.period == *period);
+                let own =
+                    day.groups.iter().zip(&self.bags).filter(|(g, _)| g.period == *period);
                 let made = own.map(|(_, bags)| bags).sum::<u32>() + day.bench_bags();
                 self.tools_suffice &= made <= *bags;
             }

@@ -47,7 +47,8 @@ fn controls(day: &Day, groups: &[Made], wrong: &mut Vec<String>) {
             let all = groups.iter().zip(&day.groups);
             all.filter(|(_, group)| group.period == period).map(|(made, _)| made)
         };
-        let on_bench = |t: usize| day.bench.iter().any(|(bench, bags)| *bench == t && *bags > 0);
+        let on_bench =
+            |t: usize| day.bench.iter().any(|(bench, bags)| *bench == t && *bags > 0);
         for made in here() {
             let Some(reference) = day.arms[made.arm].reference else { continue };
             if !on_bench(reference) && !here().any(|other| other.bags.contains(&reference)) {
@@ -102,7 +103,8 @@ fn worth(day: &Day, assigned: &Assigned, wrong: &mut Vec<String>) {
         for period in 0..day.periods.len() {
             let all = assigned.groups.iter().zip(&day.groups);
             let here = all.filter(|(made, group)| made.arm == a && group.period == period);
-            let bags: Vec<usize> = here.flat_map(|(made, _)| made.bags.iter().copied()).collect();
+            let bags: Vec<usize> =
+                here.flat_map(|(made, _)| made.bags.iter().copied()).collect();
             let bags = bags.iter().filter(|bag| arm.treatments.contains(bag));
             made_in_all += bags.clone().count();
             let kinds: BTreeSet<usize> = bags.copied().collect();

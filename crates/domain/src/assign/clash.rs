@@ -7,7 +7,7 @@ use super::share::{NoShare, Order, any_share};
 /// Flows for one question whether some rules can be kept together.
 const STEPS: u32 = 400;
 /// Questions asked in search of a smallest clash, after a minimal one is known.
-const ASKED: u32 = 4_000;
+const ASKED: u32 = 1_000;
 /// Steps of one search for the fewest rules that touch all others.
 const TOUCHES: u32 = 200_000;
 
@@ -29,27 +29,25 @@ pub struct Clash {
 /// whatever set of rules can be kept must leave out one of every clash, so the fewest rules that
 /// touch every such rest are a bound, and a clash once they clash themselves (Ignatiev, Previti,
 /// Liffiton & Marques-Silva 2015, *CP 2015*, 173-182). Both from memory; what is returned was checked
-/// rule by rule.
+/// rule by rule. Many rules are tried at a time, since most have nothing to do with it.
 pub fn clash(day: &Day) -> Option<Clash> {
+    clash_within(day, ASKED)
+}
+
+/// The same, with at most so many questions asked in search of a smallest clash; with none, what is
+/// minimal is good enough.
+pub(super) fn clash_within(day: &Day, most: u32) -> Option<Clash> {
     let asks = Asks { day, order: Order::plain(day) };
     let mut active = vec![true; day.rules.len()];
     if asks.can(&active) != Some(false) {
         return None;
     }
     let mut minimal = true;
-    for rule in 0..active.len() {
-        active[rule] = false;
-        match asks.can(&active) {
-            Some(false) => {}
-            Some(true) => active[rule] = true,
-            None => {
-                active[rule] = true;
-                minimal = false;
-            }
-        }
-    }
+    let all: Vec<usize> = (0..active.len()).collect();
+    asks.take_back(&all, &mut active, &mut minimal);
     let first: Vec<usize> = (0..active.len()).filter(|rule| active[*rule]).collect();
-    let (rules, smallest) = asks.fewest(&first).map_or((first, false), |found| (found, true));
+    let found = if most == 0 { None } else { asks.fewest(&first, most) };
+    let (rules, smallest) = found.map_or((first, false), |found| (found, true));
     Some(Clash { rules, minimal: minimal || smallest, smallest })
 }
 
@@ -75,8 +73,48 @@ impl Asks<'_> {
         }
     }
 
+    /// Takes rules back, many at a time where it can, as long as the rest still clash.
+    fn take_back(&self, rules: &[usize], active: &mut Vec<bool>, minimal: &mut bool) {
+        let mark =
+            |active: &mut Vec<bool>, on: bool| rules.iter().for_each(|r| active[*r] = on);
+        mark(active, false);
+        match self.can(active) {
+            Some(false) => {}
+            found => {
+                mark(active, true);
+                if let [_] = rules {
+                    *minimal &= found.is_some();
+                } else {
+                    let (first, second) = rules.split_at(rules.len() / 2);
+                    self.take_back(first, active, minimal);
+                    self.take_back(second, active, minimal);
+                }
+            }
+        }
+    }
+
+    /// Adds rules, many at a time where it can, as long as all can be kept. Nothing if that was not
+    /// found out.
+    fn add(&self, rules: &[usize], active: &mut Vec<bool>, asked: &mut u32) -> Option<()> {
+        if rules.is_empty() {
+            return Some(());
+        }
+        *asked += 1;
+        rules.iter().for_each(|rule| active[*rule] = true);
+        if self.can(active)? {
+            return Some(());
+        }
+        rules.iter().for_each(|rule| active[*rule] = false);
+        if rules.len() > 1 {
+            let (first, second) = rules.split_at(rules.len() / 2);
+            self.add(first, active, asked)?;
+            self.add(second, active, asked)?;
+        }
+        Some(())
+    }
+
     /// A clash of the fewest rules, given one that is minimal; nothing if that took too long.
-    fn fewest(&self, first: &[usize]) -> Option<Vec<usize>> {
+    fn fewest(&self, first: &[usize], most: u32) -> Option<Vec<usize>> {
         let all = self.day.rules.len();
         let mut asked = 0;
         let mut rests: Vec<Vec<usize>> = Vec::new();
@@ -93,15 +131,9 @@ impl Asks<'_> {
             if !self.can(&active)? {
                 return Some(touching);
             }
-            for rule in 0..all {
-                if active[rule] {
-                    continue;
-                }
-                active[rule] = true;
-                asked += 1;
-                active[rule] = self.can(&active)?;
-            }
-            if asked > ASKED {
+            let others: Vec<usize> = (0..all).filter(|rule| !active[*rule]).collect();
+            self.add(&others, &mut active, &mut asked)?;
+            if asked > most {
                 return None;
             }
             rests.push((0..all).filter(|rule| !active[*rule]).collect());

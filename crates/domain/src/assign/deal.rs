@@ -64,7 +64,7 @@ impl Judge for Plain<'_> {
     type Answer = Vec<i64>;
 
     fn judge(&mut self, _: &Network, on: &[i64]) -> Judged<Vec<i64>> {
-        Judged::Stands(self.0.cost(on), on.to_vec())
+        Judged::Stands(self.0.cost(on), on.to_vec(), Vec::new())
     }
 }
 
@@ -112,7 +112,11 @@ impl Table {
                     }
                     table.cells.push(arcs);
                     let first = |bag: Cost| if bag == 0 { weights.missing } else { 0 };
-                    net.steps(here, of_day, (0..Cost::from(most)).map(|b| 2 * b + 1 - first(b)));
+                    net.steps(
+                        here,
+                        of_day,
+                        (0..Cost::from(most)).map(|b| 2 * b + 1 - first(b)),
+                    );
                 }
                 let sum = net.node(0);
                 counted[treatment].push(net.arc(of_day, sum, all, 0));
@@ -143,4 +147,3 @@ impl Table {
         }
     }
 }
-

@@ -65,7 +65,8 @@ pub(super) fn improved(case: &Case<'_>, mut parts: Vec<Part>) -> Vec<Part> {
                 }
             }
             for other in g + 1..parts.len() {
-                if day.groups[other].period != day.groups[g].period || parts[g] == parts[other] {
+                if day.groups[other].period != day.groups[g].period || parts[g] == parts[other]
+                {
                     continue;
                 }
                 parts.swap(g, other);

@@ -1,11 +1,14 @@
 //! What each wish that is not served would cost.
 
 use super::case::Case;
-use super::clash::{Clash, clash};
+use super::clash::{Clash, clash_within};
 use super::day::Day;
 use super::rule::Rule;
 use super::share::{NoShare, Order, Shared, share};
 use super::worth::Worth;
+
+/// Flows for the price of one wish at least.
+const LEAST: u32 = 6;
 
 /// A group that does not get what it ranked first.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -40,8 +43,14 @@ pub enum Price {
     NotFound,
 }
 
-/// Every wish that is not served, with its price.
+/// Every wish that is not served, with its price, over at most so many flows for all of them together
+/// and at least [`LEAST`] for each.
 pub(super) fn prices(day: &Day, order: &Order, shared: &Shared, steps: u32) -> Vec<Broken> {
+    let first = |group: usize| day.groups[group].ranks.first().copied();
+    let gets = |group: usize| day.arms[shared.parts[group].arm].question;
+    let count =
+        (0..shared.parts.len()).filter(|g| first(*g).is_some_and(|q| q != gets(*g))).count();
+    let steps = steps / u32::try_from(count.max(1)).unwrap_or(u32::MAX);
     let mut broken = Vec::new();
     for (group, part) in shared.parts.iter().enumerate() {
         let gets = day.arms[part.arm].question;
@@ -49,7 +58,7 @@ pub(super) fn prices(day: &Day, order: &Order, shared: &Shared, steps: u32) -> V
         if wanted == gets {
             continue;
         }
-        let price = price(day, order, shared, (group, wanted, gets), steps);
+        let price = price(day, order, shared, (group, wanted, gets), steps.max(LEAST));
         broken.push(Broken { group, wanted, gets, price });
     }
     broken
@@ -70,7 +79,7 @@ fn price(
         Err(NoShare::Impossible) => {
             let mut with = day.clone();
             with.rules.push(Rule::Set { group, question: wanted });
-            return clash(&with).map_or(Price::NotFound, |mut clash| {
+            return clash_within(&with, 0).map_or(Price::NotFound, |mut clash| {
                 clash.rules.retain(|rule| *rule < day.rules.len());
                 Price::Clashes(clash)
             });

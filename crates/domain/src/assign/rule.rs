@@ -92,21 +92,15 @@ impl Rule {
             Self::Never { group, question: of } => {
                 format!("{} must not get “{}”", day.name_of(*group), question(of))
             }
-            Self::Least { period, question: of, groups: count } => format!(
-                "at least {} on “{}” {}",
-                groups(count),
-                question(of),
-                when(period)
-            ),
+            Self::Least { period, question: of, groups: count } => {
+                format!("at least {} on “{}” {}", groups(count), question(of), when(period))
+            }
             Self::Most { period, question: of, groups: 0 } => {
                 format!("no group works on “{}” {}", question(of), when(period))
             }
-            Self::Most { period, question: of, groups: count } => format!(
-                "at most {} on “{}” {}",
-                groups(count),
-                question(of),
-                when(period)
-            ),
+            Self::Most { period, question: of, groups: count } => {
+                format!("at most {} on “{}” {}", groups(count), question(of), when(period))
+            }
             Self::Bags { group } => {
                 let bags = day.groups[*group].bags;
                 format!("{} makes {bags} bags", day.name_of(*group))
@@ -114,10 +108,9 @@ impl Rule {
             Self::UsualBags { bags } => {
                 format!("every group without a number of its own makes {bags} bags")
             }
-            Self::Tools { period, tools, bags } => format!(
-                "{tools} get round {bags} bags in period {}",
-                day.periods[*period]
-            ),
+            Self::Tools { period, tools, bags } => {
+                format!("{tools} get round {bags} bags in period {}", day.periods[*period])
+            }
             Self::Stock(stock) => format!("there is {} of {}", stock.in_words, stock.name),
         }
     }

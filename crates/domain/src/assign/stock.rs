@@ -20,7 +20,8 @@ pub(super) fn stocks(plan: &Plan) -> Result<Vec<Rule>, PrepError> {
     for (place, name) in names.iter().enumerate() {
         let prepared = prep(&with_one_bag(plan, name))?;
         for purchase in prepared.shopping.purchases {
-            let counted = matches!(purchase.item, Item::Yeast(_) | Item::Food(_) | Item::Enzyme(_));
+            let counted =
+                matches!(purchase.item, Item::Yeast(_) | Item::Food(_) | Item::Enzyme(_));
             let counted = counted || matches!(purchase.item, Item::Bag(_));
             let said = plan.materials.iter().any(|material| {
                 purchase.item.material() == Some(&material.item) && material.in_stock.is_some()

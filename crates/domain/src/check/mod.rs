@@ -13,8 +13,8 @@ pub use cautions::{
     ANSWER_TO_NOTHING, CAUTION_RULES, CautionRule, LOCAL_RULES, not_by_a_substitute,
     without_answer, without_local_rules,
 };
-pub(crate) use feasible::{METER_MIN, READ_MIN};
 pub use fair::change::{changes, changes_for};
+pub(crate) use feasible::{METER_MIN, READ_MIN};
 pub use letters::letters_missing;
 
 use crate::finding::{Finding, Severity};

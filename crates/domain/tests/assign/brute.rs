@@ -11,7 +11,8 @@ pub(crate) type Amiss = (u64, u64, u64, u64);
 /// Bags of each group if only these rules hold.
 fn bags(day: &Day, rules: &[&Rule]) -> Vec<u32> {
     let usual = rules.iter().any(|rule| matches!(rule, Rule::UsualBags { .. }));
-    let own = |g: usize| rules.iter().any(|rule| matches!(rule, Rule::Bags { group } if *group == g));
+    let own =
+        |g: usize| rules.iter().any(|rule| matches!(rule, Rule::Bags { group } if *group == g));
     let groups = day.groups.iter().enumerate();
     groups
         .map(|(g, group)| {
@@ -27,7 +28,9 @@ fn kits(day: &Day, bags: u32) -> Vec<(usize, Vec<usize>)> {
     for (a, arm) in day.arms.iter().enumerate() {
         let mut base = Vec::new();
         let mut rest = bags;
-        if bags >= 2 && let Some(reference) = arm.reference {
+        if bags >= 2
+            && let Some(reference) = arm.reference
+        {
             base.push(reference);
             rest -= 1;
         }
@@ -117,7 +120,8 @@ fn holds(day: &Day, rules: &[&Rule], chosen: &[(usize, Vec<usize>)]) -> bool {
     controlled
         && rules.iter().all(|rule| {
             let count = |period: &Option<usize>, question: &usize| {
-                let periods = (0..day.periods.len()).filter(|p| period.is_none_or(|own| own == *p));
+                let periods =
+                    (0..day.periods.len()).filter(|p| period.is_none_or(|own| own == *p));
                 let kits = periods.flat_map(of);
                 kits.filter(|(arm, _)| day.arms[*arm].question == *question).count() as u32
             };

@@ -30,7 +30,9 @@ pub(crate) fn day(seed: u64, like: Like) -> Day {
     let chance = &mut chance;
     let mut day = Day {
         periods: (1..=up_to(chance, like.periods)).map(|p| p.to_string()).collect(),
-        questions: (0..up_to(chance, like.questions)).map(|q| format!("question {q}")).collect(),
+        questions: (0..up_to(chance, like.questions))
+            .map(|q| format!("question {q}"))
+            .collect(),
         ..Day::default()
     };
     let new = |day: &mut Day| {

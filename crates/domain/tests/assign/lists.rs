@@ -105,6 +105,7 @@ fn what_lies_in_the_cupboard_is_a_limit_if_nothing_is_bought() {
     let day = prepare(&plan, &rows, taken).unwrap().day;
     let refused = assign(&day, 7, STEPS).unwrap_err();
     let barm_domain::assign::NotAssigned::Clash(clash) = refused else { panic!("{refused}") };
-    let words: Vec<String> = clash.rules.iter().map(|rule| day.rules[*rule].words(&day)).collect();
+    let words: Vec<String> =
+        clash.rules.iter().map(|rule| day.rules[*rule].words(&day)).collect();
     assert!(words.iter().any(|words| words.contains("there is 20 of")), "{words:?}");
 }

@@ -113,7 +113,7 @@ impl Judge for Plain<'_> {
     type Answer = Vec<i64>;
 
     fn judge(&mut self, _: &Network, on: &[i64]) -> Judged<Vec<i64>> {
-        Judged::Stands(self.0.cost(on), on.to_vec())
+        Judged::Stands(self.0.cost(on), on.to_vec(), Vec::new())
     }
 }
 

@@ -31,6 +31,7 @@ pub fn bound(network: &Network, price: &[Cost]) -> Cost {
         let reduced = arc.cost + price[arc.from] - price[arc.to];
         reduced * Cost::from(if reduced > 0 { arc.lower } else { arc.upper })
     });
-    let nodes = network.supply.iter().zip(price).map(|(supply, price)| price * Cost::from(*supply));
+    let nodes =
+        network.supply.iter().zip(price).map(|(supply, price)| price * Cost::from(*supply));
     arcs.sum::<Cost>() - nodes.sum::<Cost>()
 }

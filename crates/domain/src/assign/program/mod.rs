@@ -50,8 +50,9 @@ pub type Range = (usize, i64, i64);
 /// What is to be said of a flow that keeps all rows.
 pub enum Judged<A> {
     /// It stands for an answer, which costs so much: what the flow costs, or more where an answer
-    /// has to pay for what the network does not know.
-    Stands(Cost, A),
+    /// has to pay for what the network does not know. Then one of these sets of ranges may lead to
+    /// something better; if there are none, this is the only answer within the ranges.
+    Stands(Cost, A, Vec<Vec<Range>>),
     /// It stands for none; one of these sets of ranges leads on, and nothing is lost with the rest.
     Branch(Vec<Vec<Range>>),
 }
@@ -116,7 +117,7 @@ impl Ord for Node {
 /// Looks for the cheapest answer, over at most so many flows.
 pub fn search<J: Judge>(program: &Program, steps: u32, judge: &mut J) -> Found<J::Answer> {
     let grain = judge.grain().max(1);
-    let mut search = Search { program, best: None, loose: None, steps: 0, grain };
+    let mut search = Search { program, best: None, steps: 0, grain };
     let mut open = BinaryHeap::from([Node { bound: Cost::MIN, depth: 0, ranges: Vec::new() }]);
     while let Some(node) = open.pop() {
         if search.no_better(node.bound) {
@@ -128,7 +129,7 @@ pub fn search<J: Judge>(program: &Program, steps: u32, judge: &mut J) -> Found<J
         }
         search.look(node, judge, &mut open);
     }
-    let left = open.iter().map(|node| node.bound).chain(search.loose).filter(|b| !search.no_better(*b));
+    let left = open.iter().map(|node| node.bound).filter(|bound| !search.no_better(*bound));
     let least_left = left.min();
     let best_cost = search.best.as_ref().map(|(cost, _)| *cost);
     // What was given up lies in the same grain as the best.
@@ -144,8 +145,6 @@ pub fn search<J: Judge>(program: &Program, steps: u32, judge: &mut J) -> Found<J
 struct Search<'p, A> {
     program: &'p Program,
     best: Option<(Cost, A)>,
-    /// The least bound under which an answer was taken that costs more.
-    loose: Option<Cost>,
     steps: u32,
     grain: Cost,
 }
@@ -189,12 +188,10 @@ impl<A> Search<'_, A> {
         let children = match broken {
             Some(row) => narrow::split(&network, row, &on),
             None => match judge.judge(&network, &on) {
-                Judged::Stands(cost, answer) => {
+                Judged::Stands(cost, answer, rest) => {
                     self.keep(Some((cost, answer)));
-                    if cost.div_euclid(self.grain) > least.div_euclid(self.grain) {
-                        self.loose = Some(self.loose.map_or(least, |known| known.min(least)));
-                    }
-                    Vec::new()
+                    let open = cost.div_euclid(self.grain) > least.div_euclid(self.grain);
+                    if open { rest } else { Vec::new() }
                 }
                 Judged::Branch(children) => children,
             },

@@ -48,7 +48,9 @@ pub(super) fn split(network: &Network, row: &Row, on: &[i64]) -> Vec<Vec<Range>>
         let range = &network.arcs[*arc];
         by * if too_much { on[*arc] - range.lower } else { range.upper - on[*arc] }
     };
-    let Some(&(arc, _)) = row.terms.iter().max_by_key(|term| room(term)) else { return Vec::new() };
+    let Some(&(arc, _)) = row.terms.iter().max_by_key(|term| room(term)) else {
+        return Vec::new();
+    };
     let range = &network.arcs[arc];
     let cut = if too_much { on[arc] } else { on[arc] + 1 };
     // Nothing to split: all arcs are where the row cannot be kept.

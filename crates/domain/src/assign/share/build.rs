@@ -1,9 +1,9 @@
 //! The network of a sharing-out.
 
 use super::Order;
-use crate::assign::case::{Case, Count};
+use crate::assign::case::Case;
 use crate::assign::flow::{Cost, Network};
-use crate::assign::program::{Program, Row};
+use crate::assign::program::Program;
 use crate::assign::worth::Weights;
 
 /// A group's way to an arm.
@@ -35,8 +35,8 @@ pub(super) struct Built {
     pub(super) cells: Vec<Cell>,
     /// What flows for each group.
     pub(super) units: Vec<i64>,
-    /// The arc that counts an arm over the day, arm by arm.
-    pub(super) totals: Vec<Option<usize>>,
+    /// The arc that counts an arm's units over the day, arm by arm.
+    pub(super) totals: Vec<usize>,
     /// By how much costs are multiplied to stay whole.
     pub(super) scale: Cost,
     /// What it costs if nothing flows, scaled: what arcs cost comes on top.
@@ -59,7 +59,7 @@ impl Built {
             ways: Vec::new(),
             cells: Vec::new(),
             units,
-            totals: vec![None; case.day.arms.len()],
+            totals: vec![0; case.day.arms.len()],
             scale: Cost::from(scale),
             fixed: 0,
             even,
@@ -78,7 +78,8 @@ impl Built {
     fn lay(&mut self, case: &Case<'_>, order: &Order, any: bool) {
         let day = case.day;
         let units = self.units.clone();
-        let groups: Vec<usize> = (0..day.groups.len()).map(|g| self.net().node(units[g])).collect();
+        let groups: Vec<usize> =
+            (0..day.groups.len()).map(|g| self.net().node(units[g])).collect();
         let all: i64 = units.iter().sum();
         let end = self.net().node(-all);
         // Arcs are laid from the groups on, so that prices are found in one go.
@@ -88,7 +89,7 @@ impl Built {
                 self.cell(case, order, &groups, (period, a), (total, end), any);
             }
             let counted = self.net().node(0);
-            self.totals[a] = Some(self.net().arc(total, counted, all, 0));
+            self.totals[a] = self.net().arc(total, counted, all, 0);
             let steps = self.day_steps(case, a, any);
             self.net().steps(counted, end, steps);
         }
@@ -145,133 +146,6 @@ impl Built {
         let all = of.iter().map(|g| self.units[*g]).sum();
         self.net().arc(node, to, all, 0)
     }
-
-    /// What each further unit of an arm in a period costs: less is missing, more is uneven.
-    fn period_steps(
-        &mut self,
-        case: &Case<'_>,
-        (period, arm): (usize, usize),
-        most: i64,
-        any: bool,
-    ) -> Vec<Cost> {
-        if any {
-            return vec![0; usize::try_from(most).unwrap_or(0)];
-        }
-        let kinds = case.arm(arm).treatments.len() as Cost;
-        let weights = self.weights;
-        let missing = move |bags: Cost| weights.missing * (kinds - bags).max(0);
-        if self.even {
-            let each = case.bags.first().map_or(1, |_| Cost::from(case.slots(0, arm)));
-            self.fixed += missing(0);
-            return steps(most, |groups| {
-                missing(groups * each) + (groups * each) * (groups * each)
-            });
-        }
-        // Where a period's groups all make the same number, what lies between is on a straight line.
-        let own = case.day.groups.iter().zip(&self.units).filter(|(g, _)| g.period == period);
-        let mut own = own.map(|(_, units)| *units);
-        let first = own.next().unwrap_or(1);
-        let step = if own.all(|units| units == first) { first } else { 1 };
-        let (step, scale) = (Cost::from(step), self.scale);
-        let per = self.bags_per_unit(case, arm);
-        let at = |units: Cost| {
-            let (low, beyond) = (units / step * step, units % step);
-            let (low_cost, high_cost) = (missing(low * per), missing((low + step) * per));
-            scale * low_cost + (high_cost - low_cost) * beyond * (scale / step)
-        };
-        self.fixed += at(0);
-        steps(most, at)
-    }
-
-    /// What each further unit of an arm on the whole day costs: fewer bags are lacking.
-    fn day_steps(&mut self, case: &Case<'_>, arm: usize, any: bool) -> Vec<Cost> {
-        let most: i64 = self.units.iter().sum();
-        if any {
-            return vec![0; usize::try_from(most).unwrap_or(0)];
-        }
-        let asked = Cost::from(case.arm(arm).asked_in_all());
-        let per = if self.even {
-            case.bags.first().map_or(1, |_| Cost::from(case.slots(0, arm)))
-        } else {
-            self.bags_per_unit(case, arm)
-        };
-        let weight = self.weights.short * self.scale;
-        self.fixed += weight * asked;
-        steps(most, |units| weight * (asked - units * per).max(0))
-    }
-
-    /// Most bags of an arm that stand behind one unit where bags flow: without a reference a group
-    /// makes one bag more than flows for it, which is at most twice as many.
-    fn bags_per_unit(&self, case: &Case<'_>, arm: usize) -> Cost {
-        if case.arm(arm).reference.is_some() { 1 } else { 2 }
-    }
-
-    /// Rows for how many groups may work on a question.
-    fn count(&mut self, case: &Case<'_>) {
-        for Count { period, question, least, most } in &case.counts {
-            let of = |arm: usize, at: usize| {
-                case.arm(arm).question == *question && period.is_none_or(|period| period == at)
-            };
-            let scale = if self.even { 1 } else { i64::try_from(self.scale).unwrap_or(1) };
-            let terms = if self.even {
-                let own = self.cells.iter().filter(|cell| of(cell.arm, cell.period));
-                own.flat_map(|cell| [cell.own, cell.single, cell.reference])
-                    .flatten()
-                    .map(|arc| (arc, 1))
-                    .collect()
-            } else {
-                let groups = &case.day.groups;
-                let own = self.ways.iter().filter(|way| of(way.arm, groups[way.group].period));
-                own.map(|way| (way.arc, scale / self.units[way.group])).collect()
-            };
-            let most = if *most == u32::MAX { i64::MAX } else { i64::from(*most) * scale };
-            let least = i64::from(*least) * scale;
-            self.program.rows.push(Row { terms, least, most });
-        }
-    }
-
-    /// Rows for materials, as if every bag of an arm were of the treatment that takes least.
-    fn stock(&mut self, case: &Case<'_>) {
-        for stock in &case.stocks {
-            let scale = if self.even { 1 } else { i64::try_from(self.scale).unwrap_or(1) };
-            let takes = |way: &Way| {
-                let arm = case.arm(way.arm);
-                let reference = arm.reference.map_or(0, |t| stock.takes[t]);
-                let least = arm.treatments.iter().map(|t| stock.takes[*t]).min().unwrap_or(0);
-                let bags = case.bags[way.group];
-                if way.reference {
-                    reference
-                } else {
-                    let slots = i64::from(arm.slots(bags));
-                    slots * least + (i64::from(bags) - slots) * reference
-                }
-            };
-            let mut terms = Vec::new();
-            if self.even {
-                for cell in &self.cells {
-                    let kinds = [(cell.own, false), (cell.single, false), (cell.reference, true)];
-                    for (arc, reference) in kinds {
-                        let Some(arc) = arc else { continue };
-                        let way = Way { group: 0, arm: cell.arm, reference, arc };
-                        terms.push((arc, takes(&way)));
-                    }
-                }
-            } else {
-                let each = |way: &Way| (way.arc, takes(way) * (scale / self.units[way.group]));
-                terms.extend(self.ways.iter().map(each));
-            }
-            let bench: i64 =
-                case.day.bench.iter().map(|(t, bags)| stock.takes[*t] * i64::from(*bags)).sum();
-            let periods = case.day.periods.len() as i64;
-            let most = (stock.most - bench * periods).saturating_mul(scale);
-            self.program.rows.push(Row { terms, least: 0, most });
-        }
-    }
-}
-
-/// How a convex function grows step by step, from 0 to `most`; what it begins with is left out.
-fn steps(most: i64, of: impl Fn(Cost) -> Cost) -> Vec<Cost> {
-    (0..Cost::from(most)).map(|at| of(at + 1) - of(at)).collect()
 }
 
 fn gcd(a: i64, b: i64) -> i64 {

@@ -1,7 +1,7 @@
 //! What a flow says about groups.
 
-use super::build::{Built, Cell, Way};
 use super::Order;
+use super::build::{Built, Cell, Way};
 use crate::assign::case::Case;
 use crate::assign::deal::deal;
 use crate::assign::flow::{Cost, Network};
@@ -58,6 +58,28 @@ impl<'c, 'd> Sharing<'c, 'd> {
         })
     }
 
+    /// What else there is within the ranges: how many groups work on what where groups flow, for
+    /// that decides what an answer pays beyond its flow; else what each group works on.
+    fn rest(&self, network: &Network, on: &[i64]) -> Vec<Vec<Range>> {
+        let open = |arc: &usize| network.arcs[*arc].lower < network.arcs[*arc].upper;
+        if self.built.even {
+            let cells = self.built.cells.iter();
+            let arcs = cells.flat_map(|cell| [cell.own, cell.single, cell.reference]).flatten();
+            let arcs = arcs.filter(open);
+            let Some(arc) = arcs.max_by_key(|arc| on[*arc]) else { return Vec::new() };
+            let (least, most) = (network.arcs[arc].lower, network.arcs[arc].upper);
+            let halves = [(least, on[arc] - 1), (on[arc] + 1, most), (on[arc], on[arc])];
+            let halves = halves.into_iter().filter(|(low, high)| low <= high);
+            return halves.map(|(low, high)| vec![(arc, low, high)]).collect();
+        }
+        let ways = self.built.ways.iter().filter(|way| on[way.arc] > 0 && open(&way.arc));
+        let widest = ways.max_by_key(|way| self.built.units[way.group]);
+        widest.map_or_else(Vec::new, |way| {
+            let units = self.built.units[way.group];
+            vec![vec![(way.arc, units, units)], vec![(way.arc, 0, 0)]]
+        })
+    }
+
     fn answer(&self, parts: Vec<Part>) -> Option<(Cost, (Vec<Part>, Worth))> {
         let mut worth = if self.any { Worth::default() } else { worth(self.case, &parts) };
         if !self.case.stocks.is_empty() {
@@ -93,24 +115,14 @@ impl Judge for Sharing<'_, '_> {
         let torn = torn.max_by_key(|(way, _)| self.built.units[way.group] - on[way.arc]);
         if let Some((way, _)) = torn {
             let units = self.built.units[way.group];
-            return Judged::Branch(vec![
-                vec![(way.arc, units, units)],
-                vec![(way.arc, 0, 0)],
-            ]);
+            return Judged::Branch(vec![vec![(way.arc, units, units)], vec![(way.arc, 0, 0)]]);
         }
-        if let Some((cost, answer)) = self.answer(parts(&main)) {
-            return Judged::Stands(cost, answer);
+        let rest = self.rest(network, on);
+        match self.answer(parts(&main)) {
+            Some((cost, answer)) => Judged::Stands(cost, answer, rest),
+            // Materials allow no dealing for these numbers: others are tried.
+            None => Judged::Branch(rest),
         }
-        // Materials allow no dealing for these totals: others are tried.
-        let open = self.built.totals.iter().flatten().find(|arc| range(**arc).0 < range(**arc).1);
-        Judged::Branch(open.map_or_else(Vec::new, |&arc| {
-            let (least, most) = range(arc);
-            vec![
-                vec![(arc, least, on[arc] - 1)],
-                vec![(arc, on[arc] + 1, most)],
-                vec![(arc, on[arc], on[arc])],
-            ]
-        }))
     }
 
     fn mended(&mut self, _: &Network, on: &[i64]) -> Option<(Cost, Self::Answer)> {
@@ -124,6 +136,10 @@ impl Judge for Sharing<'_, '_> {
 
     fn grain(&self) -> Cost {
         // Where bags flow, unevenness is not among the costs of the network.
-        if self.built.even || self.any { 1 } else { self.built.weights.regret * self.built.scale }
+        if self.built.even || self.any {
+            1
+        } else {
+            self.built.weights.regret * self.built.scale
+        }
     }
 }

@@ -8,7 +8,9 @@
 //! branch and bound puts it together again.
 
 mod build;
+mod costs;
 mod judge;
+mod rows;
 
 use super::case::Case;
 use super::program::search;

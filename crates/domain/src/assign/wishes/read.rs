@@ -59,14 +59,16 @@ impl<'p> Reader<'p> {
         let asked = asked.filter(|q| plain(&q.id) == word || plain(&q.asks) == word);
         let id = asked.map(|question| question.id.clone()).next();
         let ids = &self.day.questions;
-        if let Some(found) = id.as_ref().and_then(|id| ids.iter().position(|known| known == id)) {
+        if let Some(found) = id.as_ref().and_then(|id| ids.iter().position(|known| known == id))
+        {
             return Some(found);
         }
         let all = ids.join(", ");
         let (what, fix) = match id {
-            Some(id) => {
-                (format!("question “{id}” has no treatment to make"), format!("write one of {all}"))
-            }
+            Some(id) => (
+                format!("question “{id}” has no treatment to make"),
+                format!("write one of {all}"),
+            ),
             None => {
                 let near = nearest(written, ids.iter().map(String::as_str));
                 let fix = near.map_or_else(
@@ -92,7 +94,8 @@ impl<'p> Reader<'p> {
             Ok(number) if range.contains(&number) => Some(number),
             _ => {
                 let what = format!("“{written}” is no number for {head}");
-                let fix = format!("write a whole number from {} to {}", range.start(), range.end());
+                let fix =
+                    format!("write a whole number from {} to {}", range.start(), range.end());
                 self.bad(line, what, fix);
                 None
             }
@@ -101,7 +104,8 @@ impl<'p> Reader<'p> {
 
     fn group(&mut self, row: &Row) {
         let line = row.line;
-        for (head, cell) in [("question", &row.question), ("least", &row.least), ("most", &row.most)]
+        for (head, cell) in
+            [("question", &row.question), ("least", &row.least), ("most", &row.most)]
         {
             if !cell.is_empty() {
                 let what = format!("“{head}” is filled in on the row of a group");
@@ -110,7 +114,12 @@ impl<'p> Reader<'p> {
         }
         let Some(period) = self.period(row) else { return };
         let most = self.plan.periods.get(period).map_or(0, |period| period.groups);
-        let Some(number) = self.number(line, "group", &row.group, 1..=most.max(1)) else { return };
+        if most == 0 {
+            let what = format!("period {} has no groups", self.day.periods[period]);
+            self.bad(line, what, "give it groups in the plan, or take the row out");
+            return;
+        }
+        let Some(number) = self.number(line, "group", &row.group, 1..=most) else { return };
         let own = |group: &crate::assign::day::Group| {
             group.period == period && group.number == number
         };
@@ -216,7 +225,11 @@ impl<'p> Reader<'p> {
             return;
         }
         let question = self.question(line, &row.question);
-        let period = if row.period.is_empty() { None } else { self.period(row).map(Some).unwrap_or_default() };
+        let period = if row.period.is_empty() {
+            None
+        } else {
+            self.period(row).map(Some).unwrap_or_default()
+        };
         if row.least.is_empty() && row.most.is_empty() {
             self.bad(line, "the limit has no number", "fill in least or most");
         }
@@ -224,8 +237,9 @@ impl<'p> Reader<'p> {
         let least = (!row.least.is_empty())
             .then(|| self.number(line, "least", &row.least, 0..=all))
             .flatten();
-        let most =
-            (!row.most.is_empty()).then(|| self.number(line, "most", &row.most, 0..=all)).flatten();
+        let most = (!row.most.is_empty())
+            .then(|| self.number(line, "most", &row.most, 0..=all))
+            .flatten();
         let Some(question) = question else { return };
         if let Some(groups) = least {
             self.day.rules.push(Rule::Least { period, question, groups });

@@ -1,12 +1,14 @@
 //! `barm assign`.
 
+mod how_good;
+
 use super::failure::Failure;
 use super::{FAULTY, page};
 use crate::desk::{self, Assignment};
 use crate::json;
 use barm_domain::assign::day::Day;
-use barm_domain::assign::{Assigned, Clash, Price, STEPS, Taken};
-use barm_domain::plan::Plan;
+use barm_domain::assign::{Assigned, Clash, Taken};
+use barm_domain::plan::{GroupSetting, Plan};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -85,8 +87,8 @@ fn show(
         table(day, found, plan, period, out)?;
     }
     spread(day, found, out)?;
-    wishes(day, found, out)?;
-    proof(day, found, out)?;
+    how_good::wishes(day, found, out)?;
+    how_good::proof(day, found, out)?;
     if let Some(file) = &arguments.out {
         let gone = with.retired_codes.len() - plan.retired_codes.len();
         let says = format!(
@@ -128,7 +130,7 @@ fn table(
     let both = day.groups.iter().zip(&found.groups);
     let rows = both.filter(|(group, _)| group.period == period).map(|(group, made)| {
         let arm = &day.arms[made.arm];
-        let own = |setting: &&barm_domain::plan::GroupSetting| {
+        let own = |setting: &&GroupSetting| {
             setting.period == day.periods[period] && setting.group == group.number
         };
         let label = plan.group_settings.iter().find(own).and_then(|own| own.label.as_ref());
@@ -137,7 +139,11 @@ fn table(
             .iter()
             .map(|bag| {
                 let name = &day.treatments[*bag];
-                if arm.reference == Some(*bag) { format!("{name} (control)") } else { name.clone() }
+                if arm.reference == Some(*bag) {
+                    format!("{name} (control)")
+                } else {
+                    name.clone()
+                }
             })
             .collect();
         let rank = group.ranks.iter().position(|ranked| *ranked == arm.question);
@@ -155,7 +161,8 @@ fn table(
             made.turn.to_string(),
         ]
     });
-    let heads = ["group", "question", "bags, in the order of pouring", "wish", "bench", "pours"];
+    let heads =
+        ["group", "question", "bags, in the order of pouring", "wish", "bench", "pours"];
     page::rows(out, &heads, &[4, 5], rows.collect::<Vec<_>>())?;
     Ok(())
 }
@@ -188,104 +195,5 @@ fn spread(day: &Day, found: &Assigned, out: &mut impl Write) -> Result<(), Failu
             page::paragraph(out, 2, &says)?;
         }
     }
-    Ok(())
-}
-
-fn wishes(day: &Day, found: &Assigned, out: &mut impl Write) -> Result<(), Failure> {
-    page::part(out, "Wishes")?;
-    let asked = day.groups.iter().filter(|group| !group.ranks.is_empty()).count();
-    if asked == 0 {
-        writeln!(out, "No wish counted.")?;
-        return Ok(());
-    }
-    let served = asked - found.broken.len();
-    writeln!(out, "{served} of {asked} groups with a wish get what they ranked first.")?;
-    if found.broken.is_empty() {
-        return Ok(());
-    }
-    page::paragraph(
-        out,
-        0,
-        "A second choice counts 1, a third 3, a fourth 6: so much it costs a group not to get its \
-         first. What each wish that is not served would cost all others:",
-    )?;
-    for broken in &found.broken {
-        let says = format!(
-            "{}: “{}” in place of “{}” {}",
-            sentence(&day.name_of(broken.group)),
-            day.questions[broken.gets],
-            day.questions[broken.wanted],
-            price(day, &broken.price)
-        );
-        page::paragraph(out, 4, &says)?;
-    }
-    Ok(())
-}
-
-fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-fn price(day: &Day, price: &Price) -> String {
-    match price {
-        Price::Costs { missing, short, others, proven } => {
-            let mut parts = Vec::new();
-            let mut part = |count: i64, more: &str, fewer: &str| {
-                if count != 0 {
-                    let words = if count > 0 { more } else { fewer };
-                    parts.push(format!("{} {words}", count.abs()));
-                }
-            };
-            part(
-                *missing,
-                "times more a period goes without a treatment",
-                "times fewer a period goes without a treatment",
-            );
-            part(*short, "more bags short of what is asked for", "fewer bags short");
-            part(*others, "to the wishes of others", "less to the wishes of others");
-            let costs =
-                if parts.is_empty() { "nothing but evenness".to_owned() } else { parts.join(", ") };
-            format!("– it would cost {costs}{}", if *proven { "." } else { ", or less." })
-        }
-        Price::Clashes(clash) => {
-            let words = clash.rules.iter().map(|rule| day.rules[*rule].words(day));
-            format!("– it cannot be served: {}.", words.collect::<Vec<_>>().join("; "))
-        }
-        Price::NotFound => "– what it would cost was not found out.".to_owned(),
-    }
-}
-
-fn proof(day: &Day, found: &Assigned, out: &mut impl Write) -> Result<(), Failure> {
-    page::part(out, "How good that is")?;
-    let (own, bound) = (&found.worth, &found.bound);
-    let rows = [
-        ("times a period goes without a treatment", own.missing, bound.missing),
-        ("bags short of what the plan asks for", own.short, bound.short),
-        ("wishes not served, in points", own.regret, bound.regret),
-    ];
-    let rows = rows.map(|(what, own, bound)| {
-        vec![what.to_owned(), own.to_string(), bound.to_string()]
-    });
-    page::rows(out, &["", "here", "at best"], &[1, 2], rows)?;
-    let says = if found.proven {
-        "Proven: no way to share groups out is better, the first line before the second, the second \
-         before the third."
-            .to_owned()
-    } else {
-        format!(
-            "Not proven: a better way may exist, better by at most {:.1} % of the best there can be \
-             in the first line that differs.",
-            100.0 * found.gap(day)
-        )
-    };
-    page::paragraph(out, 0, &says)?;
-    let says = format!(
-        "{} of at most {STEPS} flows were worked out. Every bag was held against every rule once more, \
-         and the bound was worked out from prices.{}",
-        found.steps,
-        if found.dealt { "" } else { " Treatments may be dealt more evenly to the same groups." }
-    );
-    page::paragraph(out, 0, &says)?;
     Ok(())
 }

@@ -77,8 +77,9 @@ fn the_plan_with_its_bags_is_written_anew_and_never_over_another() {
 
 #[test]
 fn bad_rows_are_1_and_all_named_with_their_lines() {
-    let folder =
-        with_wishes("period,group,first,set\n1,1,fod,\n9,1,food,\n1,2,food,\n1,2,food,\n1,x,,\n");
+    let folder = with_wishes(
+        "period,group,first,set\n1,1,fod,\n9,1,food,\n1,2,food,\n1,2,food,\n1,x,,\n",
+    );
     let (out, err) = run(folder.path(), &USE).ended(1);
     assert_eq!(out, "");
     for says in [
