@@ -91,11 +91,12 @@ fn main() {
         let at = |share: f64| ((times.len() - 1) as f64 * share) as usize;
         println!(
             "{name}: median {:.3} s, 99 of 100 within {:.3} s, worst {:.3} s; {proven} of {} proven, \
-             widest gap {:.2} %, {clashes} clashes, {lost} not found; flows up to {}",
+             gap over 1 % on {}, widest {:.2} %, {clashes} clashes, {lost} not found; flows up to {}",
             times[at(0.5)],
             times[at(0.99)],
             times[at(1.0)],
             gaps.len(),
+            gaps.iter().filter(|gap| **gap > 0.01).count(),
             100.0 * gaps.last().copied().unwrap_or(0.0),
             steps.last().copied().unwrap_or(0)
         );

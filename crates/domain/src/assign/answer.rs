@@ -7,16 +7,15 @@ use super::clash::{Clash, clash};
 use super::day::Day;
 use super::deal::{Dealt, deal};
 use super::price::{Broken, prices};
-use super::share::{NoShare, share};
+use super::share::{NoShare, share_well};
 use super::worth::Worth;
 use barm_science::statistics::chance::Chance;
 
-/// Flows after which a search is broken off and says how far it got. A day of 5 periods with 10
-/// groups each takes well under 2 s with it; where all groups make the same number of bags it takes
-/// one flow.
-pub const STEPS: u32 = 800;
+/// Flows after which a search is broken off and says how far it got: for the whole day, and for each
+/// period by itself. Where all groups make the same number of bags one flow is mostly enough.
+pub const STEPS: u32 = 250;
 /// Flows for the prices of all wishes.
-const PRICE_STEPS: u32 = 1_000;
+const PRICE_STEPS: u32 = 150;
 /// Flows for one dealing.
 const DEAL_STEPS: u32 = 400;
 
@@ -89,7 +88,7 @@ pub fn assign(day: &Day, seed: u64, steps: u32) -> Result<Assigned, NotAssigned>
     let mut chance = Chance::from_seed(seed);
     let order = order(day, &mut chance);
     let case = Case::whole(day);
-    let shared = match share(&case, &order, steps) {
+    let shared = match share_well(&case, &order, steps) {
         Ok(shared) => shared,
         Err(NoShare::Impossible) => {
             return Err(clash(day).map_or(NotAssigned::NotFound, NotAssigned::Clash));

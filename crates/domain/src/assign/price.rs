@@ -3,12 +3,13 @@
 use super::case::Case;
 use super::clash::{Clash, clash_within};
 use super::day::Day;
+use super::improve::{improved, keeps};
 use super::rule::Rule;
 use super::share::{NoShare, Order, Shared, share};
-use super::worth::Worth;
+use super::worth::{Part, Worth, worth};
 
 /// Flows for the price of one wish at least.
-const LEAST: u32 = 6;
+const LEAST: u32 = 3;
 
 /// A group that does not get what it ranked first.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -73,20 +74,24 @@ fn price(
 ) -> Price {
     let mut case = Case::whole(day);
     case.only(group, wanted);
-    let served = match share(&case, order, steps) {
-        Ok(served) => served,
-        Err(NoShare::NotFound) => return Price::NotFound,
-        Err(NoShare::Impossible) => {
-            let mut with = day.clone();
-            with.rules.push(Rule::Set { group, question: wanted });
-            return clash_within(&with, 0).map_or(Price::NotFound, |mut clash| {
-                clash.rules.retain(|rule| *rule < day.rules.len());
-                Price::Clashes(clash)
-            });
-        }
+    let found = share(&case, order, steps);
+    if found == Err(NoShare::Impossible) {
+        let mut with = day.clone();
+        with.rules.push(Rule::Set { group, question: wanted });
+        return clash_within(&with, 0).map_or(Price::NotFound, |mut clash| {
+            clash.rules.retain(|rule| *rule < day.rules.len());
+            Price::Clashes(clash)
+        });
+    }
+    // Where a search may be broken off, the answer with the wish put into it is a good beginning.
+    let mended = (!case.is_even()).then(|| beside(&case, shared, group)).flatten();
+    let found = found.ok();
+    let proven = shared.proven && found.as_ref().is_some_and(|found| found.proven);
+    let Some(served) = found.map(|found| found.worth).into_iter().chain(mended).min() else {
+        return Price::NotFound;
     };
     let more = |of: fn(&Worth) -> u64| {
-        let (then, now) = (of(&served.worth), of(&shared.worth));
+        let (then, now) = (of(&served), of(&shared.worth));
         i64::try_from(then).unwrap_or(i64::MAX) - i64::try_from(now).unwrap_or(i64::MAX)
     };
     let own = day.groups[group].regret(gets);
@@ -95,6 +100,15 @@ fn price(
         short: more(|worth| worth.short),
         // The group itself regrets less; what is left is the others'.
         others: more(|worth| worth.regret) + i64::from(own),
-        proven: served.proven && shared.proven,
+        proven,
     }
+}
+
+/// What the answer is worth once a group has its wish and others have made room for it.
+fn beside(case: &Case<'_>, shared: &Shared, group: usize) -> Option<Worth> {
+    let arm = case.allowed[group].iter().position(|allowed| *allowed)?;
+    let mut parts = shared.parts.clone();
+    parts[group] = Part { arm, reference: false };
+    let parts = improved(case, parts);
+    (case.stocks.is_empty() && keeps(case, &parts)).then(|| worth(case, &parts))
 }

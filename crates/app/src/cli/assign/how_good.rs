@@ -100,7 +100,7 @@ pub(super) fn proof(day: &Day, found: &Assigned, out: &mut impl Write) -> Result
     };
     page::paragraph(out, 0, &says)?;
     let says = format!(
-        "{} of at most {STEPS} flows were worked out. Every bag was held against every rule once more, \
+        "{} flows were worked out, at most {STEPS} for the whole day and for each period by itself. Every bag was held against every rule once more, \
          and the bound was worked out from prices.{}",
         found.steps,
         if found.dealt {

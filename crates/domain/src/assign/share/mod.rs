@@ -8,6 +8,7 @@
 //! branch and bound puts it together again.
 
 mod build;
+mod by_period;
 mod costs;
 mod judge;
 mod rows;
@@ -43,6 +44,46 @@ pub(super) enum NoShare {
 /// the order of groups and arms decides, which `order` gives.
 pub(super) fn share(case: &Case<'_>, order: &Order, steps: u32) -> Result<Shared, NoShare> {
     go(case, order, steps, false)
+}
+
+/// The same, where groups with different numbers of bags are shared out period by period first.
+pub(super) fn share_well(
+    case: &Case<'_>,
+    order: &Order,
+    steps: u32,
+) -> Result<Shared, NoShare> {
+    if case.is_even() || case.day.periods.len() < 2 || !case.tools_suffice {
+        return share(case, order, steps);
+    }
+    let apart = match by_period::by_period(case, order, steps) {
+        Ok(apart) => apart,
+        Err(NoShare::Impossible) => return Err(NoShare::Impossible),
+        Err(NoShare::NotFound) => return share(case, order, steps),
+    };
+    let settled = |worth: &Worth, bound: &Worth| {
+        (worth.missing, worth.short, worth.regret) == (bound.missing, bound.short, bound.regret)
+    };
+    let mut best = None;
+    if let Some((parts, worth)) = apart.answer {
+        let (bound, steps) = (apart.bound, apart.steps);
+        let own = Shared { proven: settled(&worth, &bound), parts, worth, bound, steps };
+        if own.proven {
+            return Ok(own);
+        }
+        best = Some(own);
+    }
+    match (share(case, order, steps), best) {
+        (Err(NoShare::Impossible), _) => Err(NoShare::Impossible),
+        (Err(NoShare::NotFound), best) => best.ok_or(NoShare::NotFound),
+        (Ok(whole), best) => {
+            let bound = whole.bound.max(apart.bound);
+            let steps = whole.steps + apart.steps;
+            let better = best.filter(|own| own.worth < whole.worth).unwrap_or(whole);
+            let bound = bound.min(better.worth);
+            let proven = better.proven || settled(&better.worth, &bound);
+            Ok(Shared { bound, proven, steps, ..better })
+        }
+    }
 }
 
 /// Any sharing-out that keeps the rules.
