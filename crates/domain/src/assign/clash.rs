@@ -74,9 +74,8 @@ impl Asks<'_> {
     }
 
     /// Takes rules back, many at a time where it can, as long as the rest still clash.
-    fn take_back(&self, rules: &[usize], active: &mut Vec<bool>, minimal: &mut bool) {
-        let mark =
-            |active: &mut Vec<bool>, on: bool| rules.iter().for_each(|r| active[*r] = on);
+    fn take_back(&self, rules: &[usize], active: &mut [bool], minimal: &mut bool) {
+        let mark = |active: &mut [bool], on: bool| rules.iter().for_each(|r| active[*r] = on);
         mark(active, false);
         match self.can(active) {
             Some(false) => {}
@@ -95,7 +94,7 @@ impl Asks<'_> {
 
     /// Adds rules, many at a time where it can, as long as all can be kept. Nothing if that was not
     /// found out.
-    fn add(&self, rules: &[usize], active: &mut Vec<bool>, asked: &mut u32) -> Option<()> {
+    fn add(&self, rules: &[usize], active: &mut [bool], asked: &mut u32) -> Option<()> {
         if rules.is_empty() {
             return Some(());
         }

@@ -81,10 +81,10 @@ pub(super) fn improved(case: &Case<'_>, mut parts: Vec<Part>) -> Vec<Part> {
 }
 
 fn keep_if_better(
-    parts: &mut Vec<Part>,
+    parts: &mut [Part],
     best: &mut (u32, Worth),
     score: &impl Fn(&[Part]) -> (u32, Worth),
-    back: impl Fn(&mut Vec<Part>),
+    back: impl Fn(&mut [Part]),
 ) {
     let now = score(parts);
     if now < *best {
