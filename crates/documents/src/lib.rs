@@ -14,3 +14,4 @@ pub mod proposals;
 pub mod readings;
 pub mod sheet;
 pub mod square;
+pub mod wishes;

@@ -5,6 +5,7 @@
 
 pub mod agenda;
 pub mod amount;
+pub mod assign;
 pub mod bag_list;
 pub mod bench;
 pub mod board;

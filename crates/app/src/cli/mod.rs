@@ -4,6 +4,7 @@
 
 mod analyze;
 mod approve;
+mod assign;
 mod backup;
 mod bags;
 mod check;
@@ -47,6 +48,7 @@ enum Command {
     Bags(bags::Arguments),
     Check(check::Arguments),
     Approve(approve::Arguments),
+    Assign(assign::Arguments),
     Pilot(pilot::Arguments),
     Predict(predict::Arguments),
     Power(power::Arguments),
@@ -74,6 +76,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Bags(a)) => bags::run(a, &mut out),
         Some(Command::Check(a)) => check::run(a, &mut out),
         Some(Command::Approve(a)) => approve::run(a, &mut out),
+        Some(Command::Assign(a)) => assign::run(a, &mut out),
         Some(Command::Pilot(a)) => pilot::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Power(a)) => power::run(a, &mut out),

@@ -7,6 +7,7 @@ use super::table::TableError;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
 use barm_documents::proposals::Unread;
+use barm_domain::assign::{Bad, NotAssigned};
 use barm_domain::bag_list::BagListError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::pilot::PilotError;
@@ -103,6 +104,24 @@ pub(crate) enum DeskError {
         /// Why.
         why: TableError,
     },
+    /// A file of wishes has bad rows, or is none.
+    #[error(
+        "{} {}:{}",
+        path.display(),
+        if *unreadable { "cannot be read as wishes" } else { "has rows that cannot be taken" },
+        bad.iter().map(|one| format!("\n  {one}")).collect::<String>()
+    )]
+    Wishes {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong, line by line.
+        bad: Vec<Bad>,
+        /// Whether it is no table of wishes at all.
+        unreadable: bool,
+    },
+    /// Nobody can be told what to do.
+    #[error(transparent)]
+    NotAssigned(NotAssigned),
     /// A proposal cannot come into the plan.
     #[error(transparent)]
     Approve(#[from] ApproveError),
@@ -272,6 +291,7 @@ impl DeskError {
                 Some("barm new plan.toml --ready which-food --date 2027-03-09".to_owned())
             }
             Self::Proposals { .. } => Some("the columns stand in docs/proposals.md".to_owned()),
+            Self::Wishes { .. } => Some("the columns stand in docs/assign.md".to_owned()),
             Self::Pilot(error) => Some(error.fix()),
             Self::Table { why, .. } => why.hint(),
             Self::Lots { .. } => {
@@ -279,6 +299,7 @@ impl DeskError {
             }
             Self::Read { .. }
             | Self::Plan(_)
+            | Self::NotAssigned(_)
             | Self::PilotReadings(_)
             | Self::Approve(_)
             | Self::Outlook(_)
@@ -313,7 +334,10 @@ impl DeskError {
     pub(crate) const fn exit_code(&self) -> u8 {
         match self {
             Self::Plan(mistakes) if mistakes.unreadable => 2,
+            Self::Wishes { unreadable: true, .. } => 2,
             Self::Plan(_)
+            | Self::Wishes { .. }
+            | Self::NotAssigned(_)
             | Self::Pilot(_)
             | Self::PilotReadings(_)
             | Self::Lots { .. }

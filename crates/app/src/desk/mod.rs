@@ -3,6 +3,7 @@
 //! A face (`cli`, `web`) parses, calls one function here and shows the answer.
 
 mod analyze;
+mod assign;
 mod beyond;
 mod certificate;
 mod charts;
@@ -37,6 +38,7 @@ mod together;
 pub(crate) mod wording;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes, analyze_record};
+pub(crate) use assign::{Assignment, assignment, write_assigned};
 pub(crate) use barm_documents::catalog::Catalog;
 pub(crate) use barm_documents::chart::{Terminal, Words as ChartWords};
 pub(crate) use barm_documents::page::LabelSheet;

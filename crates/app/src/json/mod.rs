@@ -3,6 +3,7 @@
 //! The shapes are promised in `docs/json.md`.
 
 mod analyze;
+mod assign;
 mod beyond;
 mod check;
 mod compare;
@@ -16,6 +17,7 @@ mod predict;
 mod prep;
 
 pub(crate) use analyze::analyzed;
+pub(crate) use assign::assigned;
 pub(crate) use check::findings;
 pub(crate) use compare::compared;
 pub(crate) use facts::facts;

@@ -182,3 +182,24 @@ pub(crate) fn bag_codes() -> BTreeSet<String> {
     let list = plan["bag_list"].as_table().expect("a bag list");
     tables(list, "bags").iter().map(|bag| word(bag, "code").to_owned()).collect()
 }
+
+/// Who does what on the invented day.
+pub(crate) fn assignment() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["assign", "plan.toml", "wishes.csv", "--json"]))
+}
+
+/// The invented day with a group that is set to what no group of its period may do.
+pub(crate) fn clash() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        let plan = program::invented().join("plan.toml");
+        fs::copy(plan, folder.path().join("plan.toml")).expect("the plan");
+        let wishes = "period,group,set,question,most\n1,3,enzyme,,\n1,4,food,,\n1,,,enzyme,0\n";
+        fs::write(folder.path().join("wishes.csv"), wishes).expect("written");
+        let arguments = ["assign", "plan.toml", "wishes.csv", "--json"];
+        let (out, _) = program::run(folder.path(), &arguments).ended(1);
+        serde_json::from_str(&out).expect("JSON")
+    })
+}

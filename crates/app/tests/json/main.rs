@@ -1,6 +1,7 @@
 //! The JSON answers on the invented plan are what `docs/json.md` promises.
 
 mod analyze;
+mod assign;
 mod beyond;
 mod check;
 mod compare;
@@ -66,6 +67,7 @@ fn the_document_names_every_key_and_no_other() {
         ("compare", compare::against_a_control()),
         ("fit", fit::logistic()),
         ("prep", invented::prep()),
+        ("assign", invented::assignment()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {
@@ -76,6 +78,8 @@ fn the_document_names_every_key_and_no_other() {
         } else if command == "predict" {
             keys_of(invented::without_one(), &mut given);
             keys_of(&invented::too_warm()[0], &mut given);
+        } else if command == "assign" {
+            keys_of(invented::clash(), &mut given);
         } else if command == "analyze" {
             keys_of(&invented::too_warm()[1], &mut given);
             keys_of(invented::with_day(), &mut given);

@@ -5,7 +5,7 @@ use crate::plan::{Period, Plan};
 
 /// Minutes that one reading of one bag takes: find it, stand the ruler up, read at eye level, write
 /// height and time.
-const READ_MIN: f64 = 0.5;
+pub(crate) const READ_MIN: f64 = 0.5;
 const READ: &str = "common practice, no source: half a minute for one reading of one bag";
 /// So many groups are named; of more, only how many.
 const NAMED: usize = 4;

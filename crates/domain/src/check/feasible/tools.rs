@@ -5,7 +5,7 @@ use crate::finding::{Finding, Severity};
 use crate::plan::{Period, Plan};
 
 /// Minutes that one bag keeps a breath meter busy: blank, push, wait, note; common practice.
-const METER_MIN: f64 = 1.0;
+pub(crate) const METER_MIN: f64 = 1.0;
 
 const PRACTICE: &str = "common practice, no source";
 const GOGGLES: &str = "NSTA, Eye Protection and Safer Practices FAQ";
