@@ -20,6 +20,7 @@ mod print;
 mod progress;
 mod rehearse;
 mod serve;
+mod trust;
 
 use clap::{Parser, Subcommand};
 use failure::Failure;
@@ -50,6 +51,7 @@ enum Command {
     Print(print::Arguments),
     Analyze(analyze::Arguments),
     Facts(facts::Arguments),
+    Trust(trust::Arguments),
     Serve(serve::Arguments),
     Rehearse(rehearse::Arguments),
     Passphrase(passphrase::Arguments),
@@ -74,6 +76,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),
+        Some(Command::Trust(a)) => trust::run(a, &mut out),
         Some(Command::Serve(a)) => serve::run(a, &mut out),
         Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),
         Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),

@@ -32,6 +32,7 @@ pub(crate) mod room;
 pub(crate) mod start;
 mod taught;
 mod together;
+mod trust;
 pub(crate) mod wording;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes, analyze_record};
@@ -72,6 +73,7 @@ pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 use taught::day_of_record;
 pub(crate) use taught::{DAY_WORDS, DaySays, day_says};
 pub(crate) use together::{by_hint, by_reason};
+pub(crate) use trust::{Trust, trust};
 pub(crate) use wording::{Wording, say};
 
 /// What to buy, mix and lay out.

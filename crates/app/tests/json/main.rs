@@ -15,6 +15,7 @@ mod prep;
 #[path = "../program/mod.rs"]
 mod program;
 mod shape;
+mod trust;
 
 use invented::answer_text;
 use serde_json::Value;
@@ -60,6 +61,7 @@ fn the_document_names_every_key_and_no_other() {
         ("check", invented::check()),
         ("facts", invented::facts()),
         ("prep", invented::prep()),
+        ("trust", invented::trust()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {

@@ -8,6 +8,7 @@ pub mod distribution;
 pub mod factorial;
 pub mod ladder;
 pub mod linear;
+pub mod share;
 pub mod slope;
 pub mod sum;
 pub mod summary;

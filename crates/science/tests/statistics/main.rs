@@ -14,6 +14,7 @@ mod models;
 mod nist_variance;
 mod outside;
 mod school;
+mod shares;
 mod size;
 mod summaries;
 mod table;
