@@ -32,4 +32,5 @@ pub mod slip;
 pub mod starter;
 #[cfg(feature = "testing")]
 pub mod testing;
+pub mod trust;
 pub mod words;

@@ -24,6 +24,7 @@ mod print;
 mod progress;
 mod rehearse;
 mod serve;
+mod trust;
 
 use clap::{Parser, Subcommand};
 use failure::Failure;
@@ -58,6 +59,7 @@ enum Command {
     Compare(compare::Arguments),
     Fit(fit::Arguments),
     Facts(facts::Arguments),
+    Trust(trust::Arguments),
     Serve(serve::Arguments),
     Rehearse(rehearse::Arguments),
     Passphrase(passphrase::Arguments),
@@ -86,6 +88,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Compare(a)) => compare::run(a, &mut out),
         Some(Command::Fit(a)) => fit::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),
+        Some(Command::Trust(a)) => trust::run(a, &mut out),
         Some(Command::Serve(a)) => serve::run(a, &mut out),
         Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),
         Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),

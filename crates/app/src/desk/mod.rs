@@ -35,6 +35,7 @@ pub(crate) mod start;
 mod table;
 mod taught;
 mod together;
+mod trust;
 pub(crate) mod wording;
 
 pub(crate) use analyze::{Analysis, analyze, analyze_bytes, analyze_record};
@@ -80,6 +81,7 @@ pub(crate) use table::{Compared, chance, compare_table, figure, fit_table};
 use taught::day_of_record;
 pub(crate) use taught::{DAY_WORDS, DaySays, day_says};
 pub(crate) use together::{by_hint, by_reason};
+pub(crate) use trust::{Trust, trust};
 pub(crate) use wording::{Wording, say};
 
 /// What to buy, mix and lay out.

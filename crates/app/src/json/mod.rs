@@ -15,6 +15,7 @@ mod pilot;
 mod power;
 mod predict;
 mod prep;
+mod trust;
 
 pub(crate) use analyze::analyzed;
 pub(crate) use assign::assigned;
@@ -26,6 +27,7 @@ pub(crate) use pilot::{lesson, protocol};
 pub(crate) use power::powers;
 pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
+pub(crate) use trust::trusted;
 
 use serde::Serialize;
 use std::io::{self, Write};

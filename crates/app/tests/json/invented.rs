@@ -202,4 +202,7 @@ pub(crate) fn clash() -> &'static Value {
         let (out, _) = program::run(folder.path(), &arguments).ended(1);
         serde_json::from_str(&out).expect("JSON")
     })
+pub(crate) fn trust() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["trust", "--json", "--classes", "2"]))
 }

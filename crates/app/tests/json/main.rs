@@ -19,6 +19,7 @@ mod prep;
 #[path = "../program/mod.rs"]
 mod program;
 mod shape;
+mod trust;
 
 use invented::answer_text;
 use serde_json::Value;
@@ -68,6 +69,7 @@ fn the_document_names_every_key_and_no_other() {
         ("fit", fit::logistic()),
         ("prep", invented::prep()),
         ("assign", invented::assignment()),
+        ("trust", invented::trust()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {

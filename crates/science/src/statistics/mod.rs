@@ -17,6 +17,7 @@ pub mod mixed;
 pub mod power;
 pub mod randomization;
 pub mod ranks;
+pub mod share;
 pub mod slope;
 pub mod straight;
 pub mod sum;

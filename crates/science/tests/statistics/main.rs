@@ -28,6 +28,7 @@ mod power;
 mod ranked;
 mod school;
 mod several;
+mod shares;
 mod size;
 mod straight_part;
 mod summaries;
