@@ -304,6 +304,7 @@ impl DeskError {
             | Self::Approve(_)
             | Self::Outlook(_)
             | Self::Bags(_)
+            | Self::Power(_)
             | Self::Starter(_)
             | Self::Store(_)
             | Self::Unsound(_)

@@ -139,6 +139,11 @@ pub(crate) fn prep() -> &'static Value {
     ANSWER.get_or_init(|| answer(&["prep", "plan.toml", "--json"]))
 }
 
+pub(crate) fn schedule() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["schedule", "plan.toml", "--json"]))
+}
+
 pub(crate) fn protocol() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["pilot", "plan.toml", "--json"]))
@@ -202,6 +207,9 @@ pub(crate) fn clash() -> &'static Value {
         let (out, _) = program::run(folder.path(), &arguments).ended(1);
         serde_json::from_str(&out).expect("JSON")
     })
+}
+
+/// How far the words can be trusted, by very few classes.
 pub(crate) fn trust() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["trust", "--json", "--classes", "2"]))

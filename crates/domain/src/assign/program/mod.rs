@@ -127,7 +127,7 @@ pub fn search<J: Judge>(program: &Program, steps: u32, judge: &mut J) -> Found<J
             open.push(node);
             break;
         }
-        search.look(node, judge, &mut open);
+        search.look(&node, judge, &mut open);
     }
     let left = open.iter().map(|node| node.bound).filter(|bound| !search.no_better(*bound));
     let least_left = left.min();
@@ -165,7 +165,7 @@ impl<A> Search<'_, A> {
 
     fn look<J: Judge<Answer = A>>(
         &mut self,
-        node: Node,
+        node: &Node,
         judge: &mut J,
         open: &mut BinaryHeap<Node>,
     ) {
