@@ -110,9 +110,12 @@ fn more_bags_find_more_and_smaller_differences_and_slips_cost() {
     assert_eq!(bags, [1, 2, 3, 4, 5, 6]);
     for two in pair.by_bags[1..].windows(2) {
         let (fewer, more) = (&two[0], &two[1]);
-        assert!(more.formula.unwrap() >= fewer.formula.unwrap() - 1e-9, "{two:?}");
         assert!(more.usually_found_mm.unwrap() <= fewer.usually_found_mm.unwrap(), "{two:?}");
     }
+    // More benches start later, so more bags may be compared a reading earlier, where they differ less: the
+    // chance need not grow with each bag, but does over all.
+    let chance = |at: usize| pair.by_bags[at].formula.unwrap();
+    assert!(chance(1) < chance(3) && chance(3) < chance(5), "{:?}", pair.by_bags);
     let without = pair.own.tried.unwrap();
     assert!(pair.own.with_slips <= without + four_errors(without, classes), "{:?}", pair.own);
     // The plan's own three bags are the three that are dealt.
