@@ -8,7 +8,7 @@
 //! made have its way of working in common: they are less apart than bags of two groups, and a
 //! difference between treatments of two groups is in part one between those groups.
 //!
-//! [`answer`] is the door; [`Mixed`] is the model behind it. The equations stand in
+//! [`answer()`] is the door; [`Mixed`] is the model behind it. The equations stand in
 //! `docs/science/tests.md`.
 
 mod answer;
