@@ -19,6 +19,7 @@ mod prep;
 mod print;
 mod progress;
 mod rehearse;
+mod schedule;
 mod serve;
 
 use clap::{Parser, Subcommand};
@@ -47,6 +48,7 @@ enum Command {
     Pilot(pilot::Arguments),
     Predict(predict::Arguments),
     Prep(prep::Arguments),
+    Schedule(schedule::Arguments),
     Print(print::Arguments),
     Analyze(analyze::Arguments),
     Facts(facts::Arguments),
@@ -71,6 +73,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Pilot(a)) => pilot::run(a, &mut out),
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),
+        Some(Command::Schedule(a)) => schedule::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),

@@ -11,6 +11,7 @@ mod meter;
 mod pilot;
 mod predict;
 mod prep;
+mod schedule;
 
 pub(crate) use analyze::analyzed;
 pub(crate) use check::findings;
@@ -18,6 +19,7 @@ pub(crate) use facts::facts;
 pub(crate) use pilot::{lesson, protocol};
 pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
+pub(crate) use schedule::scheduled;
 
 use serde::Serialize;
 use std::io::{self, Write};

@@ -14,6 +14,7 @@ mod predict;
 mod prep;
 #[path = "../program/mod.rs"]
 mod program;
+mod schedule;
 mod shape;
 
 use invented::answer_text;
@@ -60,6 +61,7 @@ fn the_document_names_every_key_and_no_other() {
         ("check", invented::check()),
         ("facts", invented::facts()),
         ("prep", invented::prep()),
+        ("schedule", invented::schedule()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {
