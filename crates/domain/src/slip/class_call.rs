@@ -9,8 +9,8 @@ use barm_science::slip::{Rates, class_low};
 /// (own rule).
 const JUDGED_FROM_MM: f64 = 3.0;
 
-/// Share of the controls that must be low (1): a control that works means that yeast and water do
-/// (own rule).
+/// Share of the bags that must be low, and of the controls (1): a bag that does as expected means
+/// that yeast and water are right, and one in four may have slipped (own rule).
 const MOST: f64 = 0.75;
 
 /// The call is made once it is likelier than not that yeast or water is wrong (1).
@@ -69,8 +69,9 @@ pub fn class_call(bags: &[Followed<'_>]) -> Option<ClassCall> {
             groups.push(group);
         }
     }
-    let controls = call.controls_low as f64 >= MOST * call.controls_of as f64;
-    if call.low < FEWEST || groups.len() < 2 || !controls {
+    let most = |low: usize, of: usize| low as f64 >= MOST * of as f64;
+    let all = most(call.low, call.of) && most(call.controls_low, call.controls_of);
+    if call.low < FEWEST || groups.len() < 2 || !all {
         return None;
     }
     call.probability = class_low(&weighable(&judged), &Rates::default()).probability;

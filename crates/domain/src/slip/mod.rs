@@ -40,7 +40,7 @@ pub struct Slip {
     pub bag: BagCode,
     /// What it looks like.
     pub kind: SlipKind,
-    /// The reading in question, by its first entry.
+    /// The reading in question, by its first entry; of a whole bag, its last.
     pub reading: Option<Key>,
     /// What can be done, the likeliest first.
     pub mends: Vec<Mend>,

@@ -1,5 +1,6 @@
 //! What a suspicion is called, and how it can be mended.
 
+use super::teacher::LEAK_OFFERED_FROM;
 use super::unit::WrittenIn;
 use super::{Likely, Mend, Own, Slip, SlipKind};
 use crate::code::BagCode;
@@ -41,7 +42,9 @@ pub(super) fn named(
             });
             let offered = versions.iter().filter(|(of, p)| *of == unit || *p >= OFFERED_FROM);
             let write = offered.map(|(unit, _)| Mend::Write(tenths(wrote_mm * unit.factor())));
-            let mends = write.chain(look(&[])).collect();
+            let taps: &[Odd] =
+                if likely.leaks() >= LEAK_OFFERED_FROM { &[Odd::Leak] } else { &[] };
+            let mends = write.chain(look(taps)).collect();
             let written_in = WrittenIn::of(unit);
             (SlipKind::Unit { wrote_mm, written_in }, Some(to), mends)
         }
@@ -81,15 +84,20 @@ pub(super) fn named(
         // Nothing can be said of it but that it is far off.
         _ => return None,
     };
-    let reading = match place {
-        Some(place) => Some(height(place)?.key),
-        None => None,
-    };
+    // What is said of a whole bag hangs on its last height: that is where it can be answered.
+    let reading = Some(height(place.unwrap_or(likely.heights.len().checked_sub(1)?))?.key);
     let probability = Some(suspect.probability);
     Some(Slip { bag: own.code, kind, reading, mends, probability })
 }
 
 impl Likely {
+    /// Probability that gas gets out (1).
+    pub(super) fn leaks(&self) -> f64 {
+        let leaks = self.suspected.suspects.iter();
+        let leaks = leaks.filter(|one| matches!(one.what, What::Leak { .. }));
+        leaks.map(|one| one.probability).sum()
+    }
+
     /// Probability of what a group is asked about its own bag: of that unit, of a leak where it
     /// fell, of anything wrong otherwise; nothing where it is no question of likelihood.
     pub(super) fn of_own(&self, slip: &Slip) -> Option<f64> {

@@ -1,15 +1,26 @@
 //! What only the teacher sees: what the forecast and other groups' bags say.
 
 use super::named::named;
-use super::{Expected, Followed, Likely, Mend, Slip, SlipKind, seen_by_group};
+use super::{Expected, Followed, Likely, Mend, Own, Slip, SlipKind, seen_by_group};
 use crate::code::BagCode;
 use crate::nearest::plain;
 use crate::plan::SetAsideRule;
 use crate::record::Odd;
+use barm_science::slip::What;
 
 /// A slip is told once it is likelier than not (1; own rule). What is told at 80 % is real eight
 /// times in ten: see `docs/slips.md`.
 pub const TOLD_FROM: f64 = 0.5;
+
+/// That something is wrong is told from here on where nothing on the list is likelier than not
+/// (1; own rule).
+const UNNAMED_FROM: f64 = 0.75;
+
+/// Nobody is suspected of copying for less (1; own rule: it is a grave thing to ask a child).
+const COPIED_FROM: f64 = 0.9;
+
+/// A leak is offered as an answer from here on (1; own rule).
+pub(super) const LEAK_OFFERED_FROM: f64 = 0.1;
 
 /// Everything that is worth a second look in the bags of a period, bag by bag in the order given:
 /// what each group sees of its own, each with its probability, and what only the forecast and the
@@ -32,13 +43,16 @@ fn of_bag(
     for slip in &mut slips {
         slip.probability = likely.of_own(slip);
     }
-    let told = likely.suspected.suspects.iter().filter(|one| one.probability >= TOLD_FROM);
-    let told: Vec<Slip> =
-        told.filter_map(|suspect| named(own, likely, suspect, codes)).collect();
+    let told = likely.suspected.suspects.iter().filter(|one| one.probability >= told_from(one.what));
+    let told: Vec<Slip> = told
+        .filter_map(|suspect| named(own, likely, suspect, codes))
+        .filter(|slip| !is_answered(own, slip))
+        .collect();
     let wrong = 1.0 - likely.suspected.sound;
     let asked = |slip: &Slip| !matches!(slip.kind, SlipKind::Late { .. });
-    if told.is_empty() && wrong >= TOLD_FROM && !slips.iter().any(asked) {
-        slips.extend(far_from_band(followed, likely, wrong));
+    if told.is_empty() && wrong >= UNNAMED_FROM && !slips.iter().any(asked) {
+        let far = far_from_band(followed, likely, wrong);
+        slips.extend(far.filter(|slip| !is_answered(own, slip)));
     }
     for slip in told {
         if !slips.iter().any(|asked| says_the_same(asked, &slip)) {
@@ -56,10 +70,34 @@ fn of_bag(
     slips
 }
 
+const fn told_from(what: What) -> f64 {
+    match what {
+        What::Copied { .. } => COPIED_FROM,
+        _ => TOLD_FROM,
+    }
+}
+
+/// Whether somebody has said what it is: tapped what happened, or looked at the reading again and
+/// left it as it is.
+fn is_answered(own: &Own<'_>, slip: &Slip) -> bool {
+    let tapped = |odds: &[Odd]| own.bag.odd.iter().any(|tap| odds.contains(&tap.odd));
+    let heights = own.bag.zero.iter().chain(&own.bag.readings);
+    let mut asked = heights.filter(|height| Some(height.key) == slip.reading);
+    asked.any(|height| height.is_confirmed())
+        || match slip.kind {
+            SlipKind::Leaks { .. } => tapped(&[Odd::Leak, Odd::Spill, Odd::Bumped]),
+            SlipKind::Lifted { .. } => tapped(&[Odd::Foam, Odd::Bumped]),
+            SlipKind::FarFromBand { .. } => {
+                tapped(&[Odd::Leak, Odd::Spill, Odd::Bumped, Odd::Foam])
+            }
+            _ => false,
+        }
+}
+
 /// Whether what a group is asked already asks for what a likely slip would.
 fn says_the_same(asked: &Slip, likely: &Slip) -> bool {
     use SlipKind::{
-        Fell, HighZero, Jumped, Leaks, Lifted, Misread, Tilted, TooHigh, Transposed, Unit,
+        Fell, HighZero, Jumped, Leaks, Lifted, Misread, Tilted, TooHigh, Unit,
     };
     let here = asked.reading == likely.reading;
     match (&asked.kind, &likely.kind) {
@@ -70,7 +108,6 @@ fn says_the_same(asked: &Slip, likely: &Slip) -> bool {
             TooHigh { .. } | HighZero { .. } | Jumped { .. } | Fell { .. } | Unit { .. },
             Misread { .. } | Tilted { .. },
         ) => here,
-        (TooHigh { .. } | HighZero { .. } | Jumped { .. } | Fell { .. }, Transposed { .. }) => false,
         _ => false,
     }
 }
@@ -103,7 +140,10 @@ fn far_from_band(followed: &Followed<'_>, likely: &Likely, probability: f64) -> 
         let far = (rise_mm - high_mm).max(low_mm - rise_mm) / (high_mm - low_mm).max(1.0);
         if farthest.as_ref().is_none_or(|(most, _)| far > *most) {
             let kind = SlipKind::FarFromBand { minute, rise_mm, low_mm, high_mm };
-            let mends = vec![Mend::AskAgain, Mend::Leave];
+            let mut mends = vec![Mend::AskAgain, Mend::Leave];
+            if likely.leaks() >= LEAK_OFFERED_FROM {
+                mends.insert(1, Mend::Tap(Odd::Leak));
+            }
             let reading = Some(reading.key);
             let slip = Slip { bag: own.code, kind, reading, mends, probability: Some(probability) };
             farthest = Some((far, slip));

@@ -39,10 +39,26 @@ impl Law {
         }
     }
 
+    /// How soon the yeast must wake so that a bag has risen by this share of the last at a minute.
+    pub(crate) fn waking(self, share: f64, minute: f64, half: f64, last: f64) -> f64 {
+        let (mut soon, mut late) = (0.1, 3.0);
+        for _ in 0..30 {
+            let wake = 0.5 * (soon + late);
+            let at = |minute: f64| self.raw(minute / half, wake) - self.raw(0.0, wake);
+            if at(minute) / at(last) > share {
+                soon = wake;
+            } else {
+                late = wake;
+            }
+        }
+        0.5 * (soon + late)
+    }
+
     /// Rise at a minute after the zero reading as a share of that at `last`, for a bag that is half
-    /// as high as at last about minute `half`; `wake` is 1, less for yeast that wakes sooner.
-    pub(crate) fn rise(self, minute: f64, half: f64, last: f64, wake: f64) -> f64 {
+    /// as high as at last about minute `half`; yeast wakes by `factor` later than usual.
+    pub(crate) fn rise(self, minute: f64, half: f64, last: f64, wake: (f64, f64)) -> f64 {
+        let (usual, factor) = wake;
         let at = |minute: f64, wake: f64| self.raw(minute.max(0.0) / half, wake) - self.raw(0.0, wake);
-        at(minute, wake) / at(last, 1.0)
+        at(minute, usual * factor) / at(last, usual)
     }
 }

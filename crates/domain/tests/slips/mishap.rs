@@ -25,23 +25,24 @@ pub(crate) enum Mishap {
 }
 
 impl Mishap {
-    #[allow(dead_code)]
-    pub(crate) const ALL: [Self; 14] = [
-        Self::Unit,
-        Self::Transposed,
-        Self::Misread,
-        Self::Tilt,
-        Self::Leak,
-        Self::Foam,
-        Self::Start,
-        Self::Dead,
-        Self::Hot,
-        Self::Unshaken,
-        Self::Heaped,
-        Self::Copied,
-        Self::Swapped,
-        Self::Fives,
-    ];
+    pub(crate) const fn says(self) -> &'static str {
+        match self {
+            Self::Unit => "another unit",
+            Self::Transposed => "two digits swapped",
+            Self::Misread => "a reading far off",
+            Self::Tilt => "a tilted card",
+            Self::Leak => "a leak, of any size",
+            Self::Foam => "foam under the card",
+            Self::Start => "a clock begun late or early",
+            Self::Dead => "no living yeast in one bag",
+            Self::Hot => "water too hot for one bag",
+            Self::Unshaken => "an enzyme not shaken",
+            Self::Heaped => "a heaped spoon",
+            Self::Copied => "heights copied",
+            Self::Swapped => "two bags taken for one another",
+            Self::Fives => "read to 5 mm only",
+        }
+    }
 }
 
 /// What went wrong with a bag, and how.
@@ -88,10 +89,14 @@ impl Spoiled {
                 one.at = 1 + chance.below(count - 1);
                 let (from, to) = (minutes[one.at - 1].1, minutes[one.at].1);
                 one.begins = from + (to - from) * chance.uniform();
+                // A steady hole, some gas at once, or a hole through which the more goes the fuller
+                // the bag is, up to a seal that springs open.
+                let kind = chance.uniform();
+                one.kind = if kind < 0.4 { 0 } else { 1 + usize::from(kind > 0.5) };
                 one.strength = match one.kind {
                     0 => 0.15 * 20.0_f64.powf(chance.uniform()),
                     1 => (0.1 + 0.9 * chance.uniform()) * (sound_mm[one.at] + 2.0),
-                    _ => 0.03 * 20.0_f64.powf(chance.uniform()),
+                    _ => 0.03 * 30.0_f64.powf(chance.uniform()),
                 };
             }
             Foam => {

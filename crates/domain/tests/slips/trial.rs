@@ -5,7 +5,8 @@ use crate::mishap::{Mishap, Spoiled};
 use crate::school::{LAST, Made};
 use crate::share::Share;
 use crate::watch::{look, place};
-use barm_domain::slip::{ClassCall, Slip, SlipKind};
+use barm_domain::record::Odd;
+use barm_domain::slip::{ClassCall, Mend, Slip, SlipKind, TOLD_FROM};
 use barm_science::statistics::chance::Chance;
 use std::collections::BTreeMap;
 
@@ -31,6 +32,8 @@ pub(crate) struct Trial<'a> {
     pub(crate) width: Width,
     pub(crate) failure: Failure,
     pub(crate) chances: &'a dyn Fn(Mishap) -> f64,
+    /// Whether only the class is asked about.
+    pub(crate) class_only: bool,
 }
 
 impl Trial<'_> {
@@ -52,7 +55,7 @@ impl Trial<'_> {
         let mut said: Vec<Vec<(u32, Vec<Slip>)>> = vec![Vec::new(); bags.len()];
         let mut calls = Vec::new();
         for minute in (INTERVAL..=LAST).step_by(INTERVAL as usize) {
-            let (slips, call) = look(&bags, self.made, minute);
+            let (slips, call) = look(&bags, self.made, minute, self.class_only);
             for (said, slips) in said.iter_mut().zip(slips) {
                 // Late readings are only said, and true here.
                 let asked = slips.into_iter().filter(|s| !matches!(s.kind, SlipKind::Late { .. }));
@@ -95,7 +98,7 @@ impl Followed {
 
     /// Whether anything was ever said of it.
     pub(crate) fn alarmed(&self) -> bool {
-        self.said.iter().any(|(_, slips)| !slips.is_empty())
+        self.said.iter().any(|(_, slips)| slips.iter().any(is_called))
     }
 
     /// Whether a slip that was said is what happened.
@@ -138,6 +141,11 @@ impl Followed {
             _ => false,
         }
     }
+}
+
+/// Whether the teacher is told that it is likely.
+pub(crate) fn is_called(slip: &Slip) -> bool {
+    slip.probability.is_some_and(|probability| probability >= TOLD_FROM)
 }
 
 /// Slips that were called about so likely: how many are real.
@@ -188,9 +196,9 @@ pub(crate) fn unit_found(bag: &Followed, spoiled: &Spoiled) -> bool {
     })
 }
 
-/// Whether a leak was found as one by the second reading after it began.
+/// Whether a leak was offered as what it may be by the second reading after it began.
 pub(crate) fn leak_found(bag: &Followed, spoiled: &Spoiled) -> bool {
     bag.by(spoiled.at, 1)
         .iter()
-        .any(|slip| matches!(slip.kind, SlipKind::Leaks { .. } | SlipKind::Fell { .. }))
+        .any(|slip| slip.mends.contains(&Mend::Tap(Odd::Leak)))
 }

@@ -55,13 +55,28 @@ pub(crate) fn look(
     bags: &[Read],
     made: &[Made],
     until: u32,
+    class_only: bool,
 ) -> (Vec<Vec<Slip>>, Option<ClassCall>) {
     let record = record(bags, until);
     let followed = followed(bags, &record, made);
-    (seen_by_teacher(&followed, &[]), class_call(&followed))
+    let slips = if class_only { Vec::new() } else { seen_by_teacher(&followed, &[]) };
+    (slips, class_call(&followed))
 }
 
 /// Place of the height that a slip is about.
 pub(crate) fn place(slip: &Slip) -> Option<usize> {
     slip.reading.map(|key| (key.0 % 100) as usize)
+}
+
+/// What each bag is suspected of then.
+pub(crate) fn suspicions(bags: &[Read], made: &[Made], until: u32) -> Vec<String> {
+    let record = record(bags, until);
+    let followed = followed(bags, &record, made);
+    barm_domain::slip::likely(&followed)
+        .iter()
+        .map(|l| {
+            let s: Vec<String> = l.suspected.suspects.iter().take(5).map(|s| format!("{:?} {:.2}", s.what, s.probability)).collect();
+            format!("sound {:.2} {}", l.suspected.sound, s.join(", "))
+        })
+        .collect()
 }

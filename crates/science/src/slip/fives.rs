@@ -10,6 +10,7 @@ const UNLIKE: usize = 3;
 pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut Weighed) {
     let fives = |mm: f64| ((mm / 5.0) - (mm / 5.0).round()).abs() < 1e-6;
     let mut unlike = sound.written.clone();
+    unlike.sort_by(f64::total_cmp);
     unlike.dedup();
     let known = bag.heights.iter().all(|height| fives(height.mm));
     if !known || unlike.len() < UNLIKE {

@@ -9,27 +9,31 @@ use super::{Course, Followed, Rates, scale};
 use std::collections::BTreeMap;
 
 /// Steps of a.
-const RISES: usize = 37;
+const RISES: usize = 28;
 /// Steps of d.
-const DELAYS: usize = 8;
+const DELAYS: usize = 7;
 /// Steps of g.
-const BENDS: usize = 5;
+const BENDS: usize = 3;
+/// How far they are apart.
+const RISE_STEP: f64 = 0.2;
+const DELAY_STEP_MIN: f64 = 1.5;
+const BEND_STEP: f64 = 0.4;
 /// All of them.
 pub(super) const POINTS: usize = RISES * DELAYS * BENDS;
 
 /// Logarithm of the factor on the rise at a step: -3.6 to 1.8.
 pub(super) fn rise(step: usize) -> f64 {
-    -3.6 + 0.15 * step as f64
+    -3.6 + RISE_STEP * step as f64
 }
 
-/// Delay at a step: -3 to 7.5 min.
+/// Delay at a step: -3 to 6 min.
 fn delay(step: usize) -> f64 {
-    -3.0 + 1.5 * step as f64
+    -3.0 + DELAY_STEP_MIN * step as f64
 }
 
-/// Bend at a step: -0.6 to 0.6.
+/// Bend at a step: -0.4 to 0.4.
 fn bend(step: usize) -> f64 {
-    -0.6 + 0.3 * step as f64
+    BEND_STEP * (step as f64 - 1.0)
 }
 
 /// Where bend changes nothing (min).
@@ -182,33 +186,35 @@ fn on_grid(bag: &Followed, guess: f64) -> Option<Vec<f64>> {
             (*minute, rise(*minute), rise(minute + 0.5) - rise(minute - 0.5))
         })
         .collect();
-    let matrix = matrix(&places, |a, b| {
+    let matrix = matrix(places.len(), |a, b| {
         scale::of_one_bag(places[a], places[b]) + scale::ZERO_MM.1 * scale::ZERO_MM.1
     });
-    let student = Student::new(&matrix)?;
+    let student = Student::new(places.len(), |a, b| matrix[a][b])?;
     let heights: Vec<f64> = bag.written().iter().map(|mm| mm - scale::ZERO_MM.0).collect();
     let white = student.whitened(&heights);
     let square: f64 = white.iter().map(|value| value * value).sum();
+    let factors: Vec<f64> = (0..RISES).map(|step| libm::exp(rise(step))).collect();
     let mut all = vec![0.0; POINTS];
     for (shape, rises) in shapes(&bag.course, &minutes).iter().enumerate() {
         let flat = student.whitened(rises);
         let both: f64 = flat.iter().zip(&white).map(|(a, b)| a * b).sum();
         let own: f64 = flat.iter().map(|value| value * value).sum();
-        for a in 0..RISES {
-            let factor = libm::exp(rise(a));
+        for (a, factor) in factors.iter().enumerate() {
             let off = square - 2.0 * factor * both + factor * factor * own;
             all[a * DELAYS * BENDS + shape] = student.at_square(off.max(0.0));
         }
     }
     // However unlike, it says no more than that.
     let most = all.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    all.iter_mut().for_each(|value| *value = log_sum(&[*value - most, -MOST_AGAINST]));
+    all.iter_mut().for_each(|value| *value = (*value - most).max(-MOST_AGAINST));
     Some(all)
 }
 
 /// A symmetric matrix with the ruler's variance on its diagonal.
-pub(super) fn matrix<T>(places: &[T], between: impl Fn(usize, usize) -> f64) -> Vec<Vec<f64>> {
-    let count = places.len();
+pub(super) fn matrix(
+    count: usize,
+    between: impl Fn(usize, usize) -> f64,
+) -> Vec<Vec<f64>> {
     let mut matrix = vec![vec![0.0; count]; count];
     for row in 0..count {
         for column in 0..=row {
@@ -248,30 +254,30 @@ fn class_log_sd(bags: &[Followed]) -> f64 {
 /// What a treatment's values say of the class's, and the other way round: each differs from the
 /// other by as much as treatments do.
 fn smeared(log: &[f64]) -> Vec<f64> {
-    let most = log.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let mut values: Vec<f64> = log.iter().map(|value| libm::exp(value - most)).collect();
+    let (mut values, most) = weights(log);
     let (rise_sd, delay_sd, bend_sd) = scale::TREATMENT;
-    values = along(&values, (RISES, DELAYS * BENDS), &|step| 0.15 * step, rise_sd);
-    values = along(&values, (DELAYS, BENDS), &|step| 1.5 * step, delay_sd);
-    values = along(&values, (BENDS, 1), &|step| 0.3 * step, bend_sd);
-    values.iter().map(|value| libm::log(value.max(1e-300)) + most).collect()
+    values = along(&values, (RISES, DELAYS * BENDS), RISE_STEP / rise_sd);
+    values = along(&values, (DELAYS, BENDS), DELAY_STEP_MIN / delay_sd);
+    values = along(&values, (BENDS, 1), BEND_STEP / bend_sd);
+    let far = libm::log(LEAST);
+    let log = |value: &f64| if *value > LEAST { libm::log(*value) } else { far };
+    values.iter().map(|value| log(value) + most).collect()
 }
 
-/// Smears along one side of the grid with so many steps, each so many values apart.
+/// Smears along one side of the grid with so many steps, each so many values from the next;
+/// `apart` is a step in standard deviations.
 fn along(
     values: &[f64],
     (steps, stride): (usize, usize),
-    apart: &dyn Fn(f64) -> f64,
-    sd: f64,
+    apart: f64,
 ) -> Vec<f64> {
-    let kernel: Vec<f64> = (0..steps)
-        .map(|step| libm::exp(-0.5 * (apart(step as f64) / sd) * (apart(step as f64) / sd)))
-        .collect();
+    let kernel: Vec<f64> =
+        (0..steps).map(|step| libm::exp(normal(apart * step as f64, 1.0))).collect();
     let near = kernel.iter().take_while(|weight| **weight > 1e-6).count();
     let all: f64 = kernel[0] + 2.0 * kernel[1..].iter().sum::<f64>();
     let mut smeared = vec![0.0; values.len()];
     for (at, value) in values.iter().enumerate() {
-        if *value < 1e-14 {
+        if *value < LEAST {
             continue;
         }
         let step = at / stride % steps;
@@ -282,6 +288,9 @@ fn along(
     }
     smeared
 }
+
+/// What is less likely beside the likeliest is taken for so likely (1).
+const LEAST: f64 = 1e-14;
 
 /// ln of a normal density, but for its constant.
 fn normal(off: f64, sd: f64) -> f64 {
@@ -302,19 +311,29 @@ pub(super) fn log_sum(log: &[f64]) -> f64 {
 }
 
 fn probabilities(log: &[f64]) -> Vec<f64> {
-    let all = log_sum(log);
-    log.iter().map(|value| libm::exp(value - all)).collect()
+    let mut values = weights(log).0;
+    let all: f64 = values.iter().sum();
+    values.iter_mut().for_each(|value| *value /= all);
+    values
+}
+
+/// e^x over the largest of them, and the largest x. What is next to nothing is nothing.
+fn weights(log: &[f64]) -> (Vec<f64>, f64) {
+    let most = log.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let weight = |value: &f64| if value - most < -32.0 { 0.0 } else { libm::exp(value - most) };
+    (log.iter().map(weight).collect(), most)
 }
 
 /// Mean of e^a and of e^2a over the points of each shape, with the weight of each.
 pub(super) fn moments(probabilities: &[f64]) -> Vec<(f64, f64)> {
     let shapes = DELAYS * BENDS;
     let mut moments = vec![(0.0, 0.0); shapes];
-    for (at, probability) in probabilities.iter().enumerate() {
-        let factor = libm::exp(rise(at / shapes));
-        let (first, second) = &mut moments[at % shapes];
-        *first += probability * factor;
-        *second += probability * factor * factor;
+    for (step, of_rise) in probabilities.chunks(shapes).enumerate() {
+        let factor = libm::exp(rise(step));
+        for ((first, second), probability) in moments.iter_mut().zip(of_rise) {
+            *first += probability * factor;
+            *second += probability * factor * factor;
+        }
     }
     moments
 }

@@ -15,11 +15,11 @@ pub(super) const ZERO_MM: (f64, f64) = (7.0, 5.0);
 pub(super) const BAG_LOG_SD: f64 = 0.15;
 
 /// One bag's clock and waking beside those of its sisters (min).
-pub(super) const BAG_DELAY_MIN: f64 = 0.7;
+pub(super) const BAG_DELAY_MIN: f64 = 0.5;
 
 /// One bag's curve beside that of its sisters in a smooth way: as a share of the rise, and in any
 /// case (mm); and over how many minutes it goes on in the same way.
-pub(super) const BAG_SHAPE: (f64, f64, f64) = (0.05, 0.25, 8.0);
+pub(super) const BAG_SHAPE: (f64, f64, f64) = (0.04, 0.2, 8.0);
 
 /// How a treatment differs from the others of its class beside their forecasts: logarithm of the
 /// rise, delay (min), bend.

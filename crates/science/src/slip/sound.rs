@@ -41,7 +41,7 @@ impl Sound {
         }
         let places: Vec<(f64, f64, f64)> =
             (0..count).map(|at| (minutes[at], rise[at], pace(&minutes, &rise, at))).collect();
-        let scatter = level::matrix(&places, |a, b| {
+        let scatter = level::matrix(count, |a, b| {
             let of_class: f64 = shapes
                 .iter()
                 .zip(&moments)
@@ -52,7 +52,7 @@ impl Sound {
                 - rise[a] * rise[b]
                 + scale::of_one_bag(places[a], places[b])
         });
-        let student = Student::new(&scatter)?;
+        let student = Student::new(count, |a, b| scatter[a][b])?;
         let written = bag.written();
         let off: Vec<f64> =
             written.iter().zip(&rise).map(|(mm, rise)| mm - scale::ZERO_MM.0 - rise).collect();
@@ -85,40 +85,34 @@ impl Sound {
     /// ln density of heights if each may be off by that much more variance (mm²), for those that
     /// are kept.
     pub(super) fn log_density(&self, heights: &[f64], more: &[f64], kept: &[usize]) -> f64 {
-        let matrix: Vec<Vec<f64>> = kept
-            .iter()
-            .map(|row| {
-                let value = |column: &usize| {
-                    self.scatter[*row][*column] + if row == column { more[*row] } else { 0.0 }
-                };
-                kept.iter().map(value).collect()
-            })
-            .collect();
+        let scale = |a: usize, b: usize| {
+            let (row, column) = (kept[a], kept[b]);
+            self.scatter[row][column] + if row == column { more[row] } else { 0.0 }
+        };
         let off: Vec<f64> = kept
             .iter()
             .map(|at| heights[*at] - scale::ZERO_MM.0 - self.rise[*at])
             .collect();
-        Student::new(&matrix).map_or(f64::NEG_INFINITY, |student| student.log_density(&off))
+        Student::new(kept.len(), scale)
+            .map_or(f64::NEG_INFINITY, |student| student.log_density(&off))
     }
 
     /// ln density of what was written if rises scatter so many times as far; zero reading and
     /// ruler as ever.
     pub(super) fn widened(&self, times: f64) -> f64 {
         let zero = scale::ZERO_MM.1 * scale::ZERO_MM.1;
-        let mut matrix = self.scatter.clone();
-        for (row, line) in matrix.iter_mut().enumerate() {
-            for (column, value) in line.iter_mut().enumerate() {
-                let ruler = if row == column { scale::reading_variance() } else { 0.0 };
-                *value = zero + ruler + times * times * (*value - zero - ruler);
-            }
-        }
+        let scale = |row: usize, column: usize| {
+            let ruler = if row == column { scale::reading_variance() } else { 0.0 };
+            zero + ruler + times * times * (self.scatter[row][column] - zero - ruler)
+        };
         let off: Vec<f64> = self
             .written
             .iter()
             .zip(&self.rise)
             .map(|(mm, rise)| mm - scale::ZERO_MM.0 - rise)
             .collect();
-        Student::new(&matrix).map_or(f64::NEG_INFINITY, |student| student.log_density(&off))
+        Student::new(self.count(), scale)
+            .map_or(f64::NEG_INFINITY, |student| student.log_density(&off))
     }
 
     /// All places of its heights.

@@ -3,57 +3,68 @@
 
 /// Degrees of freedom (1): tails as heavy as those of a spread known to a quarter or so (own
 /// judgement; with the misfit of other rate laws in mind).
-const FREEDOM: f64 = 8.0;
+const FREEDOM: f64 = 16.0;
 
 /// L of a scale matrix L Lᵀ, with what every density needs of it.
 #[derive(Debug, Clone)]
 pub(super) struct Student {
-    /// Rows of L.
-    lower: Vec<Vec<f64>>,
+    /// Number of rows.
+    count: usize,
+    /// Rows of L one after the other, each up to its diagonal.
+    lower: Vec<f64>,
     /// ln of the density at the middle.
     peak: f64,
 }
 
+/// Where a row of a triangle begins.
+const fn row_at(row: usize) -> usize {
+    row * (row + 1) / 2
+}
+
 impl Student {
-    /// Around nothing, with this scale matrix (row by row); `None` if it is not positive definite.
-    pub(super) fn new(scale: &[Vec<f64>]) -> Option<Self> {
-        let count = scale.len();
-        let mut lower: Vec<Vec<f64>> = Vec::with_capacity(count);
-        let mut half_log_det = 0.0;
+    /// Around nothing, with this scale matrix by row and column; `None` if it is not positive
+    /// definite.
+    pub(super) fn new(count: usize, scale: impl Fn(usize, usize) -> f64) -> Option<Self> {
+        let mut lower: Vec<f64> = Vec::with_capacity(row_at(count));
+        let mut det = 1.0;
         for row in 0..count {
-            let mut line = Vec::with_capacity(row + 1);
+            let start = row_at(row);
             for column in 0..=row {
-                let above: &[f64] = if column == row { &line } else { &lower[column] };
-                let known: f64 = line.iter().zip(&above[..column]).map(|(a, b)| a * b).sum();
-                let left = scale[row][column] - known;
+                let above = row_at(column);
+                let known: f64 = lower[start..start + column]
+                    .iter()
+                    .zip(&lower[above..above + column])
+                    .map(|(a, b)| a * b)
+                    .sum();
+                let left = scale(row, column) - known;
                 if column < row {
-                    line.push(left / lower[column][column]);
+                    lower.push(left / lower[above + column]);
                 } else if left > 0.0 {
-                    half_log_det += 0.5 * libm::log(left);
-                    line.push(left.sqrt());
+                    det *= left;
+                    lower.push(left.sqrt());
                 } else {
                     return None;
                 }
             }
-            lower.push(line);
         }
-        Some(Self { peak: constant(count) - half_log_det, lower })
+        Some(Self { count, lower, peak: constant(count) - 0.5 * libm::log(det) })
     }
 
     /// L⁻¹ x.
     pub(super) fn whitened(&self, x: &[f64]) -> Vec<f64> {
         let mut white: Vec<f64> = Vec::with_capacity(x.len());
-        for (row, value) in self.lower.iter().zip(x) {
-            let known: f64 = row.iter().zip(&white).map(|(a, b)| a * b).sum();
-            white.push((value - known) / row[white.len()]);
+        for (row, value) in x.iter().enumerate().take(self.count) {
+            let line = &self.lower[row_at(row)..row_at(row + 1)];
+            let known: f64 = line.iter().zip(&white).map(|(a, b)| a * b).sum();
+            white.push((value - known) / line[row]);
         }
         white
     }
 
     /// ln of the density where |L⁻¹ x|² is `square`.
     pub(super) fn at_square(&self, square: f64) -> f64 {
-        let freedom = FREEDOM + self.lower.len() as f64;
-        self.peak - 0.5 * freedom * libm::log1p(square / FREEDOM)
+        let freedom = FREEDOM + self.count as f64;
+        self.peak - 0.5 * freedom * libm::log(1.0 + square / FREEDOM)
     }
 
     /// ln of the density at x.

@@ -7,6 +7,11 @@ use super::{Followed, Rates, Unit, What};
 /// Share of slips that are one reading alone; the others go on for some readings (own judgement).
 const ONE_ALONE: f64 = 0.7;
 
+/// No card on a wet bag is lower (mm), and none higher than so many times its full height (1): a
+/// number that would mean such a height was not meant so (own rule).
+const LOWEST_MM: f64 = 0.5;
+const HIGHEST: f64 = 1.3;
+
 /// Runs of readings in a unit: any from one place to another.
 pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut Weighed) {
     let count = sound.count();
@@ -18,10 +23,10 @@ pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut 
             let mut log = format;
             for to in from..count {
                 let number = sound.written[to];
-                let Some((density, variance)) = unit.written(number).filter(|_| {
-                    // Nothing is nothing in any unit.
-                    !bag.heights[to].sure && number > 0.0
-                }) else {
+                let can_be = (LOWEST_MM..=HIGHEST * bag.full_mm).contains(&(number * unit.factor()));
+                let Some((density, variance)) =
+                    unit.written(number).filter(|_| can_be && !bag.heights[to].sure)
+                else {
                     break;
                 };
                 heights[to] = number * unit.factor();

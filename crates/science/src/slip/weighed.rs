@@ -114,6 +114,10 @@ impl Weighed {
     /// Bayes' rule.
     pub(super) fn suspected(&self) -> Suspected {
         let all = self.evidence();
+        if !all.is_finite() {
+            // So far off that nothing on the list explains it.
+            return Suspected { sound: 0.0, suspects: Vec::new() };
+        }
         let mut suspects: Vec<Suspect> = Vec::new();
         for (what, log) in &self.slips {
             let probability = libm::exp(log - all);
