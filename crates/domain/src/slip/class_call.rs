@@ -9,12 +9,16 @@ use barm_science::slip::{Rates, class_low};
 /// (own rule).
 const JUDGED_FROM_MM: f64 = 3.0;
 
-/// Share of the bags that must be low, and of the controls (1): a bag that does as expected means
-/// that yeast and water are right, and one in four may have slipped (own rule).
-const MOST: f64 = 0.75;
+/// Share of the bags that must be low (1): a bag that does as expected means that yeast and water
+/// are right, and some may have slipped (own rule).
+const MOST: f64 = 0.7;
 
-/// The call is made once it is likelier than not that yeast or water is wrong (1).
-const CALLED_FROM: f64 = 0.5;
+/// And of the controls, of which there are few.
+const MOST_CONTROLS: f64 = 0.5;
+
+/// The call is made from this probability on that yeast or water is wrong (1; own rule): a period
+/// that is lost costs more than a look at the jug.
+const CALLED_FROM: f64 = 0.35;
 
 /// So many low bags at least, from two groups or more: fewer may be one group's mistake.
 const FEWEST: usize = 4;
@@ -69,8 +73,8 @@ pub fn class_call(bags: &[Followed<'_>]) -> Option<ClassCall> {
             groups.push(group);
         }
     }
-    let most = |low: usize, of: usize| low as f64 >= MOST * of as f64;
-    let all = most(call.low, call.of) && most(call.controls_low, call.controls_of);
+    let all = call.low as f64 >= MOST * call.of as f64
+        && call.controls_low as f64 >= MOST_CONTROLS * call.controls_of as f64;
     if call.low < FEWEST || groups.len() < 2 || !all {
         return None;
     }

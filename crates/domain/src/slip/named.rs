@@ -104,7 +104,7 @@ impl Likely {
         let place = self.heights.iter().position(|key| Some(*key) == slip.reading)?;
         let sum = |is: &dyn Fn(&What) -> bool| -> f64 {
             let versions = self.suspected.suspects.iter().flat_map(|one| &one.versions);
-            versions.filter(|(what, _)| is(what)).map(|(_, probability)| probability).sum()
+            versions.filter(|(what, _)| is(what)).fold(0.0, |sum, (_, p)| sum + p)
         };
         match &slip.kind {
             SlipKind::Unit { written_in, .. } => Some(sum(&|what| {

@@ -96,11 +96,6 @@ impl Followed {
         said.map_or(&[], |(_, slips)| slips)
     }
 
-    /// Whether anything was ever said of it.
-    pub(crate) fn alarmed(&self) -> bool {
-        self.said.iter().any(|(_, slips)| slips.iter().any(is_called))
-    }
-
     /// Whether a slip that was said is what happened.
     pub(crate) fn is_real(&self, slip: &Slip) -> bool {
         let Some(spoiled) = &self.read.spoiled else {
@@ -143,15 +138,15 @@ impl Followed {
     }
 }
 
-/// Whether the teacher is told that it is likely.
+/// Whether the teacher is told of it because it is likely; what a group is asked about its own bag
+/// is told at any probability.
 pub(crate) fn is_called(slip: &Slip) -> bool {
-    slip.probability.is_some_and(|probability| probability >= TOLD_FROM)
+    let leaks = matches!(slip.kind, SlipKind::Leaks { .. });
+    slip.probability.is_some_and(|probability| leaks || probability >= TOLD_FROM)
 }
 
 /// Slips that were called about so likely: how many are real.
 pub(crate) struct Bin {
-    pub(crate) from: f64,
-    pub(crate) to: f64,
     pub(crate) real: Share,
     /// By kind: called, real.
     pub(crate) kinds: BTreeMap<String, Share>,
@@ -160,7 +155,7 @@ pub(crate) struct Bin {
 impl Bin {
     /// Each bag counts once for each kind of slip: the first time that it was called so likely.
     pub(crate) fn of(classes: &[Class], from: f64, to: f64) -> Self {
-        let mut bin = Self { from, to, real: Share::default(), kinds: BTreeMap::new() };
+        let mut bin = Self { real: Share::default(), kinds: BTreeMap::new() };
         for bag in classes.iter().flat_map(|class| &class.bags) {
             let mut seen: Vec<String> = Vec::new();
             for (_, slips) in &bag.said {

@@ -14,14 +14,14 @@ pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut 
     for dies in DIES_IN_MIN {
         // What is made in each minute goes down with what lives.
         let mut made = 0.0;
-        let mut rises = vec![0.0; sound.count()];
-        for at in 1..sound.count() {
-            let (from, to) = (sound.minutes[at - 1], sound.minutes[at]);
-            let gain = sound.rise[at] - sound.rise[at - 1];
+        let mut rises = vec![0.0];
+        for (minutes, rise) in sound.minutes.windows(2).zip(sound.rise.windows(2)) {
+            let (from, to) = (minutes[0], minutes[1]);
+            let gain = rise[1] - rise[0];
             let lives = |minute: f64| libm::exp(-minute / dies);
             let span = (to - from).max(1e-9);
             made += gain * dies / span * (lives(from) - lives(to));
-            rises[at] = made;
+            rises.push(made);
         }
         for puff in PUFF_MM {
             let with_air = rises.iter().zip(&bag.heights).map(|(rise, height)| {

@@ -215,16 +215,11 @@ pub(super) fn matrix(
     count: usize,
     between: impl Fn(usize, usize) -> f64,
 ) -> Vec<Vec<f64>> {
-    let mut matrix = vec![vec![0.0; count]; count];
-    for row in 0..count {
-        for column in 0..=row {
-            let value = between(row, column);
-            matrix[row][column] = value;
-            matrix[column][row] = value;
-        }
-        matrix[row][row] += scale::reading_variance();
-    }
-    matrix
+    let value = |row: usize, column: usize| {
+        let ruler = if row == column { scale::reading_variance() } else { 0.0 };
+        between(row, column) + ruler
+    };
+    (0..count).map(|row| (0..count).map(|column| value(row, column)).collect()).collect()
 }
 
 /// About how the class does, from the middle of its bags: logarithm of the factor on the rise.
