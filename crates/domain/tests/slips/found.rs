@@ -44,22 +44,13 @@ fn leaks_are_found_by_the_second_reading() {
     let (mut found, mut half) = (Share::default(), Share::default());
     let mut sizes = BTreeMap::<u32, Share>::new();
     let large_mm = 3.0 * usual_difference_sd_mm();
-    for (class, (nth, bag)) in classes.iter().flat_map(|class| class.bags.iter().enumerate().map(move |b| (class, b))) { //SHOW
+    for bag in classes.iter().flat_map(|class| &class.bags) {
         let Some(spoiled) = &bag.read.spoiled else { continue };
         if spoiled.at + 1 >= bag.read.heights.len() {
             continue;
         }
         let is_found = leak_found(bag, spoiled);
         let times = spoiled.lost_mm / large_mm;
-        if times > 1.0 && !is_found && std::env::var("SHOW").is_ok() { //SHOW
-            let made = crate::school::treatments(Some(crate::KNOWN)); //SHOW
-            let place = (spoiled.at + 1).min(bag.read.heights.len() - 1); //SHOW
-            let bags: Vec<_> = class.bags.iter().map(|b| b.read.clone()).collect(); //SHOW
-            let sus = crate::watch::suspicions(&bags, &made, bag.read.heights[place].0); //SHOW
-            let r: Vec<String> = bag.read.sound_mm.iter().map(|m| format!("{m:.1}")).collect(); //SHOW
-            let h: Vec<String> = bag.read.heights.iter().map(|m| format!("{:.1}:{}", m.1, m.2)).collect(); //SHOW
-            println!("sound {}\n {} at {} begins {:.1} kind {} strength {:.2} lost {:.1}\n    {}", r.join(" "), h.join(" "), spoiled.at, spoiled.begins, spoiled.kind, spoiled.strength, spoiled.lost_mm, sus[nth]); //SHOW
-        } //SHOW
         if times > 1.0 {
             found.count(is_found);
             sizes.entry((times as u32).min(4)).or_default().count(is_found);

@@ -67,16 +67,3 @@ pub(crate) fn look(
 pub(crate) fn place(slip: &Slip) -> Option<usize> {
     slip.reading.map(|key| (key.0 % 100) as usize)
 }
-
-/// What each bag is suspected of then.
-pub(crate) fn suspicions(bags: &[Read], made: &[Made], until: u32) -> Vec<String> {
-    let record = record(bags, until);
-    let followed = followed(bags, &record, made);
-    barm_domain::slip::likely(&followed)
-        .iter()
-        .map(|l| {
-            let s: Vec<String> = l.suspected.suspects.iter().take(5).map(|s| format!("{:?} {:.2}", s.what, s.probability)).collect();
-            format!("sound {:.2} {}", l.suspected.sound, s.join(", "))
-        })
-        .collect()
-}
