@@ -154,7 +154,9 @@ impl Staged {
             Mishap::Leak => {
                 matches!(
                     slip.kind,
-                    SlipKind::Fell { .. } | SlipKind::Leaks { .. } | SlipKind::FarFromBand { .. }
+                    SlipKind::Fell { .. }
+                        | SlipKind::Leaks { .. }
+                        | SlipKind::FarFromBand { .. }
                 )
             }
             Mishap::WrongStart => {

@@ -48,7 +48,13 @@ pub(super) fn rivals(code: BagCode, bag: &Bag) -> Vec<Slip> {
             Some(slip) => slip.mends.push(Mend::Choose(height.key)),
             None => {
                 let mends = vec![Mend::Choose(height.key)];
-                slips.push(Slip { bag: code, kind, reading: Some(height.key), mends, probability: None });
+                slips.push(Slip {
+                    bag: code,
+                    kind,
+                    reading: Some(height.key),
+                    mends,
+                    probability: None,
+                });
             }
         }
     }

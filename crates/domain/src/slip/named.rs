@@ -37,9 +37,8 @@ pub(super) fn named(
                     None => versions.push((*unit, *probability)),
                 }
             }
-            versions.sort_by(|(a, p), (b, q)| {
-                (*b == unit).cmp(&(*a == unit)).then(q.total_cmp(p))
-            });
+            versions
+                .sort_by(|(a, p), (b, q)| (*b == unit).cmp(&(*a == unit)).then(q.total_cmp(p)));
             let offered = versions.iter().filter(|(of, p)| *of == unit || *p >= OFFERED_FROM);
             let write = offered.map(|(unit, _)| Mend::Write(tenths(wrote_mm * unit.factor())));
             let taps: &[Odd] =

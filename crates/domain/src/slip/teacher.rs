@@ -8,12 +8,9 @@ use crate::plan::SetAsideRule;
 use crate::record::Odd;
 use barm_science::slip::What;
 
-/// A slip of the pen is told once it is likelier than not (1; own rule). What is told at 80 % is
+/// A slip of the pen, or a leak, is told once it is likelier than not (1; own rule). What is told at 80 % is
 /// real eight times in ten or nearly: see `docs/slips.md`.
 pub const TOLD_FROM: f64 = 0.5;
-
-/// A leak is told sooner (1; own rule): a bag that leaks is lost if nobody presses its seal.
-const LEAK_FROM: f64 = 0.35;
 
 /// What is said of a bag as a whole is told later (1; own rule): little can be mended by then.
 const BAG_FROM: f64 = 0.7;
@@ -80,8 +77,8 @@ fn of_bag(
 const fn told_from(what: What) -> f64 {
     match what {
         What::Copied { .. } => COPIED_FROM,
-        What::Leak { .. } => LEAK_FROM,
-        What::Unit { .. }
+        What::Leak { .. }
+        | What::Unit { .. }
         | What::Transposed { .. }
         | What::Misread { .. }
         | What::Tilt { .. }
@@ -109,9 +106,7 @@ fn is_answered(own: &Own<'_>, slip: &Slip) -> bool {
 
 /// Whether what a group is asked already asks for what a likely slip would.
 fn says_the_same(asked: &Slip, likely: &Slip) -> bool {
-    use SlipKind::{
-        Fell, HighZero, Jumped, Leaks, Lifted, Misread, Tilted, TooHigh, Unit,
-    };
+    use SlipKind::{Fell, HighZero, Jumped, Leaks, Lifted, Misread, Tilted, TooHigh, Unit};
     let here = asked.reading == likely.reading;
     match (&asked.kind, &likely.kind) {
         (Unit { written_in: a, .. }, Unit { written_in: b, .. }) => here && a == b,
@@ -158,7 +153,8 @@ fn far_from_band(followed: &Followed<'_>, likely: &Likely, probability: f64) -> 
                 mends.insert(1, Mend::Tap(Odd::Leak));
             }
             let reading = Some(reading.key);
-            let slip = Slip { bag: own.code, kind, reading, mends, probability: Some(probability) };
+            let slip =
+                Slip { bag: own.code, kind, reading, mends, probability: Some(probability) };
             farthest = Some((far, slip));
         }
     }

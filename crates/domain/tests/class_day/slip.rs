@@ -338,10 +338,8 @@ fn class<'a>(
         let group = if nth % 2 == 0 { 1 } else { 2 };
         alike(own(bag, self::bag(1, group, nth / 2)), &bands[0], false)
     };
-    let control = Followed {
-        treatment: "control",
-        ..alike(own(control, bag(1, 0, 0)), &bands[1], true)
-    };
+    let control =
+        Followed { treatment: "control", ..alike(own(control, bag(1, 0, 0)), &bands[1], true) };
     bags.iter().enumerate().map(follow).chain([control]).collect()
 }
 

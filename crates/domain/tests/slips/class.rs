@@ -236,7 +236,8 @@ pub(crate) fn class(
             let reader = Reader { habit, slant, zero: (5.0 + 1.8 * chance.normal()).max(1.0) };
             let mut read = reader.series(code, labels[nth], &rise, made, chances, chance);
             if swapped && nth < 2 {
-                read.spoiled = Some(Spoiled { mishap: Mishap::Swapped, at: 0, ..Spoiled::default() });
+                read.spoiled =
+                    Some(Spoiled { mishap: Mishap::Swapped, at: 0, ..Spoiled::default() });
             }
             bags.push(read);
         }
@@ -297,7 +298,10 @@ impl Reader {
 fn copy(bags: &mut [Read], chances: &dyn Fn(Mishap) -> f64, chance: &mut Chance) {
     for at in 0..bags.len() {
         let group = bags[at].code.group();
-        if group < 2 || bags[at].spoiled.is_some() || chance.uniform() >= chances(Mishap::Copied) {
+        if group < 2
+            || bags[at].spoiled.is_some()
+            || chance.uniform() >= chances(Mishap::Copied)
+        {
             continue;
         }
         let others: Vec<usize> = (0..bags.len())

@@ -58,7 +58,9 @@ fn leaks_are_found_by_the_second_reading() {
             half.count(is_found);
         }
     }
-    println!("| leaks of more than 3 times the reading doubt, by the second reading | {found} |");
+    println!(
+        "| leaks of more than 3 times the reading doubt, by the second reading | {found} |"
+    );
     for (times, share) in sizes {
         println!("| of these {} times the reading doubt and more | {share} |", 3 * times);
     }

@@ -25,7 +25,9 @@ impl Law {
     fn raw(self, time: f64, wake: f64) -> f64 {
         match self {
             Self::Logistic => 1.0 / (1.0 + (-3.4 * (time - wake)).exp()),
-            Self::Gompertz => (-(1.0 + std::f64::consts::E * 0.9 * (0.45 * wake - time)).exp()).exp(),
+            Self::Gompertz => {
+                (-(1.0 + std::f64::consts::E * 0.9 * (0.45 * wake - time)).exp()).exp()
+            }
             Self::Saturating => {
                 let after = (time - 0.3 * wake).max(0.0);
                 (1.0 - (-0.8 * after).exp()) * after / (after + 0.2)
@@ -58,7 +60,9 @@ impl Law {
     /// as high as at last about minute `half`; yeast wakes by `factor` later than usual.
     pub(crate) fn rise(self, minute: f64, half: f64, last: f64, wake: (f64, f64)) -> f64 {
         let (usual, factor) = wake;
-        let at = |minute: f64, wake: f64| self.raw(minute.max(0.0) / half, wake) - self.raw(0.0, wake);
+        let at = |minute: f64, wake: f64| {
+            self.raw(minute.max(0.0) / half, wake) - self.raw(0.0, wake)
+        };
         at(minute, usual * factor) / at(last, usual)
     }
 }

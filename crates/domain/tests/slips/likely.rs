@@ -33,11 +33,14 @@ fn what_is_called_likely_is_real_as_often() {
     for (mishap, share) in found {
         println!("| {} | {share} |", mishap.says());
     }
-    for (from, to) in
-        [(0.5, 0.65), (0.65, 0.75), (0.75, 0.85), (0.85, 0.95), (0.95, 1.1)]
-    {
+    for (from, to) in [(0.5, 0.65), (0.65, 0.75), (0.75, 0.85), (0.85, 0.95), (0.95, 1.1)] {
         let bin = Bin::of(&classes, from, to);
-        println!("| called {:.0} to {:.0} % likely | {} |", 100.0 * from, 100.0 * to.min(1.0), bin.real);
+        println!(
+            "| called {:.0} to {:.0} % likely | {} |",
+            100.0 * from,
+            100.0 * to.min(1.0),
+            bin.real
+        );
         for (kind, share) in &bin.kinds {
             println!("    {kind}: {share}");
         }

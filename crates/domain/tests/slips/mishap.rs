@@ -114,9 +114,8 @@ impl Spoiled {
             _ => {}
         }
         if mishap == Leak {
-            let lost: Vec<f64> = (0..count)
-                .map(|at| sound_mm[at] - one.leaky(at, minutes, sound_mm))
-                .collect();
+            let lost: Vec<f64> =
+                (0..count).map(|at| sound_mm[at] - one.leaky(at, minutes, sound_mm)).collect();
             // Of two whole intervals and the one in which it begins.
             let later = lost.windows(2).take(one.at + 1).map(|two| two[1] - two[0]);
             one.lost_mm = later.fold(0.0, f64::max);
@@ -139,7 +138,9 @@ impl Spoiled {
             }
             Mishap::Foam if at >= self.at => sound(minute) + self.strength,
             // Two in three: the zero was read in time and only typed late.
-            Mishap::Start if at > 0 && self.kind < 2 => sound((minute + self.strength).max(0.0)),
+            Mishap::Start if at > 0 && self.kind < 2 => {
+                sound((minute + self.strength).max(0.0))
+            }
             Mishap::Start if at > 0 => {
                 sound((minute + self.strength).max(0.0)) - sound(self.strength.max(0.0))
             }
@@ -200,7 +201,8 @@ impl Spoiled {
                     _ => WrittenIn::PointLost,
                 };
                 let to = if chance.uniform() < 0.7 { at } else { heights.len() - 1 };
-                let one = Self { mishap: Mishap::Unit, at, to, unit: Some(unit), ..Self::default() };
+                let one =
+                    Self { mishap: Mishap::Unit, at, to, unit: Some(unit), ..Self::default() };
                 one.write(heights);
                 return Some(one);
             }

@@ -32,9 +32,7 @@ pub(crate) fn treatments(log_sd: Option<f64>) -> Vec<Made> {
         let expected = (0..=LAST as usize).map(|minute| {
             let median_mm = share * band.median[minute];
             let (low_mm, high_mm) = match log_sd {
-                Some(sd) => {
-                    (median_mm * (-1.2816 * sd).exp(), median_mm * (1.2816 * sd).exp())
-                }
+                Some(sd) => (median_mm * (-1.2816 * sd).exp(), median_mm * (1.2816 * sd).exp()),
                 None => (share * band.low[minute], share * band.high[minute]),
             };
             Expected { minute: minute as f64, low_mm, median_mm, high_mm }

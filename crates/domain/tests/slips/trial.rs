@@ -58,7 +58,8 @@ impl Trial<'_> {
             let (slips, call) = look(&bags, self.made, minute, self.class_only);
             for (said, slips) in said.iter_mut().zip(slips) {
                 // Late readings are only said, and true here.
-                let asked = slips.into_iter().filter(|s| !matches!(s.kind, SlipKind::Late { .. }));
+                let asked =
+                    slips.into_iter().filter(|s| !matches!(s.kind, SlipKind::Late { .. }));
                 said.push((minute, asked.collect()));
             }
             calls.push((minute, call));
@@ -141,8 +142,7 @@ impl Followed {
 /// Whether the teacher is told of it because it is likely; what a group is asked about its own bag
 /// is told at any probability.
 pub(crate) fn is_called(slip: &Slip) -> bool {
-    let leaks = matches!(slip.kind, SlipKind::Leaks { .. });
-    slip.probability.is_some_and(|probability| leaks || probability >= TOLD_FROM)
+    slip.probability.is_some_and(|probability| probability >= TOLD_FROM)
 }
 
 /// Slips that were called about so likely: how many are real.
@@ -193,7 +193,5 @@ pub(crate) fn unit_found(bag: &Followed, spoiled: &Spoiled) -> bool {
 
 /// Whether a leak was offered as what it may be by the second reading after it began.
 pub(crate) fn leak_found(bag: &Followed, spoiled: &Spoiled) -> bool {
-    bag.by(spoiled.at, 1)
-        .iter()
-        .any(|slip| slip.mends.contains(&Mend::Tap(Odd::Leak)))
+    bag.by(spoiled.at, 1).iter().any(|slip| slip.mends.contains(&Mend::Tap(Odd::Leak)))
 }

@@ -60,7 +60,11 @@ impl Course {
         let high = after.min(self.minutes.len() - 1);
         let (from, to) = (self.minutes[high - 1], self.minutes[high]);
         let (low_mm, high_mm) = (self.median_mm[high - 1], self.median_mm[high]);
-        if to > from { low_mm + (minute - from) / (to - from) * (high_mm - low_mm) } else { high_mm }
+        if to > from {
+            low_mm + (minute - from) / (to - from) * (high_mm - low_mm)
+        } else {
+            high_mm
+        }
     }
 
     /// Standard deviation of the logarithm of the rise (1).

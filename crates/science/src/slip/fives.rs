@@ -21,7 +21,7 @@ pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut 
     let wide = (scale::reading_variance() + 2.0) * 2.0 * core::f64::consts::PI;
     let most = -0.5 * libm::log(wide) + libm::log(5.0);
     let each = libm::log(5.0) - most.max(0.0);
-    let log = each * sound.count() as f64
-        + sound.log_density(&sound.written, &more, &sound.all());
+    let log =
+        each * sound.count() as f64 + sound.log_density(&sound.written, &more, &sound.all());
     weighed.add(What::Fives, rates.fives, log);
 }

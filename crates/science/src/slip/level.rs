@@ -72,15 +72,11 @@ impl Level {
     pub(super) fn of(bags: &[Followed], rates: &Rates) -> Self {
         let guess = guess(bags);
         let (ordinary, low) = priors(class_log_sd(bags), rates);
-        let grids: Vec<Option<Vec<f64>>> =
-            bags.iter().map(|bag| on_grid(bag, guess)).collect();
+        let grids: Vec<Option<Vec<f64>>> = bags.iter().map(|bag| on_grid(bag, guess)).collect();
         let mut treatments: BTreeMap<usize, OfTreatment> = BTreeMap::new();
         for (bag, says) in bags.iter().zip(&grids) {
-            let empty = || OfTreatment {
-                said: vec![0.0; POINTS],
-                heard: Vec::new(),
-                told: Vec::new(),
-            };
+            let empty =
+                || OfTreatment { said: vec![0.0; POINTS], heard: Vec::new(), told: Vec::new() };
             let own = treatments.entry(bag.treatment).or_insert_with(empty);
             if let Some(says) = says {
                 add(&mut own.said, says);
@@ -211,10 +207,7 @@ fn on_grid(bag: &Followed, guess: f64) -> Option<Vec<f64>> {
 }
 
 /// A symmetric matrix with the ruler's variance on its diagonal.
-pub(super) fn matrix(
-    count: usize,
-    between: impl Fn(usize, usize) -> f64,
-) -> Vec<Vec<f64>> {
+pub(super) fn matrix(count: usize, between: impl Fn(usize, usize) -> f64) -> Vec<Vec<f64>> {
     let value = |row: usize, column: usize| {
         let ruler = if row == column { scale::reading_variance() } else { 0.0 };
         between(row, column) + ruler
@@ -261,11 +254,7 @@ fn smeared(log: &[f64]) -> Vec<f64> {
 
 /// Smears along one side of the grid with so many steps, each so many values from the next;
 /// `apart` is a step in standard deviations.
-fn along(
-    values: &[f64],
-    (steps, stride): (usize, usize),
-    apart: f64,
-) -> Vec<f64> {
+fn along(values: &[f64], (steps, stride): (usize, usize), apart: f64) -> Vec<f64> {
     let kernel: Vec<f64> =
         (0..steps).map(|step| libm::exp(normal(apart * step as f64, 1.0))).collect();
     let near = kernel.iter().take_while(|weight| **weight > 1e-6).count();
@@ -278,7 +267,8 @@ fn along(
         let step = at / stride % steps;
         let from = step.saturating_sub(near - 1);
         for to in from..(step + near).min(steps) {
-            smeared[at + to * stride - step * stride] += value * kernel[step.abs_diff(to)] / all;
+            smeared[at + to * stride - step * stride] +=
+                value * kernel[step.abs_diff(to)] / all;
         }
     }
     smeared

@@ -47,9 +47,7 @@ impl Sound {
                 .zip(&moments)
                 .map(|(shape, (_, second))| second * shape[a] * shape[b])
                 .sum();
-            scale::ZERO_MM.1 * scale::ZERO_MM.1
-                + of_class
-                - rise[a] * rise[b]
+            scale::ZERO_MM.1 * scale::ZERO_MM.1 + of_class - rise[a] * rise[b]
                 + scale::of_one_bag(places[a], places[b])
         });
         let student = Student::new(count, |a, b| scatter[a][b])?;
@@ -89,10 +87,8 @@ impl Sound {
             let (row, column) = (kept[a], kept[b]);
             self.scatter[row][column] + if row == column { more[row] } else { 0.0 }
         };
-        let off: Vec<f64> = kept
-            .iter()
-            .map(|at| heights[*at] - scale::ZERO_MM.0 - self.rise[*at])
-            .collect();
+        let off: Vec<f64> =
+            kept.iter().map(|at| heights[*at] - scale::ZERO_MM.0 - self.rise[*at]).collect();
         Student::new(kept.len(), scale)
             .map_or(f64::NEG_INFINITY, |student| student.log_density(&off))
     }

@@ -38,10 +38,7 @@ pub(super) fn weigh(
 
 /// ln probability of a bag's heights if it were made as another.
 fn as_other(level: &Level, bag: &Followed, place: usize, other: &Followed) -> Option<f64> {
-    let made = Followed {
-        course: other.course.clone(),
-        treatment: other.treatment,
-        ..bag.clone()
-    };
+    let made =
+        Followed { course: other.course.clone(), treatment: other.treatment, ..bag.clone() };
     Some(Sound::of(&made, &level.of_bag(place, other.treatment))?.log)
 }

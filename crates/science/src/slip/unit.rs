@@ -23,7 +23,8 @@ pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut 
             let mut log = format;
             for to in from..count {
                 let number = sound.written[to];
-                let can_be = (LOWEST_MM..=HIGHEST * bag.full_mm).contains(&(number * unit.factor()));
+                let can_be =
+                    (LOWEST_MM..=HIGHEST * bag.full_mm).contains(&(number * unit.factor()));
                 let Some((density, variance)) =
                     unit.written(number).filter(|_| can_be && !bag.heights[to].sure)
                 else {

@@ -31,9 +31,7 @@ pub(super) fn call(
     let expects = Expects::of(scene, benches);
     let all = benches.bags.iter();
     let followed: Vec<Followed<'_>> = all
-        .filter_map(|bench| {
-            Some(followed(scene, bench, own(scene, period, bench)?, &expects))
-        })
+        .filter_map(|bench| Some(followed(scene, bench, own(scene, period, bench)?, &expects)))
         .collect();
     let call = class_call(&followed)?;
     let planned = format!("{:.0}", scene.plan.base.water_celsius);
