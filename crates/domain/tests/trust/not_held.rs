@@ -20,11 +20,11 @@ const GROUPS: &str = "not held yet: group effect not in the model";
 /// One spread is taken for all treatments, and the reference has more bags than the others.
 const SPREADS: &str = "not held yet: unequal spreads not in the model";
 
-/// The school's rule looks at each gap by itself, however many there are, and whoever made the bags.
+/// The school's rule looks at each gap by itself, however many there are.
 const LADDER: &str =
-    "not held yet: the multiple of MADs is not chosen for how many groups made the bags";
+    "not held yet: the multiple of MADs is not chosen for how many gaps a question has";
 
-/// All of them, as measured over 400 classes of each kind.
+/// All of them, as measured over 400 classes of each kind, the school's over 2,000.
 pub(crate) const NOT_HELD: &[NotHeld] = &[
     missed("b3-p3-t5-own-g0-wide", Bar::Clear, 0.140, SPREADS),
     missed("b4-p1-t2-pairs-g1", Bar::Clear, 0.098, GROUPS),
@@ -37,11 +37,8 @@ pub(crate) const NOT_HELD: &[NotHeld] = &[
     missed("b6-p1-t4-pairs-g1", Bar::Together, 0.850, GROUPS),
     missed("b6-p3-t3-pairs-g1-wide", Bar::Together, 0.915, GROUPS),
     missed("b4-p1-t3-tied-g1", Bar::Together, 0.590, GROUPS),
-    missed("b4-p1-t2-pairs-g1", Bar::Large, 0.112, LADDER),
-    missed("b4-p1-t6-pairs-g0.5-wide", Bar::Large, 0.300, LADDER),
-    missed("b6-p1-t4-pairs-g1", Bar::Large, 0.270, LADDER),
-    missed("b6-p3-t3-pairs-g1-wide", Bar::Large, 0.105, LADDER),
-    missed("b4-p1-t3-tied-g1", Bar::Large, 0.462, LADDER),
+    missed("b4-p1-t6-pairs-g0.5-wide", Bar::Large, 0.104, LADDER),
+    missed("b6-p1-t4-pairs-g1", Bar::Large, 0.120, LADDER),
 ];
 
 const fn missed(cell: &'static str, bar: Bar, share: f64, why: &'static str) -> NotHeld {
