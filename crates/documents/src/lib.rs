@@ -6,6 +6,7 @@ pub mod calendar;
 pub mod catalog;
 pub mod chart;
 pub mod columns;
+mod headed;
 pub mod laws;
 pub mod page;
 pub mod pilot_text;

@@ -7,7 +7,7 @@ mod guard;
 
 use barm_domain::nearest::{nearest, plain};
 use barm_domain::proposal::Written;
-use csv::{ReaderBuilder, Trim, WriterBuilder};
+use csv::WriterBuilder;
 use guard::{guarded, unguarded};
 
 /// A proposal with the words that belong to it alone.
@@ -58,22 +58,9 @@ const NEEDED: [&str; 5] = ["period", "group", "changes", "levels", "compared wit
 /// Each [`Unread`] with its line.
 pub fn read(bytes: &[u8]) -> Result<Vec<Row>, Vec<Unread>> {
     let wrong = |line, what: String, fix: &str| Unread { line, what, fix: fix.to_owned() };
-    let text = std::str::from_utf8(bytes).map_err(|_| {
+    let (heads, mut reader) = crate::headed::opened(bytes).ok_or_else(|| {
         vec![wrong(1, "this is no text in UTF-8".into(), "save it as CSV in UTF-8")]
     })?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let first = text.lines().next().unwrap_or_default();
-    let count = |sign: &char| first.matches(*sign).count();
-    let delimiter = [',', ';', '\t'].into_iter().max_by_key(count).unwrap_or(',');
-    let mut reader = ReaderBuilder::new()
-        .delimiter(delimiter as u8)
-        .flexible(true)
-        .trim(Trim::All)
-        .from_reader(text.as_bytes());
-    let heads: Vec<String> = reader
-        .headers()
-        .map(|heads| heads.iter().map(str::to_owned).collect())
-        .unwrap_or_default();
     let columns = columns(&heads)?;
     let (mut rows, mut wrongs) = (Vec::new(), Vec::new());
     for record in reader.records() {

@@ -2,7 +2,6 @@
 
 use barm_domain::assign::{Bad, Row};
 use barm_domain::nearest::{nearest, plain};
-use csv::{ReaderBuilder, Trim};
 
 /// Heads of the ranked questions, the dearest first.
 pub const CHOICES: [&str; 8] =
@@ -18,21 +17,8 @@ pub const HEADS: [&str; 8] =
 /// What makes the file as a whole unreadable, each with its line.
 pub fn read(bytes: &[u8]) -> Result<Vec<Row>, Vec<Bad>> {
     let wrong = |line, what: &str, fix: &str| Bad { line, what: what.into(), fix: fix.into() };
-    let text = std::str::from_utf8(bytes)
-        .map_err(|_| vec![wrong(1, "this is no text in UTF-8", "save it as CSV in UTF-8")])?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let first = text.lines().next().unwrap_or_default();
-    let count = |sign: &char| first.matches(*sign).count();
-    let delimiter = [',', ';', '\t'].into_iter().max_by_key(count).unwrap_or(',');
-    let mut reader = ReaderBuilder::new()
-        .delimiter(delimiter as u8)
-        .flexible(true)
-        .trim(Trim::All)
-        .from_reader(text.as_bytes());
-    let heads: Vec<String> = reader
-        .headers()
-        .map(|heads| heads.iter().map(str::to_owned).collect())
-        .unwrap_or_default();
+    let (heads, mut reader) = crate::headed::opened(bytes)
+        .ok_or_else(|| vec![wrong(1, "this is no text in UTF-8", "save it as CSV in UTF-8")])?;
     let columns = Columns::of(&heads)?;
     let mut rows = Vec::new();
     for record in reader.records() {

@@ -1,7 +1,6 @@
 //! How large a true difference must be to be found.
 
-use super::normal;
-use super::quadrature::OverSpread;
+use super::noncentral_student::beyond;
 use super::root::rising_root;
 
 /// Chance that an estimate, its true value `shift` standard errors from 0, lies further from 0 than
@@ -12,14 +11,13 @@ use super::root::rising_root;
 /// ```
 ///
 /// # Accuracy
-/// 1e-10.
+/// As [`beyond`].
 /// # Source
 /// The noncentral t distribution by its definition (Johnson, Kotz & Balakrishnan 1995, *Continuous
 /// Univariate Distributions* 2, chapter 31, from memory).
 pub fn chance(shift: f64, c: f64, df: f64) -> f64 {
-    let shift = shift.abs();
-    let over = OverSpread::new(df, shift + 8.5);
-    1.0 - over.average(c, |w| normal::cdf(w - shift) - normal::cdf(-w - shift)).clamp(0.0, 1.0)
+    let (above, below) = beyond(c, 0.0, df, shift);
+    above + below
 }
 
 /// The true value, in standard errors, that is found with chance `power` (1, above the chance at 0
