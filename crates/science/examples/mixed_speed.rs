@@ -5,8 +5,7 @@
 #![expect(clippy::print_stdout, reason = "a measurement is for reading")]
 
 use barm_science::statistics::chance::Chance;
-use barm_science::statistics::compare::BagValue;
-use barm_science::statistics::mixed::{Answer, Compared, How, answer};
+use barm_science::statistics::compare::{BagValue, Compared, Comparison, How, compare};
 use std::time::Instant;
 
 /// Bags of `blocks` periods with `groups` groups each; `made` says which treatments a group makes.
@@ -32,10 +31,10 @@ fn bags(
 
 fn timed(name: &str, list: &[BagValue], compared: &Compared, times: usize) {
     let mut took: Vec<f64> = Vec::new();
-    let mut last: Option<Answer> = None;
+    let mut last: Option<Comparison> = None;
     for _ in 0..times {
         let start = Instant::now();
-        last = Some(answer(list, compared, &How::default()));
+        last = Some(compare(list, compared, &How::default()));
         took.push(start.elapsed().as_secs_f64() * 1e3);
     }
     took.sort_by(f64::total_cmp);

@@ -126,7 +126,10 @@ fn seen(result: &ClassResult) -> Vec<Vec<Seen>> {
                 let verdict = &compared.without.verdict;
                 let never = matches!(
                     verdict.reason,
-                    Reason::OneBag { .. } | Reason::OneGroup { .. } | Reason::NotComparable(_)
+                    Reason::OneBag { .. }
+                        | Reason::OneGroup { .. }
+                        | Reason::GroupsAssumed
+                        | Reason::NotComparable(_)
                 );
                 Seen {
                     clear: verdict.code == Code::Clear,

@@ -6,7 +6,10 @@ use super::ladder::Ladder;
 use super::sample::Sample;
 use crate::plan::{Plan, Question};
 use barm_science::ruler;
-use barm_science::statistics::compare::{Comparison, Estimate, Reference, Spread, compare};
+use barm_science::statistics::compare::{
+    Compared as Asked, Comparison, Estimate, How, compare,
+};
+use barm_science::statistics::mixed::Variances;
 use barm_science::statistics::verdict::{Verdict, verdict};
 
 /// What a question's bags say.
@@ -18,8 +21,8 @@ pub struct Answer {
     pub reference: Option<String>,
     /// Every comparison that the plan asks for.
     pub comparisons: Vec<Compared>,
-    /// How much bags alike differed, with all bags (mm).
-    pub spread: Option<Spread>,
+    /// How much bags alike and groups differed, with all bags (mm).
+    pub variances: Option<Variances>,
     /// What a crossed question shows beyond its comparisons.
     pub crossed: Option<Crossed>,
     /// The same bags in the words of school statistics, with all bags.
@@ -60,7 +63,7 @@ pub struct Judged {
     pub n: usize,
     /// Bags of the reference.
     pub n_reference: usize,
-    /// Treatment minus reference in rise (mm), adjusted for periods; its interval holds together
+    /// Treatment minus reference in rise (mm), adjusted for periods and groups; its interval holds together
     /// with those of all comparisons of the question.
     pub difference: Option<Estimate>,
     /// The verdict.
@@ -99,7 +102,7 @@ impl Answer {
             question: question.id.clone(),
             reference: question.reference.clone(),
             comparisons,
-            spread: with.0.spread,
+            variances: with.0.variances,
             crossed: Crossed::of(plan, question, &pairs, &sample),
             ladder: ladder(true),
             ladder_without: sample.has_set_aside().then(|| ladder(false)),
@@ -117,8 +120,8 @@ fn judge(
     let number = |name: &str| sample.number(name).unwrap_or(usize::MAX);
     let numbered = pairs.iter().map(|(a, b)| (number(a), number(b))).collect();
     let values = sample.values(and_set_aside);
-    let doubt = ruler::usual_difference_sd_mm();
-    let comparison = compare(&values, &Reference::Pairs(numbered), doubt);
+    let how = How::of_a_class(ruler::usual_difference_sd_mm());
+    let comparison = compare(&values, &Asked::Pairs(numbered), &how);
     let judged = comparison
         .contrasts
         .iter()

@@ -4,6 +4,7 @@
 use super::sample::Sample;
 use crate::plan::{Plan, Question, Recipe, Variable};
 use barm_science::ruler;
+use barm_science::statistics::compare::{BagValue, How};
 use barm_science::statistics::factorial::{CrossedValue, Factorial, factorial};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -50,17 +51,18 @@ impl Crossed {
             .iter()
             .filter_map(|(name, cell)| Some((sample.number(name)?, *cell)))
             .collect();
-        let doubt = ruler::usual_difference_sd_mm();
+        let how = How::of_a_class(ruler::usual_difference_sd_mm());
         let analysis = |and_set_aside| {
             let values: Vec<CrossedValue> = sample
                 .values(and_set_aside)
                 .iter()
                 .filter_map(|bag| {
                     let &(first, second) = of_number.get(&bag.treatment)?;
-                    Some(CrossedValue { value: bag.value, first, second, block: bag.block })
+                    let BagValue { value, block, group, .. } = *bag;
+                    Some(CrossedValue { value, first, second, block, group })
                 })
                 .collect();
-            factorial(&values, cells.references, doubt)
+            factorial(&values, cells.references, &how)
         };
         Some(Self {
             with: analysis(true),

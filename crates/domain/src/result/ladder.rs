@@ -68,7 +68,12 @@ impl Ladder {
     ) -> Self {
         let dots: Vec<TreatmentDots> =
             names.iter().map(|name| treatment_dots(name, sample, and_set_aside)).collect();
-        let gaps = pairs.iter().filter_map(|pair| gap(pair, &dots)).collect();
+        let gaps = {
+            let has =
+                |name: &str| dots.iter().any(|d| d.treatment == name && d.rises.is_some());
+            let count = pairs.iter().filter(|pair| has(pair.0) && has(pair.1)).count();
+            pairs.iter().filter_map(|pair| gap(pair, count, &dots)).collect()
+        };
         Self { dots, gaps }
     }
 }
@@ -85,7 +90,9 @@ impl Ladder {
             .filter_map(|dots| Some((dots.rises?.mean, dots.treatment.as_str())))
             .collect();
         own.sort_by(|a, b| a.0.total_cmp(&b.0));
-        own.windows(2).filter_map(|pair| gap(&(pair[1].1, pair[0].1), &self.dots)).collect()
+        let gaps = own.len().saturating_sub(1);
+        let beside = |pair: &[(f64, &str)]| gap(&(pair[1].1, pair[0].1), gaps, &self.dots);
+        own.windows(2).filter_map(beside).collect()
     }
 }
 
@@ -112,7 +119,12 @@ fn treatment_dots(name: &str, sample: &Sample<'_>, and_set_aside: bool) -> Treat
     }
 }
 
-fn gap(&(treatment, reference): &(&str, &str), all: &[TreatmentDots]) -> Option<LadderGap> {
+/// One of so many gaps.
+fn gap(
+    &(treatment, reference): &(&str, &str),
+    gaps: usize,
+    all: &[TreatmentDots],
+) -> Option<LadderGap> {
     let find = |name: &str| all.iter().find(|dots| dots.treatment == name);
     let (own, other) = (find(treatment)?, find(reference)?);
     let (own_values, other_values) = (values(&own.bags), values(&other.bags));
@@ -124,6 +136,7 @@ fn gap(&(treatment, reference): &(&str, &str), all: &[TreatmentDots]) -> Option<
         gap: gap_in_mads(
             Side { values: &other_values, groups: other.groups },
             Side { values: &own_values, groups: own.groups },
+            gaps,
             doubt,
         )
         .ok(),

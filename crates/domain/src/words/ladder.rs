@@ -42,6 +42,10 @@ impl Voice {
         let counted = gap.gap?;
         let in_mads = tenths(counted.in_mads?);
         let found = format!("The gap of {} mm is {in_mads} MADs", tenths(counted.gap.abs()));
+        let many = match counted.gaps {
+            0 | 1 => "this many bags".to_owned(),
+            gaps => format!("this many bags and {gaps} gaps"),
+        };
         let said = match counted.needed.map(tenths) {
             None if counted.one_groups_bags => format!(
                 "{found}, but these are one group's bags: it may be that group's way of working."
@@ -53,10 +57,10 @@ impl Voice {
                 } else {
                     String::new()
                 };
-                format!("{found}; with this many bags {needed} is enough to stand out.{but}")
+                format!("{found}. With {many} {needed} is enough to stand out.{but}")
             }
             Some(needed) => {
-                format!("{found}; with this many bags it takes {needed} to stand out.")
+                format!("{found}. With {many} it takes {needed} to stand out.")
             }
         };
         let least = format!(

@@ -23,6 +23,11 @@ impl Voice {
                                         way of working."
                     .to_owned()
             }
+            Reason::GroupsAssumed => {
+                "Each kind was made by groups of its own, too few to see how \
+                                      much groups differ, so it may be their way of working."
+                    .to_owned()
+            }
             Reason::SmallerThanReadable { readable, .. } => format!(
                 "It is smaller than the {} mm that can be read on a bag.",
                 short(*readable)

@@ -179,7 +179,9 @@ fn more_comparisons_make_wider_intervals() {
         (difference.high - difference.low) / (2.0 * difference.se)
     };
     // Two-sided 95 %: Student's t for 3 degrees of freedom, and Dunnett (1964), Biometrics 20,
-    // 482-491, for 3 treatments and 9 degrees of freedom, both from memory.
+    // 482-491, for 3 treatments and 9 or 5 degrees of freedom, both from memory. That treatments may
+    // differ in spread costs some of the 9.
     assert!((half(&["Maple syrup"]) - 3.182).abs() < 0.001);
-    assert!((half(&["Maple syrup", "Oat flour", "Banana"]) - 2.81).abs() < 0.005);
+    let of_three = half(&["Maple syrup", "Oat flour", "Banana"]);
+    assert!((2.81 - 0.005..3.29).contains(&of_three), "{of_three}");
 }

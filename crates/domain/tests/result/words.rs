@@ -181,11 +181,10 @@ fn the_ladder_is_said_in_the_words_of_its_grade() {
         voice.overlap(gap("Oat flour")).unwrap(),
         "The dots of oat flour and no food do not overlap."
     );
-    // 1.7 mm over a MAD that cannot be less than the reading doubt of 0.71 mm.
+    // 1.7 mm over a MAD that cannot be less than the reading doubt of 0.71 mm; four foods have bags.
     assert_eq!(
         voice.gap(gap("Oat flour"), 3.0).unwrap(),
-        "The gap of 1.7 mm is 2.4 MADs; with this many bags 2.0 is enough to stand out. \
-         But 3 mm is the least that can be read. \
+        "The gap of 1.7 mm is 2.4 MADs. With this many bags and 4 gaps it takes 2.9 to stand out. \
          Bags differ less than a ruler shows, so 0.7 mm counts as their MAD."
     );
     assert_eq!(
@@ -221,6 +220,11 @@ fn a_steady_difference_too_small_to_read_is_no_contradiction() {
     assert_eq!(
         voice.gap_in_brief(&gap, 3.0),
         "more than chance, but under 3 mm: too small to read"
+    );
+    let said = voice.gap(&ladder.gaps[0], 3.0).unwrap();
+    assert!(
+        said.contains(" With this many bags 1.2 is enough to stand out. But 3 mm is "),
+        "{said}"
     );
     assert_eq!(voice.gap_in_brief(&gap, 1.0), "larger than chance makes");
 }

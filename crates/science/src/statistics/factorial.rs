@@ -1,9 +1,7 @@
 //! Two things varied at once: does one change what the other does?
 
-use super::additive::{Additive, Row, Spread, marks, multiplier, without_level};
-use super::anova::{self, AnovaError, Term};
-use super::compare::{Estimate, NotComparable};
-use super::linear::{self, Estimated, FitError};
+use super::compare::{Estimate, How, NotComparable};
+use super::mixed::{Family, JointTest, Mixed, MixedError, Place, Records, Told, Variances};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One value of one bag of a crossed question.
@@ -17,19 +15,21 @@ pub struct CrossedValue {
     pub second: usize,
     /// Which block (class period), by any number.
     pub block: usize,
+    /// Which group of that block made it, by any number.
+    pub group: usize,
 }
 
 /// What a crossed question shows.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Factorial {
     /// Test of whether the second variable does the same at all levels of the first.
-    pub interaction: Result<Term, AnovaError>,
+    pub interaction: Result<JointTest, MixedError>,
     /// Each level of the first variable against its reference, averaged over the second.
     pub first: Vec<MainEffect>,
     /// Each level of the second variable against its reference, averaged over the first.
     pub second: Vec<MainEffect>,
-    /// Spread of bags alike, where it could be estimated.
-    pub spread: Option<Spread>,
+    /// How much bags alike and groups differ, where it could be estimated.
+    pub variances: Option<Variances>,
 }
 
 /// One level of a variable against its reference level.
@@ -48,62 +48,146 @@ pub struct MainEffect {
 }
 
 /// Analyzes a crossed question; `references` are the levels of the first and the second variable
-/// that the others are compared with, `reading_doubt` as in [`compare`](super::compare::compare).
+/// that the others are compared with, `how` as in [`compare`](super::compare::compare).
 ///
 /// ```text
-/// value = block + cell + rest        a cell is one level of each variable
+/// value = block + cell + group + rest        a cell is one level of each variable
 /// ```
 ///
 /// A main effect weighs all levels of the other variable equally, whatever the number of bags
 /// (Yates 1934, *J. Am. Stat. Assoc.* 29, 51–66, weighted squares of means), and needs a bag in
 /// each cell that it averages.
-pub fn factorial(
-    bags: &[CrossedValue],
-    references: (usize, usize),
-    reading_doubt: f64,
-) -> Factorial {
-    let firsts: BTreeSet<usize> = bags.iter().map(|bag| bag.first).collect();
-    let seconds: BTreeSet<usize> = bags.iter().map(|bag| bag.second).collect();
-    let cells: BTreeMap<(usize, usize), usize> = firsts
+pub fn factorial(bags: &[CrossedValue], references: (usize, usize), how: &How) -> Factorial {
+    let cells = Cells::of(bags);
+    let places: Vec<Place> = bags
         .iter()
-        .flat_map(|&a| seconds.iter().map(move |&b| (a, b)))
-        .enumerate()
-        .map(|(number, cell)| (cell, number))
-        .collect();
-    let rows: Vec<Row> = bags
-        .iter()
-        .filter_map(|bag| {
-            let treatment = *cells.get(&(bag.first, bag.second))?;
-            Some(Row { value: bag.value, block: bag.block, treatment })
+        .map(|bag| Place {
+            value: bag.value,
+            treatment: cells.filled[&(bag.first, bag.second)],
+            block: bag.block,
+            group: bag.group,
         })
         .collect();
-    let model = Additive::fit(&rows);
-    let mean = |level: usize, of_first: bool, sign: f64| -> Vec<(usize, f64)> {
-        let inside = |&(a, b): &(usize, usize)| level == if of_first { a } else { b };
-        let over = if of_first { seconds.len() } else { firsts.len() };
-        let weight = sign / over as f64;
-        cells.iter().filter(|(cell, _)| inside(cell)).map(|(_, &at)| (at, weight)).collect()
-    };
-    let effects = |of_first: bool| -> Vec<(Effect, Result<Estimated, NotComparable>)> {
-        let (levels, reference) =
-            if of_first { (&firsts, references.0) } else { (&seconds, references.1) };
+    let model = Records::of_treatments(&places, cells.filled.len())
+        .map_err(MixedError::from)
+        .and_then(|records| Mixed::of(&records, how));
+    let effects = |of_first: bool| -> Vec<(Effect, Result<Told, NotComparable>)> {
+        let (levels, reference) = if of_first {
+            (&cells.firsts, references.0)
+        } else {
+            (&cells.seconds, references.1)
+        };
         let effect = |&level: &usize| {
             let effect = Effect::of(bags, level, reference, of_first);
-            let parts = [mean(level, of_first, 1.0), mean(reference, of_first, -1.0)].concat();
-            (effect, effect.told(&model, &parts))
+            let weights = cells.main(level, reference, of_first);
+            (effect, effect.told(&model, weights))
         };
         levels.iter().filter(|&&level| level != reference).map(effect).collect()
     };
     let (first, second) = (effects(true), effects(false));
-    let spread = model.as_ref().ok().and_then(|model| model.spread(reading_doubt));
-    let comparable: Vec<&Estimated> =
-        first.iter().chain(&second).flat_map(|(_, t)| t).collect();
-    let judge = spread.and_then(|s| multiplier(&comparable, s.df).map(|times| (s, times)));
-    let finish = |effects: Vec<(Effect, Result<Estimated, NotComparable>)>| {
-        effects.into_iter().map(|(effect, told)| effect.finish(told, judge)).collect()
+    let made: Vec<&Told> =
+        first.iter().chain(&second).filter_map(|(_, told)| told.as_ref().ok()).collect();
+    let family = match &model {
+        Ok(model) if !made.is_empty() => Some(Family::new(model, &made, None, how.seed)),
+        _ => None,
     };
-    let interaction = interaction(&rows, &cells);
-    Factorial { interaction, first: finish(first), second: finish(second), spread }
+    let finish = |effects: &[(Effect, Result<Told, NotComparable>)]| -> Vec<MainEffect> {
+        let one = |(effect, told): &(Effect, Result<Told, NotComparable>)| {
+            let outcome = match (told, &model, &family) {
+                (Ok(told), Ok(model), Some(family)) => {
+                    Ok(Estimate::new(told, model, family, None))
+                }
+                (Ok(_), ..) => Err(NotComparable::NoSpread),
+                (Err(why), ..) => Err(why.clone()),
+            };
+            let &Effect { level, reference, n, n_reference } = effect;
+            MainEffect { level, reference, n, n_reference, outcome }
+        };
+        effects.iter().map(one).collect()
+    };
+    Factorial {
+        first: finish(&first),
+        second: finish(&second),
+        variances: model.as_ref().ok().map(Mixed::variances),
+        interaction: model.and_then(|model| {
+            let told: Vec<Told> =
+                cells.interactions().iter().filter_map(|weights| model.told(weights)).collect();
+            model.jointly(&told.iter().collect::<Vec<_>>()).ok_or(MixedError::NothingToTest)
+        }),
+    }
+}
+
+/// The cells that have a bag.
+struct Cells {
+    firsts: BTreeSet<usize>,
+    seconds: BTreeSet<usize>,
+    /// The number of each.
+    filled: BTreeMap<(usize, usize), usize>,
+}
+
+impl Cells {
+    fn of(bags: &[CrossedValue]) -> Self {
+        let cells: BTreeSet<(usize, usize)> =
+            bags.iter().map(|bag| (bag.first, bag.second)).collect();
+        Self {
+            firsts: cells.iter().map(|cell| cell.0).collect(),
+            seconds: cells.iter().map(|cell| cell.1).collect(),
+            filled: cells.into_iter().zip(0..).collect(),
+        }
+    }
+
+    /// Weights of the cells in a main effect; `None` where one that it averages has no bag.
+    fn main(&self, level: usize, reference: usize, of_first: bool) -> Option<Vec<f64>> {
+        let others = if of_first { &self.seconds } else { &self.firsts };
+        let share = 1.0 / others.len() as f64;
+        let mut weights = vec![0.0; self.filled.len()];
+        for (level, sign) in [(level, share), (reference, -share)] {
+            for &other in others {
+                let cell = if of_first { (level, other) } else { (other, level) };
+                weights[*self.filled.get(&cell)?] += sign;
+            }
+        }
+        Some(weights)
+    }
+
+    /// Weights that are 0 wherever the two variables merely add up, and together hold all such
+    /// weights: each cell, less what the marks of levels can make of it.
+    fn interactions(&self) -> Vec<Vec<f64>> {
+        let mark = |is: &dyn Fn(&(usize, usize)) -> bool| -> Vec<f64> {
+            self.filled.keys().map(|cell| f64::from(u8::from(is(cell)))).collect()
+        };
+        let mut added: Vec<Vec<f64>> = Vec::new();
+        let marks = self.firsts.iter().map(|&a| mark(&|cell| cell.0 == a));
+        for mark in marks.chain(self.seconds.iter().map(|&b| mark(&|cell| cell.1 == b))) {
+            let rest = beside(&added, mark.clone());
+            let (size, whole) = (libm::sqrt(square(&rest)), libm::sqrt(square(&mark)));
+            if size > ROUNDING * whole {
+                added.push(rest.into_iter().map(|v| v / size).collect());
+            }
+        }
+        let cells = self.filled.keys().map(|&one| beside(&added, mark(&|cell| *cell == one)));
+        cells.filter(|weights| square(weights) > ROUNDING).collect()
+    }
+}
+
+/// Share of a vector below which what is left of it is rounding (1).
+const ROUNDING: f64 = 1e-9;
+
+/// What is left of a vector beside others that stand at right angles; twice, for the digits.
+fn beside(others: &[Vec<f64>], mut vector: Vec<f64>) -> Vec<f64> {
+    for _ in 0..2 {
+        for other in others {
+            let along: f64 = vector.iter().zip(other).map(|(a, b)| a * b).sum();
+            for (v, other) in vector.iter_mut().zip(other) {
+                *v -= along * other;
+            }
+        }
+    }
+    vector
+}
+
+fn square(vector: &[f64]) -> f64 {
+    vector.iter().map(|v| v * v).sum()
 }
 
 /// The two levels of a main effect and their bags.
@@ -124,54 +208,14 @@ impl Effect {
 
     fn told(
         &self,
-        model: &Result<Additive, FitError>,
-        parts: &[(usize, f64)],
-    ) -> Result<Estimated, NotComparable> {
+        model: &Result<Mixed, MixedError>,
+        weights: Option<Vec<f64>>,
+    ) -> Result<Told, NotComparable> {
         let &Self { n, n_reference, .. } = self;
         if n == 0 || n_reference == 0 {
             return Err(NotComparable::NoBags { n, n_reference });
         }
-        match model {
-            Ok(model) if parts.iter().any(|(cell, _)| !model.holds(*cell)) => {
-                Err(NotComparable::EmptyCell)
-            }
-            Ok(model) => model.contrast(parts).ok_or(NotComparable::NoSharedBlock),
-            Err(why) => Err(NotComparable::from_fit(why, n, n_reference)),
-        }
+        let weights = weights.ok_or(NotComparable::EmptyCell)?;
+        NotComparable::unless_told(model, &weights, (n, n_reference))
     }
-
-    fn finish(
-        self,
-        told: Result<Estimated, NotComparable>,
-        judge: Option<(Spread, f64)>,
-    ) -> MainEffect {
-        let Self { level, reference, n, n_reference } = self;
-        let outcome = told.and_then(|told| match judge {
-            Some((spread, times)) => Ok(Estimate::new(&told, spread, times)),
-            None => Err(NotComparable::TooFewBags { n, n_reference }),
-        });
-        MainEffect { level, reference, n, n_reference, outcome }
-    }
-}
-
-/// F of what the cells hold beyond blocks and the two variables added up.
-fn interaction(
-    rows: &[Row],
-    cells: &BTreeMap<(usize, usize), usize>,
-) -> Result<Term, AnovaError> {
-    let pair: BTreeMap<usize, (usize, usize)> =
-        cells.iter().map(|(&pair, &cell)| (cell, pair)).collect();
-    let level = |row: &Row, of_first: bool| {
-        pair.get(&row.treatment).map_or(0, |&(a, b)| if of_first { a } else { b })
-    };
-    let levels =
-        |of: &dyn Fn(&Row) -> usize| -> BTreeSet<usize> { rows.iter().map(of).collect() };
-    let mut columns = marks(rows, &levels(&|row| row.block), |row| row.block);
-    columns.extend(marks(rows, &levels(&|row| level(row, true)), |row| level(row, true)));
-    columns.extend(marks(rows, &levels(&|row| level(row, false)), |row| level(row, false)));
-    let added = columns.len();
-    columns.extend(marks(rows, &levels(&|row| row.treatment), |row| row.treatment));
-    let largest = rows.iter().fold(0.0_f64, |most, row| most.max(row.value.abs()));
-    let fit = linear::fit(&columns, &without_level(rows))?;
-    anova::one_term(&fit, added..columns.len(), largest)
 }

@@ -76,8 +76,11 @@ pub struct Gap {
     pub mad_is_reading_doubt: bool,
     /// Size of the gap in MADs (1), where a MAD is not 0.
     pub in_mads: Option<f64>,
-    /// Gap in MADs (1) from which chance alone makes one like it at most 1 time in 20, for this
-    /// number of bags out of so many groups; none for a single bag, and for one group's bags.
+    /// How many gaps the question has.
+    pub gaps: usize,
+    /// Gap in MADs (1) from which chance alone makes one like it, or any other of the question, at most 1
+    /// time in 20, for this number of bags out of so many groups; none for a single bag, and for one
+    /// group's bags.
     pub needed: Option<f64>,
     /// Whether all bags of a side come from one group although there are several: then the gap may be
     /// that group's way of working, and no multiple tells.
@@ -94,11 +97,17 @@ impl Gap {
 /// Counts the gap between two sets in MADs.
 ///
 /// `reading_doubt` (unit of the values; 0 where they are exact) is the least that a MAD can be
-/// believed to be. The needed multiple is that of the smaller set, and of the fewer groups.
+/// believed to be. The needed multiple is that of the smaller set, of the fewer groups, and of a question
+/// of so many `gaps`.
 ///
 /// # Errors
 /// [`SummaryError`] for an empty set, and for numbers that are not finite.
-pub fn gap_in_mads(first: Side, second: Side, reading_doubt: f64) -> Result<Gap, SummaryError> {
+pub fn gap_in_mads(
+    first: Side,
+    second: Side,
+    gaps: usize,
+    reading_doubt: f64,
+) -> Result<Gap, SummaryError> {
     let (a, b) = (summarize(first.values)?, summarize(second.values)?);
     let doubt = if reading_doubt.is_finite() { reading_doubt.max(0.0) } else { 0.0 };
     let larger = a.mad.max(b.mad);
@@ -112,7 +121,8 @@ pub fn gap_in_mads(first: Side, second: Side, reading_doubt: f64) -> Result<Gap,
         mad,
         mad_is_reading_doubt: larger < doubt,
         in_mads,
-        needed: needed_multiple(a.n.min(b.n), first.groups.min(second.groups)),
+        gaps,
+        needed: needed_multiple(a.n.min(b.n), first.groups.min(second.groups), gaps),
         one_groups_bags: [(a.n, first.groups), (b.n, second.groups)]
             .iter()
             .any(|(bags, groups)| *bags > 1 && *groups < 2),

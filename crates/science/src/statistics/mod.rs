@@ -1,6 +1,5 @@
 //! Statistics fit for purpose: the bag as the unit, the period as the block.
 
-mod additive;
 pub mod anova;
 mod blocked;
 pub mod chance;

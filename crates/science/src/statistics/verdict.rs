@@ -3,8 +3,8 @@
 //! # The rule
 //! - **no rise**: no bag on either side reached the readable difference.
 //! - **clear**: the 95 % interval that holds for all comparisons of the question at once leaves 0
-//!   out, each side has two bags or more, neither side hangs on one group, and the difference is
-//!   one that can be read.
+//!   out, each side has two bags or more, neither side hangs on one group, how much groups differ
+//!   can be seen, and the difference is one that can be read.
 //! - **leaning**: that interval leaves 0 out, but one of the other conditions fails; or the 80 %
 //!   interval for this comparison alone leaves 0 out.
 //! - **unclear**: otherwise.
@@ -97,6 +97,9 @@ pub enum Reason {
         /// The treatment that it alone made.
         treatment: usize,
     },
+    /// It would be clear, but groups and treatments go together, so that how much groups differ had
+    /// to be assumed.
+    GroupsAssumed,
     /// It would be clear, but the difference is smaller than what counts as readable.
     SmallerThanReadable {
         /// The difference (mm).
@@ -154,9 +157,9 @@ pub fn verdict(contrast: &Contrast, readable: f64) -> Verdict {
 }
 
 fn judged(contrast: &Contrast, estimate: &Estimate, readable: f64) -> (Code, Reason) {
-    let &Estimate { difference, low, high, se, df } = estimate;
+    let &Estimate { difference, low, high, se, df, .. } = estimate;
     if low <= 0.0 && high >= 0.0 {
-        let half = se * student::upper_quantile(0.5 * (1.0 - LEANING), df as f64);
+        let half = se * student::upper_quantile(0.5 * (1.0 - LEANING), df);
         return if difference.abs() > half {
             let (low, high) = (difference - half, difference + half);
             (Code::Leaning, Reason::OnlyAlone { low, high })
@@ -169,6 +172,8 @@ fn judged(contrast: &Contrast, estimate: &Estimate, readable: f64) -> (Code, Rea
         (Code::Leaning, Reason::OneBag { n, n_reference })
     } else if let Some(tie) = contrast.tied_to_one_group {
         (Code::Leaning, Reason::OneGroup { group: tie.group, treatment: tie.treatment })
+    } else if estimate.assumes_groups {
+        (Code::Leaning, Reason::GroupsAssumed)
     } else if difference.abs() < readable - ROUNDING {
         (Code::Leaning, Reason::SmallerThanReadable { difference, readable })
     } else {
@@ -187,6 +192,9 @@ impl fmt::Display for Reason {
             }
             Self::OneGroup { .. } => {
                 f.write_str("one group made all bags of one kind, so the difference may be the group's way of working")
+            }
+            Self::GroupsAssumed => {
+                f.write_str("too few groups made bags to see how much groups differ, so the difference may be theirs")
             }
             Self::SmallerThanReadable { difference, readable } => {
                 write!(f, "the difference of {:.1} mm is smaller than the {readable} mm that can be read on a bag", difference.abs())

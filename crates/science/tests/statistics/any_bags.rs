@@ -1,7 +1,7 @@
 //! What holds of a comparison whatever the bags are.
 
 use crate::bags::{bag, finite};
-use barm_science::statistics::compare::{BagValue, Reference, compare};
+use barm_science::statistics::compare::{BagValue, Compared, How, compare};
 use proptest::prelude::*;
 
 prop_compose! {
@@ -30,12 +30,12 @@ proptest! {
         pairs in prop::collection::vec((0_usize..6, 0_usize..6), 0..5),
         doubt in prop_oneof![Just(0.0), Just(0.7), Just(f64::NAN)],
     ) {
-        for reference in [Reference::Treatment(0), Reference::Pairs(pairs)] {
-            let answer = compare(&list, &reference, doubt);
+        for reference in [Compared::Reference(0), Compared::Pairs(pairs)] {
+            let answer = compare(&list, &reference, &How::read_with(doubt));
             prop_assert!(finite(&answer) , "{:?}", answer);
             for contrast in &answer.contrasts {
                 if let Ok(e) = &contrast.outcome {
-                    prop_assert!(e.low <= e.difference && e.difference <= e.high && e.df > 0);
+                    prop_assert!(e.low <= e.difference && e.difference <= e.high && e.df >= 1.0);
                 } else {
                     let words = contrast.outcome.as_ref().unwrap_err().to_string();
                     prop_assert!(words.len() > 20);
@@ -56,8 +56,8 @@ proptest! {
             .map(|b| bag(b.treatment * 7 + 3, 9 - b.block, 100 + b.group, b.value))
             .collect();
         other.rotate_left(turn);
-        let ours = compare(&list, &Reference::Treatment(0), 0.7);
-        let theirs = compare(&other, &Reference::Treatment(3), 0.7);
+        let ours = compare(&list, &Compared::Reference(0), &How::read_with(0.7));
+        let theirs = compare(&other, &Compared::Reference(3), &How::read_with(0.7));
         for (a, b) in ours.contrasts.iter().zip(&theirs.contrasts) {
             let (a, b) = (a.outcome.clone().unwrap(), b.outcome.clone().unwrap());
             prop_assert!((a.difference - b.difference).abs() < 1e-10);

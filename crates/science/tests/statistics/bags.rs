@@ -29,7 +29,6 @@ pub(crate) fn finite(answer: &Comparison) -> bool {
             && contrast
                 .outcome
                 .as_ref()
-                .map_or(true, |e| all(&[e.difference, e.low, e.high, e.se]))
-    }) && answer.spread.is_none_or(|spread| spread.sd.is_finite())
-        && answer.multiplier.is_none_or(f64::is_finite)
+                .map_or(true, |e| all(&[e.difference, e.low, e.high, e.se, e.df, e.factor]))
+    }) && answer.variances.is_none_or(|found| all(&[found.bag, found.group]))
 }

@@ -2,7 +2,7 @@
 
 use crate::size::counts;
 use barm_science::statistics::chance::Chance;
-use barm_science::statistics::compare::{BagValue, Comparison, Reference, compare};
+use barm_science::statistics::compare::{BagValue, Compared, Comparison, How, compare};
 use barm_science::statistics::verdict::{Code, Direction, verdict};
 
 /// A kind of day: bags of each treatment (the reference is treatment 0) in each period.
@@ -52,7 +52,7 @@ fn class(cell: &Cell, effect: impl Fn(usize) -> f64, chance: &mut Chance) -> Com
             }
         }
     }
-    compare(&list, &Reference::Treatment(0), 0.7)
+    compare(&list, &Compared::Reference(0), &How::read_with(0.7))
 }
 
 /// Classes of one cell: fewer where each takes long, as uneven designs do.

@@ -3,8 +3,17 @@
 use crate::bags::bags;
 use crate::experiments::{by_treatment, experiment, near, r_values};
 use crate::table::{number, rows};
-use barm_science::statistics::compare::{Comparison, Estimate, Reference, compare};
+use barm_science::statistics::compare::{Compared, Comparison, Estimate, How, compare};
 use barm_science::statistics::distribution::multivariate_t::LargestOfSeveral;
+
+fn estimate(answer: &Comparison) -> Estimate {
+    answer.contrasts[0].outcome.clone().unwrap()
+}
+
+/// Half width of the intervals in standard errors.
+fn factor(answer: &Comparison) -> f64 {
+    estimate(answer).factor
+}
 
 /// R 4.2.2 and multcomp (differences and standard errors), SciPy 1.17.1 quadrature (critical
 /// values and adjusted p) on four of R's data sets.
@@ -18,14 +27,15 @@ fn dunnetts_comparisons_agree() {
             by_treatment(&trials).into_iter().map(|(name, _)| name).collect();
         let first = if set == "aov_chickwts" { "casein" } else { &names[0] };
         let reference = names.iter().position(|name| name == first).unwrap();
-        let answer = compare(&bags(&trials), &Reference::Treatment(reference), 0.0);
+        let answer =
+            compare(&bags(&trials), &Compared::Reference(reference), &How::read_with(0.0));
         let of = |comparison: &str| {
             let row = outside
                 .iter()
                 .find(|row| row["case"] == set && row["comparison"] == comparison);
             number(&row.unwrap()["value_quadrature"])
         };
-        near(set, answer.multiplier.unwrap(), of(""), 1e-9, 0.0);
+        near(set, factor(&answer), of(""), 1e-9, 0.0);
         let r = r_values(set);
         let correlation: Vec<Vec<f64>> = answer
             .contrasts
@@ -40,7 +50,7 @@ fn dunnetts_comparisons_agree() {
                     .collect()
             })
             .collect();
-        let several = LargestOfSeveral::new(&correlation, answer.spread.unwrap().df as f64, 1);
+        let several = LargestOfSeveral::new(&correlation, estimate(&answer).df, 1);
         for contrast in &answer.contrasts {
             let ours = contrast.outcome.clone().unwrap();
             let other = &names[contrast.treatment];
@@ -66,14 +76,14 @@ fn dunnetts_textbook_examples_are_met() {
         let names: Vec<String> =
             by_treatment(&trials).into_iter().map(|(name, _)| name).collect();
         let reference = names.iter().position(|name| name == reference).unwrap();
-        compare(&bags(&trials), &Reference::Treatment(reference), 0.0)
+        compare(&bags(&trials), &Compared::Reference(reference), &How::read_with(0.0))
     };
     let estimates = |answer: &Comparison| -> Vec<Estimate> {
         answer.contrasts.iter().map(|c| c.outcome.clone().unwrap()).collect()
     };
     let blood = against("blood", "control");
-    near("factor", blood.multiplier.unwrap(), 2.513_482_903_596, 1e-11, 0.0);
-    near("s²", blood.spread.unwrap().sd.powi(2), 1.380_523, 1e-6, 0.0);
+    near("factor", factor(&blood), 2.513_482_903_596, 1e-11, 0.0);
+    near("s²", blood.variances.unwrap().bag.powi(2), 1.380_523, 1e-6, 0.0);
     for (ours, (difference, bags)) in estimates(&blood).iter().zip([(0.65, 4.0), (2.628, 5.0)])
     {
         let half = 2.513_482_903_596 * f64::sqrt(1.380_523 * (1.0 / 6.0 + 1.0 / bags));
@@ -82,7 +92,7 @@ fn dunnetts_textbook_examples_are_met() {
         near("high", ours.high, difference + half, 1e-5, 0.0);
     }
     let fabric = against("fabric", "standard");
-    near("s", fabric.spread.unwrap().sd, 19.0_f64.sqrt(), 1e-13, 0.0);
+    near("s", fabric.variances.unwrap().bag, 19.0_f64.sqrt(), 1e-13, 0.0);
     let half = 2.879_661_505_119_6 * (19.0 * 2.0 / 3.0_f64).sqrt();
     for (ours, difference) in estimates(&fabric).iter().zip([11.0, 2.0, -5.0]) {
         near("low", ours.low, difference - half, 1e-12, 20.0);
@@ -90,7 +100,7 @@ fn dunnetts_textbook_examples_are_met() {
         assert_eq!(ours.low > 0.0 || ours.high < 0.0, difference > 10.0);
     }
     let cotton = against("cotton", "35");
-    near("factor", cotton.multiplier.unwrap(), 2.65, 0.005 / 2.65, 0.0);
+    near("factor", factor(&cotton), 2.65, 0.005 / 2.65, 0.0);
     for ours in estimates(&cotton) {
         near("allowance", 0.5 * (ours.high - ours.low), 4.76, 0.005 / 4.76, 0.0);
     }
@@ -125,7 +135,8 @@ fn all_pairs_of_the_handbooks_examples_are_met() {
         [("nist-resistance", &handbook, 0.0105), ("hardwood", &hardwood, 0.003)]
     {
         let pairs = printed.iter().map(|&(a, b, ..)| (a, b)).collect();
-        let answer = compare(&bags(&experiment(set)), &Reference::Pairs(pairs), 0.0);
+        let answer =
+            compare(&bags(&experiment(set)), &Compared::Pairs(pairs), &How::read_with(0.0));
         for (contrast, &(a, b, low, high)) in answer.contrasts.iter().zip(printed) {
             let ours = contrast.outcome.clone().unwrap();
             if low.is_finite() {

@@ -18,6 +18,7 @@ mod mixed;
 mod mixed_balanced;
 mod mixed_coverage;
 mod mixed_experiments;
+mod mixed_known;
 mod mixed_literal;
 mod mixed_properties;
 mod models;

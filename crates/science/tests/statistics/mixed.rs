@@ -3,10 +3,8 @@
 use crate::experiments::near;
 use crate::mixed_experiments::mixed_experiment;
 use crate::table::{number, rows};
-use barm_science::statistics::compare::BagValue;
-use barm_science::statistics::mixed::{
-    Answer, Compared, GroupVariance, How, Method, answer, holm,
-};
+use barm_science::statistics::compare::{BagValue, Compared, Comparison, How, compare};
+use barm_science::statistics::mixed::{GroupVariance, Method, holm};
 
 /// Every coefficient, standard error and degree of freedom of five published experiments, two of
 /// them unbalanced, by both methods.
@@ -105,7 +103,7 @@ fn class() -> Vec<BagValue> {
     .collect()
 }
 
-fn differences(answer: &Answer) -> Vec<(f64, f64)> {
+fn differences(answer: &Comparison) -> Vec<(f64, f64)> {
     let told = answer.contrasts.iter().map(|c| *c.outcome.as_ref().unwrap());
     told.map(|e| (e.difference, e.se)).collect()
 }
@@ -115,7 +113,7 @@ fn differences(answer: &Answer) -> Vec<(f64, f64)> {
 #[test]
 fn an_unbalanced_class_agrees_with_statsmodels() {
     let how = How { method: Method::Satterthwaite, ..How::default() };
-    let ours = answer(&class(), &Compared::Reference(0), &how);
+    let ours = compare(&class(), &Compared::Reference(0), &how);
     let found = ours.variances.unwrap();
     // A maximum that is searched by its height alone is flat to 1e-8.
     near("bags", found.bag.powi(2), 5.021_438_063_767_771, 1e-7, 0.0);

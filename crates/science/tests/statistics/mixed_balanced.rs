@@ -4,13 +4,13 @@ use crate::bags::{bag, bags};
 use crate::experiments::{by_treatment, experiment, near};
 use crate::mixed_experiments::mixed_experiment;
 use barm_science::statistics::anova;
-use barm_science::statistics::compare::{BagValue, Reference, compare};
-use barm_science::statistics::distribution::studentized_range::StudentizedRange;
-use barm_science::statistics::mixed::{
-    Answer, Compared, Estimate, GroupVariance, How, Method, Policy, Together, answer,
+use barm_science::statistics::compare::{
+    BagValue, Compared, Comparison, Estimate, How, compare,
 };
+use barm_science::statistics::distribution::studentized_range::StudentizedRange;
+use barm_science::statistics::mixed::{GroupVariance, Method, Policy, Together};
 
-pub(crate) fn estimates(answer: &Answer) -> Vec<Estimate> {
+pub(crate) fn estimates(answer: &Comparison) -> Vec<Estimate> {
     answer.contrasts.iter().map(|c| *c.outcome.as_ref().unwrap()).collect()
 }
 
@@ -70,7 +70,7 @@ fn treatments_of_whole_groups_are_judged_by_groups() {
     let within = 2.0 * 0.49 * 12.0 / 12.0;
     for method in [Method::KenwardRoger, Method::Satterthwaite] {
         let how = How { method, ..How::default() };
-        let ours = answer(&list, &Compared::Reference(0), &how);
+        let ours = compare(&list, &Compared::Reference(0), &how);
         let found = ours.variances.unwrap();
         near("within", found.bag.powi(2), within, 1e-12, 0.0);
         near("between", found.group.powi(2), (ms - within) / 2.0, 1e-11, 0.0);
@@ -98,11 +98,11 @@ fn differences_within_groups_do_not_hang_on_groups() {
             bag(treatment, group / 4, group, value + treatment as f64)
         })
         .collect();
-    let ours = answer(&list, &Compared::Reference(0), &How::default());
+    let ours = compare(&list, &Compared::Reference(0), &How::default());
     // The classical blocks are the groups.
     let by_group: Vec<BagValue> =
         list.iter().map(|b| BagValue { block: b.group, ..*b }).collect();
-    let classical = compare(&by_group, &Reference::Treatment(0), 0.0);
+    let classical = compare(&by_group, &Compared::Reference(0), &How::read_with(0.0));
     for (ours, classical) in estimates(&ours).iter().zip(&classical.contrasts) {
         let classical = classical.outcome.as_ref().unwrap();
         near("difference", ours.difference, classical.difference, 1e-11, 1.0);
@@ -118,8 +118,8 @@ fn differences_within_groups_do_not_hang_on_groups() {
 fn single_bags_are_the_comparison_without_groups() {
     for set in ["penicillin", "blood", "fabric", "cotton", "recovery", "aov_PlantGrowth"] {
         let list = bags(&experiment(set));
-        let ours = answer(&list, &Compared::Reference(0), &How::default());
-        let theirs = compare(&list, &Reference::Treatment(0), 0.0);
+        let ours = compare(&list, &Compared::Reference(0), &How::default());
+        let theirs = compare(&list, &Compared::Reference(0), &How::read_with(0.0));
         assert_eq!(ours.variances.unwrap().source, GroupVariance::SingleBags);
         for (ours, theirs) in estimates(&ours).iter().zip(&theirs.contrasts) {
             let theirs = theirs.outcome.as_ref().unwrap();
@@ -135,7 +135,7 @@ fn single_bags_are_the_comparison_without_groups() {
 #[test]
 fn dunnetts_chances_agree() {
     let list = bags(&experiment("aov_PlantGrowth"));
-    let ours = estimates(&answer(&list, &Compared::Reference(0), &How::default()));
+    let ours = estimates(&compare(&list, &Compared::Reference(0), &How::default()));
     near("p", ours[0].p, 0.322_695_685_768_773_17, 1e-9, 0.0);
     near("p", ours[1].p, 0.153_485_861_515_114_79, 1e-9, 0.0);
 }
@@ -144,7 +144,7 @@ fn dunnetts_chances_agree() {
 #[test]
 fn all_pairs_are_tukeys() {
     let list = bags(&experiment("aov_PlantGrowth"));
-    let answered = answer(&list, &Compared::AllPairs, &How::default());
+    let answered = compare(&list, &Compared::AllPairs, &How::default());
     assert_eq!(answered.together, Some(Together::StudentizedRange));
     let ours = estimates(&answered);
     let wanted = [
@@ -160,7 +160,7 @@ fn all_pairs_are_tukeys() {
         near("p", ours.p, p, 2e-6, 1.0);
     }
     let pairs =
-        answer(&bags(&experiment("nist-resistance")), &Compared::AllPairs, &How::default());
+        compare(&bags(&experiment("nist-resistance")), &Compared::AllPairs, &How::default());
     let p = |a: usize, b: usize| {
         let found = pairs.contrasts.iter().find(|c| (c.treatment, c.reference) == (a, b));
         found.unwrap().outcome.as_ref().unwrap().p
@@ -196,7 +196,7 @@ fn all_pairs_in_uneven_blocks_use_their_own_correlations() {
             }
         }
     }
-    let ours = answer(&list, &Compared::AllPairs, &How::default());
+    let ours = compare(&list, &Compared::AllPairs, &How::default());
     assert_eq!(ours.together, Some(Together::Sampled));
     assert!(ours.chance_error < 1e-4, "{}", ours.chance_error);
     let first = estimates(&ours)[0];
@@ -204,7 +204,7 @@ fn all_pairs_in_uneven_blocks_use_their_own_correlations() {
     let tukey = StudentizedRange::new(4, first.df).quantile(0.95) / 2.0_f64.sqrt();
     assert!(half < tukey && half > 0.97 * tukey, "{half} {tukey}");
     // Another seed, the same to the stated error.
-    let other = answer(&list, &Compared::AllPairs, &How { seed: 5, ..How::default() });
+    let other = compare(&list, &Compared::AllPairs, &How { seed: 5, ..How::default() });
     for (a, b) in estimates(&ours).iter().zip(estimates(&other)) {
         assert!((a.p - b.p).abs() < 2e-4, "{} {}", a.p, b.p);
         assert!((a.low - b.low).abs() < 2e-3 * a.se);
@@ -224,7 +224,7 @@ fn a_kept_share_widens_what_hangs_on_groups() {
         })
         .collect();
     let with =
-        |policy| answer(&list, &Compared::Reference(0), &How { policy, ..How::default() });
+        |policy| compare(&list, &Compared::Reference(0), &How { policy, ..How::default() });
     let plain = with(Policy::DegreesFromGroups);
     assert_eq!(plain.variances.unwrap().source, GroupVariance::Zero);
     let kept = with(Policy::LeastShare(0.3));
@@ -249,7 +249,7 @@ fn the_smallest_difference_usually_found_agrees() {
     {
         let list: Vec<BagValue> =
             (0..2 * n).map(|i| bag(i % 2, 0, i, (i as f64 * 2.1).sin())).collect();
-        let ours = answer(&list, &Compared::Reference(0), &How::default());
+        let ours = compare(&list, &Compared::Reference(0), &How::default());
         let sd = ours.variances.unwrap().bag;
         let found = estimates(&ours)[0].smallest_found / sd;
         assert!((found - wanted).abs() <= within, "{n}: {found}");
@@ -269,7 +269,7 @@ fn the_standardized_difference_is_hedges() {
         .enumerate()
         .map(|(group, (t, v))| bag(t, 0, group, v))
         .collect();
-    let ours = estimates(&answer(&pair, &Compared::Reference(0), &How::default()));
+    let ours = estimates(&compare(&pair, &Compared::Reference(0), &How::default()));
     let g = ours[0].standardized.unwrap();
     near("correction", g / -0.532_747_8, 0.9576, 1e-4, 0.0);
     near("g", g, -0.510_237_4, 2e-4, 0.0);

@@ -2,8 +2,8 @@
 
 use crate::size::counts;
 use barm_science::statistics::chance::Chance;
-use barm_science::statistics::compare::BagValue;
-use barm_science::statistics::mixed::{Answer, Compared, How, Policy, answer};
+use barm_science::statistics::compare::{BagValue, Compared, Comparison, How, compare};
+use barm_science::statistics::mixed::Policy;
 
 /// A kind of day: which treatments (0 is the reference) a group makes in a period.
 struct Cell {
@@ -46,7 +46,7 @@ fn cells() -> Vec<Cell> {
 }
 
 /// One class: a spread of 3 mm between bags, `ratio` times that between groups.
-fn class(cell: &Cell, ratio: f64, how: &How, chance: &mut Chance) -> Answer {
+fn class(cell: &Cell, ratio: f64, how: &How, chance: &mut Chance) -> Comparison {
     let mut list = Vec::new();
     for block in 0..cell.periods {
         let day = 20.0 + 6.0 * chance.normal();
@@ -58,7 +58,7 @@ fn class(cell: &Cell, ratio: f64, how: &How, chance: &mut Chance) -> Answer {
             }
         }
     }
-    answer(&list, &Compared::Reference(0), how)
+    compare(&list, &Compared::Reference(0), how)
 }
 
 /// All 95 % intervals of a question hold together in 95 % of classes, within the 99 % error of the

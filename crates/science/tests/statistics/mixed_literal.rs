@@ -4,14 +4,14 @@ use crate::experiments::near;
 use barm_science::statistics::mixed::{Method, Mixed, Policy, Records};
 use proptest::prelude::*;
 
-type Matrix = Vec<Vec<f64>>;
+pub(crate) type Matrix = Vec<Vec<f64>>;
 
-fn product(a: &Matrix, b: &Matrix) -> Matrix {
+pub(crate) fn product(a: &Matrix, b: &Matrix) -> Matrix {
     let inner = |row: &[f64], j: usize| row.iter().zip(b).map(|(x, r)| x * r[j]).sum();
     a.iter().map(|row| (0..b[0].len()).map(|j| inner(row, j)).collect()).collect()
 }
 
-fn transposed(a: &Matrix) -> Matrix {
+pub(crate) fn transposed(a: &Matrix) -> Matrix {
     (0..a[0].len()).map(|j| a.iter().map(|row| row[j]).collect()).collect()
 }
 
@@ -56,17 +56,17 @@ fn inverse(a: &Matrix) -> (Matrix, f64) {
 }
 
 /// A design: value, treatment, block, group.
-type Bag = (f64, usize, usize, usize);
+pub(crate) type Bag = (f64, usize, usize, usize);
 
-struct Literal {
-    x: Matrix,
+pub(crate) struct Literal {
+    pub(crate) x: Matrix,
     zz: Matrix,
-    y: Matrix,
+    pub(crate) y: Matrix,
 }
 
 impl Literal {
     /// Columns of all blocks, then of all treatments but the first.
-    fn of(bags: &[Bag], blocks: usize, treatments: usize) -> Self {
+    pub(crate) fn of(bags: &[Bag], blocks: usize, treatments: usize) -> Self {
         let mark = |yes: bool| f64::from(u8::from(yes));
         let x = bags
             .iter()
@@ -81,7 +81,7 @@ impl Literal {
     }
 
     /// Minus twice the restricted log-likelihood, all constants in it.
-    fn criterion(&self, within: f64, between: f64) -> f64 {
+    pub(crate) fn criterion(&self, within: f64, between: f64) -> f64 {
         let (vi, ln_v, phi, ln_a) = self.solved(within, between);
         let p = self.projected(&vi, &phi);
         let rest = product(&product(&transposed(&self.y), &p), &self.y)[0][0];
@@ -89,7 +89,7 @@ impl Literal {
         free * (2.0 * std::f64::consts::PI).ln() + ln_v + ln_a + rest
     }
 
-    fn solved(&self, within: f64, between: f64) -> (Matrix, f64, Matrix, f64) {
+    pub(crate) fn solved(&self, within: f64, between: f64) -> (Matrix, f64, Matrix, f64) {
         let n = self.y.len();
         let one: Matrix = (0..n)
             .map(|i| (0..n).map(|j| within * f64::from(u8::from(i == j))).collect())
@@ -99,7 +99,7 @@ impl Literal {
         (vi, ln_v, phi, ln_phi)
     }
 
-    fn projected(&self, vi: &Matrix, phi: &Matrix) -> Matrix {
+    pub(crate) fn projected(&self, vi: &Matrix, phi: &Matrix) -> Matrix {
         let vx = product(vi, &self.x);
         combined(vi, -1.0, &product(&product(&vx, phi), &transposed(&vx)))
     }
@@ -175,7 +175,7 @@ impl Literal {
 }
 
 /// Up to 24 bags of 3 treatments in 2 blocks, each with 3 groups; every one of them occurs.
-fn bags() -> impl Strategy<Value = Vec<Bag>> {
+pub(crate) fn bags() -> impl Strategy<Value = Vec<Bag>> {
     let more = prop::collection::vec((0_usize..3, 0_usize..2, 0_usize..3), 2..12);
     (more, prop::collection::vec(-1.0_f64..1.0, 24), prop::collection::vec(-2.0_f64..2.0, 6))
         .prop_map(|(more, noise, habits)| {

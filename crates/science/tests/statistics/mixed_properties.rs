@@ -2,13 +2,13 @@
 
 use crate::bags::bag;
 use crate::size::counts;
-use barm_science::statistics::compare::{BagValue, NotComparable};
-use barm_science::statistics::mixed::{
-    Answer, Compared, Estimate, How, Method, Mixed, Policy, Records, answer,
+use barm_science::statistics::compare::{
+    BagValue, Compared, Comparison, Estimate, How, NotComparable, compare,
 };
+use barm_science::statistics::mixed::{Method, Mixed, Policy, Records};
 use proptest::prelude::*;
 
-fn finite(answer: &Answer) -> bool {
+fn finite(answer: &Comparison) -> bool {
     let estimate = |e: &Estimate| {
         let numbers = [
             e.difference,
@@ -82,7 +82,7 @@ proptest! {
             for compared in
                 [Compared::Reference(0), Compared::Pairs(pairs.clone()), Compared::AllPairs]
             {
-                let found = answer(&list, &compared, &how);
+                let found = compare(&list, &compared, &how);
                 prop_assert!(finite(&found), "{:?}", found);
             }
         }
@@ -113,8 +113,8 @@ proptest! {
             .collect();
         other.rotate_left(turn);
         for how in ways() {
-            let ours = answer(&list, &Compared::Reference(0), &how);
-            let theirs = answer(&other, &Compared::Reference(2), &how);
+            let ours = compare(&list, &Compared::Reference(0), &how);
+            let theirs = compare(&other, &Compared::Reference(2), &how);
             let (a, b) = (ours.variances.unwrap(), theirs.variances.unwrap());
             prop_assert_eq!(a.source, b.source);
             prop_assert!((a.group - b.group / size).abs() < 1e-6 * (a.bag + a.group));
@@ -178,7 +178,7 @@ proptest! {
 #[test]
 fn what_cannot_be_compared_says_why() {
     let only = |list: &[BagValue], how: &How| {
-        let found = answer(list, &Compared::Reference(0), how);
+        let found = compare(list, &Compared::Reference(0), how);
         assert!(finite(&found), "{found:?}");
         found.contrasts[0].outcome.clone()
     };
@@ -204,8 +204,8 @@ fn what_cannot_be_compared_says_why() {
         };
         assert_eq!(found.to_bits(), value.to_bits());
     }
-    assert!(answer(&[], &Compared::AllPairs, &plain).contrasts.is_empty());
-    let nothing = answer(&[], &Compared::Pairs(vec![(1, 0), (2, 2)]), &plain);
+    assert!(compare(&[], &Compared::AllPairs, &plain).contrasts.is_empty());
+    let nothing = compare(&[], &Compared::Pairs(vec![(1, 0), (2, 2)]), &plain);
     let why: Vec<_> = nothing.contrasts.iter().map(|c| c.outcome.clone()).collect();
     assert_eq!(
         why,
@@ -218,7 +218,7 @@ fn what_cannot_be_compared_says_why() {
 fn a_group_and_its_treatment_cannot_be_told_apart() {
     let list: Vec<BagValue> =
         (0..6).map(|i| bag(i % 2, 0, i % 2, [4.0, 9.0, 5.0, 11.0, 6.0, 10.0][i])).collect();
-    let found = answer(&list, &Compared::Reference(0), &How::default());
+    let found = compare(&list, &Compared::Reference(0), &How::default());
     assert_eq!(found.contrasts[0].outcome, Err(NotComparable::GroupsNotTold));
     assert_eq!(
         found.contrasts[0].tied_to_one_group.map(|t| (t.group, t.treatment)),
@@ -226,14 +226,14 @@ fn a_group_and_its_treatment_cannot_be_told_apart() {
     );
     // By a share that is assumed there is a number, and the tie is said beside it.
     let assumed = How { policy: Policy::LeastShare(0.3), ..How::default() };
-    let found = answer(&list, &Compared::Reference(0), &assumed);
+    let found = compare(&list, &Compared::Reference(0), &assumed);
     let wider = found.contrasts[0].outcome.clone().unwrap();
     assert!(found.contrasts[0].tied_to_one_group.is_some() && wider.group_share > 0.5);
     // Where each group makes both, nothing is tied and nothing hangs on groups.
     let both: Vec<BagValue> = (0..8)
         .map(|i| bag(i % 2, 0, i / 4, [4.0, 9.0, 5.0, 11.0, 8.0, 12.0, 9.0, 14.5][i]))
         .collect();
-    let found = answer(&both, &Compared::Reference(0), &How::default());
+    let found = compare(&both, &Compared::Reference(0), &How::default());
     assert!(found.contrasts[0].tied_to_one_group.is_none());
     assert!(found.contrasts[0].outcome.as_ref().unwrap().group_share < 1e-9);
 }

@@ -9,7 +9,7 @@ use barm_science::statistics::summary::{SummaryError, summarize};
 
 /// The gap between bags that a group each made.
 fn gap(first: &[f64], second: &[f64], doubt: f64) -> Result<Gap, SummaryError> {
-    gap_in_mads(Side::each_its_group(first), Side::each_its_group(second), doubt)
+    gap_in_mads(Side::each_its_group(first), Side::each_its_group(second), 1, doubt)
 }
 
 /// Worked by hand: control 4, 5, 5, 6 and treated 9, 10, 12, 13 in the table of experiments; and
@@ -42,18 +42,52 @@ fn dots_overlap_where_both_sets_reach() {
 /// standard normal and each MAD the size of a normal value over √2.
 #[test]
 fn the_multiple_for_two_bags_is_exact() {
-    let m = needed_multiple(2, 2).unwrap();
-    let step = 1e-3;
-    let chance: f64 = (0..12_000_u32)
-        .map(|i| {
-            let z = (f64::from(i) + 0.5) * step;
-            let inside = libm::erf(z / m);
-            (-0.5 * z * z).exp() * inside * inside
-        })
-        .sum::<f64>()
-        * step
-        * (2.0 / std::f64::consts::PI).sqrt();
-    near("false alarm", chance, 0.05, 1e-4, 0.0);
+    for gaps in [1, 2, 3, 4, 6, 10] {
+        let m = needed_multiple(2, 2, gaps).unwrap();
+        let step = 1e-3;
+        let chance: f64 = (0..12_000_u32)
+            .map(|i| {
+                let z = (f64::from(i) + 0.5) * step;
+                let inside = libm::erf(z / m);
+                (-0.5 * z * z).exp() * inside * inside
+            })
+            .sum::<f64>()
+            * step
+            * (2.0 / std::f64::consts::PI).sqrt();
+        near("false alarm", chance, 0.05 / gaps as f64, 3e-4, 0.0);
+    }
+}
+
+/// With several gaps each is given its share of 1 time in 20: so much rarer does chance alone reach one,
+/// in bags of a group each and in several bags a group.
+#[test]
+fn more_gaps_need_more_each() {
+    let pairs = counts(20_000, 100_000, 1_000_000);
+    for (bags, groups, gaps) in
+        [(3, 3, 2), (4, 4, 3), (6, 6, 5), (12, 12, 10), (6, 3, 3), (8, 2, 6)]
+    {
+        let mut chance = Chance::from_seed(8_000 + 100 * bags as u64 + gaps as u64);
+        let mut draw = || -> Vec<f64> {
+            let spread = if groups < bags { 1.0 } else { 0.0 };
+            let own: Vec<f64> = (0..groups).map(|_| spread * chance.normal()).collect();
+            (0..bags).map(|bag| own[bag % groups] + chance.normal()).collect()
+        };
+        let mut stands_out = || {
+            let (first, second) = (draw(), draw());
+            let side = |values| Side { values, groups };
+            gap_in_mads(side(&first), side(&second), gaps, 0.0).unwrap().stands_out()
+        };
+        let share = (0..pairs).filter(|_| stands_out()).count() as f64 / pairs as f64;
+        // Five gaps are judged as six.
+        let asked = 0.05 / if gaps == 5 { 6.0 } else { gaps as f64 };
+        let slack = 2.576 * (asked * (1.0 - asked) / pairs as f64).sqrt();
+        // 1 % of a multiple is up to 4 % of so rare a chance.
+        assert!(
+            (share - asked).abs() < slack + 0.04 * asked,
+            "{bags} {groups} {gaps}: {share}"
+        );
+    }
+    assert_eq!(needed_multiple(4, 4, 30), needed_multiple(4, 4, 10));
 }
 
 /// The multiples are those with which chance alone gives an alarm 1 time in 20: simulated with
@@ -73,7 +107,7 @@ fn the_multiples_give_one_false_alarm_in_twenty() {
         (20, 0.75),
     ];
     for (bags, multiple) in outside {
-        let ours = needed_multiple(bags, bags).unwrap();
+        let ours = needed_multiple(bags, bags, 1).unwrap();
         // 400,000 draws and two decimals leave about this much.
         assert!((ours - multiple).abs() < 0.02, "{bags} bags: {ours} against {multiple}");
         let mut chance = Chance::from_seed(7_000 + bags as u64);
@@ -84,8 +118,8 @@ fn the_multiples_give_one_false_alarm_in_twenty() {
         let slack = 2.576 * (0.05 * 0.95 / pairs as f64).sqrt();
         assert!((share - 0.05).abs() < slack + 0.0005, "{bags} bags: {share} of {pairs}");
     }
-    assert_eq!(needed_multiple(1, 1), None);
-    assert_eq!(needed_multiple(14, 14), needed_multiple(12, 12));
+    assert_eq!(needed_multiple(1, 1, 1), None);
+    assert_eq!(needed_multiple(14, 14, 1), needed_multiple(12, 12, 1));
 }
 
 /// The same of bags several of which a group made, where groups differ as much as their bags do. The
@@ -102,23 +136,23 @@ fn several_bags_a_group_need_more() {
         let mut stands_out = || {
             let (first, second) = (draw(), draw());
             let side = |values| Side { values, groups };
-            gap_in_mads(side(&first), side(&second), 0.0).unwrap().stands_out()
+            gap_in_mads(side(&first), side(&second), 1, 0.0).unwrap().stands_out()
         };
         let alarms = (0..pairs).filter(|_| stands_out()).count();
         let share = alarms as f64 / pairs as f64;
         let slack = 2.576 * (0.05 * 0.95 / pairs as f64).sqrt();
         assert!((share - 0.05).abs() < slack + 0.001, "{bags} of {groups}: {share} of {pairs}");
-        assert!(needed_multiple(bags, groups) > needed_multiple(bags, bags));
+        assert!(needed_multiple(bags, groups, 1) > needed_multiple(bags, bags, 1));
     }
-    assert_eq!(needed_multiple(5, 1), None);
-    assert_eq!(needed_multiple(9, 5), needed_multiple(8, 4));
+    assert_eq!(needed_multiple(5, 1, 1), None);
+    assert_eq!(needed_multiple(9, 5, 1), needed_multiple(8, 4, 1));
 }
 
 #[test]
 fn one_groups_bags_never_stand_out() {
     let sides = ([1.0, 1.1, 0.9], [9.0, 9.1, 8.9]);
     let one = Side { values: &sides.1, groups: 1 };
-    let gap = gap_in_mads(Side::each_its_group(&sides.0), one, 0.0).unwrap();
+    let gap = gap_in_mads(Side::each_its_group(&sides.0), one, 1, 0.0).unwrap();
     assert!(gap.one_groups_bags && gap.needed.is_none() && !gap.stands_out());
 }
 

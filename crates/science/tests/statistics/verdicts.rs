@@ -1,7 +1,7 @@
 //! From a comparison to one of five words.
 
 use crate::bags::bag;
-use barm_science::statistics::compare::{BagValue, Reference, compare};
+use barm_science::statistics::compare::{BagValue, Compared, How, compare};
 use barm_science::statistics::verdict::{Code, Direction, Reason, Verdict, verdict};
 
 /// Rises of the reference and of the treatment, each bag by a group of its own, in one period.
@@ -11,7 +11,7 @@ fn judge(reference: &[f64], treatment: &[f64]) -> Verdict {
         numbered.map(|(i, &v)| bag(which, 0, 10 * which + i, v)).collect()
     };
     let both = [side(0, reference), side(1, treatment)].concat();
-    verdict(&compare(&both, &Reference::Treatment(0), 0.7).contrasts[0], 3.0)
+    verdict(&compare(&both, &Compared::Reference(0), &How::read_with(0.7)).contrasts[0], 3.0)
 }
 
 #[test]
@@ -51,7 +51,10 @@ fn the_reason_names_what_stood_in_the_way_of_clear() {
     assert_eq!(single.reason, Reason::OneBag { n: 1, n_reference: 5 });
     let mut list: Vec<BagValue> = (0..4).map(|i| bag(0, 0, i, 10.0 + i as f64)).collect();
     list.extend((0..4).map(|i| bag(1, 0, 9, 40.0 + i as f64)));
-    let tied = verdict(&compare(&list, &Reference::Treatment(0), 0.7).contrasts[0], 3.0);
+    let tied = verdict(
+        &compare(&list, &Compared::Reference(0), &How::read_with(0.7)).contrasts[0],
+        3.0,
+    );
     assert_eq!(tied.code, Code::Leaning);
     assert_eq!(tied.reason, Reason::OneGroup { group: 9, treatment: 1 });
 }

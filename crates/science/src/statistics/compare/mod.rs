@@ -5,23 +5,29 @@
 //! The bag is the unit: one value a bag, whatever number of readings it rests on. Values are
 //!
 //! ```text
-//! value = block + treatment + rest        rest normal, independent, of one size in all treatments
+//! value = block + treatment + group + rest        group, rest normal, independent
 //! ```
 //!
-//! Block is the class period. Who made a bag (`group`) is not in this model: bags that one group
-//! made are taken to be as different as bags of two groups. Where each group makes its treatment
-//! and its own reference bag, leaving the group out makes intervals too wide, which is safe. Where
-//! one group makes several bags of the same treatment, intervals come out too narrow; the worst
-//! case, all bags of one side from one group, is marked by [`Contrast::tied_to_one_group`], and
-//! [`verdict`](super::verdict) then never says "clear".
+//! Block is the class period. A group is the students who share a bench in one block: what its bags
+//! have in common is chance, and a difference between treatments of two groups is in part one
+//! between those groups. The model behind is [`mixed`](super::mixed); the words that follow from an
+//! answer are those of [`verdict`](super::verdict).
 
+mod contrast;
+mod effect;
 mod reason;
+mod sides;
 
-use super::additive::{Additive, Row, multiplier};
-use super::linear::{Estimated, FitError};
-use std::collections::BTreeSet;
+use super::mixed::{
+    Expected, Family, JointTest, Method, Mixed, MixedError, Place, Policy, Records, Together,
+    Told, TreatmentSpreads, Variances,
+};
+use contrast::contrast;
+use effect::Level;
+use sides::Side;
+use std::collections::{BTreeMap, BTreeSet};
 
-pub use super::additive::Spread;
+pub use contrast::{Contrast, Estimate, Tie};
 pub use reason::NotComparable;
 
 /// One value of one bag.
@@ -37,13 +43,66 @@ pub struct BagValue {
     pub group: usize,
 }
 
-/// What the treatments are compared with.
+/// What is compared with what.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Reference {
-    /// Every other treatment that has a bag, in rising order, against this one.
-    Treatment(usize),
+pub enum Compared {
+    /// Every other treatment that has a bag, in rising order, with this one.
+    Reference(usize),
     /// These pairs of a treatment and its own reference, in this order.
     Pairs(Vec<(usize, usize)>),
+    /// Every treatment that has a bag with every one of a smaller number.
+    AllPairs,
+}
+
+/// How an answer is found. The default is the textbook's: values exact, all spreads alike.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct How {
+    /// Standard deviation of one bag's value that comes from reading alone (unit of the values; 0
+    /// where they are exact): bags of one group cannot truly differ less than that.
+    pub reading_doubt: f64,
+    /// What is done where the variance between groups comes out as zero or cannot be told.
+    pub policy: Policy,
+    /// How standard errors and degrees of freedom are found.
+    pub method: Method,
+    /// How treatments may differ in spread.
+    pub spreads: TreatmentSpreads,
+    /// Decides the points at which uneven designs are integrated.
+    pub seed: u64,
+}
+
+impl Default for How {
+    fn default() -> Self {
+        Self {
+            reading_doubt: 0.0,
+            policy: Policy::DegreesFromGroups,
+            method: Method::KenwardRoger,
+            spreads: TreatmentSpreads::Alike,
+            seed: 2009,
+        }
+    }
+}
+
+impl How {
+    /// The textbook's way for values with this reading doubt (standard deviation, unit of the values).
+    pub fn read_with(reading_doubt: f64) -> Self {
+        Self { reading_doubt, ..Self::default() }
+    }
+
+    /// The way in which a class is judged, for values with this reading doubt: groups are expected to
+    /// differ by about 0.7 of what their bags differ by, known as well as three pairs would tell it,
+    /// and treatments to differ in spread, typically by a factor of 1.8 (exp(1/√3)).
+    ///
+    /// Judgement, without a source: the numbers are those with which invented classes, whose groups differ
+    /// between not at all and as much as bags, and whose treatments spread alike or some twice as much,
+    /// are told something false most nearly as often as is said (docs/trust.md).
+    pub fn of_a_class(reading_doubt: f64) -> Self {
+        Self {
+            reading_doubt,
+            policy: Policy::Expected(Expected { ratio: 0.5, df: 3.0 }),
+            spreads: TreatmentSpreads::Apart(3.0),
+            ..Self::default()
+        }
+    }
 }
 
 /// Answer to a question: every comparison, holding together.
@@ -51,184 +110,120 @@ pub enum Reference {
 pub struct Comparison {
     /// One entry for each comparison asked for.
     pub contrasts: Vec<Contrast>,
-    /// Spread of bags alike in treatment and period, where it could be estimated.
-    pub spread: Option<Spread>,
-    /// Half width of an interval in standard errors (1), the same for all comparisons, where any
-    /// could be made.
-    pub multiplier: Option<f64>,
+    /// How much bags and groups differ, where it could be estimated.
+    pub variances: Option<Variances>,
+    /// Test that none of the comparisons that could be made shows a difference.
+    pub joint: Option<JointTest>,
+    /// How the intervals hold together, where any could be made.
+    pub together: Option<Together>,
+    /// Bound on the error of chances near 95 % (1): 0 but where they are sampled.
+    pub chance_error: f64,
 }
 
-/// One treatment compared with its reference.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Contrast {
-    /// The treatment.
-    pub treatment: usize,
-    /// What it is compared with.
-    pub reference: usize,
-    /// Bags of the treatment.
-    pub n: usize,
-    /// Bags of the reference.
-    pub n_reference: usize,
-    /// Largest value of a bag on either side (unit of the values), if there is a bag.
-    pub highest: Option<f64>,
-    /// Blocks in which both have a bag.
-    pub shared_blocks: usize,
-    /// The group that made all bags of one side but not all bags of the other.
-    pub tied_to_one_group: Option<Tie>,
-    /// The difference, or why there is none.
-    pub outcome: Result<Estimate, NotComparable>,
-}
-
-/// A side of a comparison that cannot be told from the group that made it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Tie {
-    /// The group.
-    pub group: usize,
-    /// The treatment all of whose bags it made.
-    pub treatment: usize,
-}
-
-/// A difference with its doubt.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Estimate {
-    /// Treatment minus reference, adjusted for blocks (unit of the values).
-    pub difference: f64,
-    /// Low end of the 95 % interval that holds for all comparisons of the question at once.
-    pub low: f64,
-    /// High end of that interval.
-    pub high: f64,
-    /// Standard error of the difference (unit of the values).
-    pub se: f64,
-    /// Degrees of freedom of the standard error.
-    pub df: usize,
-}
-
-/// Compares each treatment with its reference; the 95 % intervals hold for all of them together.
+/// Compares treatments of bags; 95 % intervals hold for all of them together.
 ///
-/// `reading_doubt` is the standard deviation of one bag's value that comes from reading alone
-/// (unit of the values; 0 where the values are exact): bags cannot truly differ less than that, so
-/// a smaller estimated spread is raised to it.
-///
-/// All bags handed in count towards the spread and the differences between blocks, also those of
-/// treatments that are in no comparison.
-pub fn compare(bags: &[BagValue], reference: &Reference, reading_doubt: f64) -> Comparison {
-    let rows: Vec<Row> = bags
+/// A group is a group within its block. All bags handed in count, also those of treatments that are
+/// in no comparison.
+pub fn compare(bags: &[BagValue], compared: &Compared, how: &How) -> Comparison {
+    let present: BTreeSet<usize> = bags.iter().map(|bag| bag.treatment).collect();
+    let number: BTreeMap<usize, usize> = present.iter().copied().zip(0..).collect();
+    let places: Vec<Place> = bags
         .iter()
-        .map(|bag| Row { value: bag.value, block: bag.block, treatment: bag.treatment })
-        .collect();
-    let model = Additive::fit(&rows);
-    let told: Vec<(Sides, Result<Estimated, NotComparable>)> = asked(bags, reference)
-        .into_iter()
-        .map(|pair| {
-            let sides = Sides::of(bags, pair);
-            (sides, told(&sides, &model))
+        .map(|bag| Place {
+            value: bag.value,
+            treatment: number[&bag.treatment],
+            block: bag.block,
+            group: bag.group,
         })
         .collect();
-    let spread = model.as_ref().ok().and_then(|model| model.spread(reading_doubt));
-    let comparable: Vec<&Estimated> = told.iter().flat_map(|(_, told)| told).collect();
-    let multiplier = spread.and_then(|spread| multiplier(&comparable, spread.df));
-    let no_spread = |sides: &Sides| match &model {
-        Ok(model) if model.df() > 0 => NotComparable::NoSpread,
-        _ => NotComparable::TooFewBags { n: sides.n, n_reference: sides.n_reference },
-    };
-    let contrasts = told
+    let sides = Side::all(&places, number.len());
+    let model = Records::of_treatments(&places, number.len())
+        .map_err(MixedError::from)
+        .and_then(|records| Mixed::of(&records, how));
+    let asked = asked(&present, compared);
+    let told: Vec<Result<Told, NotComparable>> = asked
         .iter()
-        .map(|(sides, told)| {
-            let outcome = match (told, spread, multiplier) {
-                (Ok(told), Some(spread), Some(times)) => Ok(Estimate::new(told, spread, times)),
-                (Ok(_), ..) => Err(no_spread(sides)),
+        .map(|&(treatment, reference)| {
+            let pair = (number.get(&treatment).copied(), number.get(&reference).copied());
+            told(&model, &sides, treatment == reference, pair)
+        })
+        .collect();
+    let made: Vec<&Told> = told.iter().flatten().collect();
+    let pairs_of = match compared {
+        Compared::AllPairs if made.len() == asked.len() => u16::try_from(present.len()).ok(),
+        _ => None,
+    };
+    let family = match &model {
+        Ok(model) if !made.is_empty() => Some(Family::new(model, &made, pairs_of, how.seed)),
+        _ => None,
+    };
+    let level = Level::of(&places, number.len());
+    let nothing = Side::default();
+    let contrasts = asked
+        .iter()
+        .zip(&told)
+        .map(|(&(treatment, reference), told)| {
+            let side = |of: usize| number.get(&of).map_or(&nothing, |&at| &sides[at]);
+            let outcome = match (told, &model, &family) {
+                (Ok(told), Ok(model), Some(family)) => {
+                    let mean = number.get(&reference).and_then(|&at| level.adjusted(model, at));
+                    Ok(Estimate::new(told, model, family, mean))
+                }
+                (Ok(_), ..) => Err(NotComparable::NoSpread),
                 (Err(why), ..) => Err(why.clone()),
             };
-            contrast(bags, sides, outcome)
+            contrast((treatment, side(treatment)), (reference, side(reference)), outcome)
         })
         .collect();
-    Comparison { contrasts, spread, multiplier }
+    Comparison {
+        contrasts,
+        variances: model.as_ref().ok().map(Mixed::variances),
+        joint: model.as_ref().ok().and_then(|model| model.jointly(&made)),
+        together: family.as_ref().map(Family::together),
+        chance_error: family.as_ref().map_or(0.0, |family| family.error),
+    }
 }
 
-fn asked(bags: &[BagValue], reference: &Reference) -> Vec<(usize, usize)> {
-    match reference {
-        Reference::Pairs(pairs) => pairs.clone(),
-        Reference::Treatment(reference) => {
-            let present: BTreeSet<usize> = bags.iter().map(|bag| bag.treatment).collect();
-            present.into_iter().filter(|t| t != reference).map(|t| (t, *reference)).collect()
+fn asked(present: &BTreeSet<usize>, compared: &Compared) -> Vec<(usize, usize)> {
+    match compared {
+        Compared::Pairs(pairs) => pairs.clone(),
+        Compared::Reference(reference) => {
+            present.iter().filter(|t| *t != reference).map(|&t| (t, *reference)).collect()
+        }
+        Compared::AllPairs => {
+            present.iter().flat_map(|&t| present.range(..t).map(move |&r| (t, r))).collect()
         }
     }
 }
 
-/// The two sides of a comparison and their bags.
-#[derive(Debug, Clone, Copy)]
-struct Sides {
-    treatment: usize,
-    reference: usize,
-    n: usize,
-    n_reference: usize,
-}
-
-impl Sides {
-    fn of(bags: &[BagValue], (treatment, reference): (usize, usize)) -> Self {
-        let count = |which| bags.iter().filter(|bag| bag.treatment == which).count();
-        Self { treatment, reference, n: count(treatment), n_reference: count(reference) }
-    }
-}
-
-/// What the model tells of one pair, before the spread is looked at.
-fn told(sides: &Sides, model: &Result<Additive, FitError>) -> Result<Estimated, NotComparable> {
-    let &Sides { treatment, reference, n, n_reference } = sides;
-    if treatment == reference {
+/// What the model tells of one pair.
+fn told(
+    model: &Result<Mixed, MixedError>,
+    sides: &[Side],
+    itself: bool,
+    pair: (Option<usize>, Option<usize>),
+) -> Result<Told, NotComparable> {
+    if itself {
         return Err(NotComparable::Itself);
     }
-    if n == 0 || n_reference == 0 {
+    let bags = |at: Option<usize>| at.map_or(0, |at| sides[at].bags);
+    let (n, n_reference) = (bags(pair.0), bags(pair.1));
+    let (Some(treatment), Some(reference)) = pair else {
         return Err(NotComparable::NoBags { n, n_reference });
-    }
-    match model {
-        Ok(model) => model
-            .contrast(&[(treatment, 1.0), (reference, -1.0)])
-            .ok_or(NotComparable::NoSharedBlock),
-        Err(why) => Err(NotComparable::from_fit(why, n, n_reference)),
-    }
-}
-
-impl Estimate {
-    pub(super) fn new(told: &Estimated, spread: Spread, multiplier: f64) -> Self {
-        let se = spread.sd * libm::sqrt(told.variance());
-        let (difference, half) = (told.value, multiplier * se);
-        Self { difference, low: difference - half, high: difference + half, se, df: spread.df }
-    }
-}
-
-fn contrast(
-    bags: &[BagValue],
-    sides: &Sides,
-    outcome: Result<Estimate, NotComparable>,
-) -> Contrast {
-    let &Sides { treatment, reference, n, n_reference } = sides;
-    let on = |which: usize| bags.iter().filter(move |bag| bag.treatment == which);
-    let blocks = |which| -> BTreeSet<usize> { on(which).map(|bag| bag.block).collect() };
-    let highest = on(treatment)
-        .chain(on(reference))
-        .map(|bag| bag.value)
-        .filter(|value| value.is_finite())
-        .max_by(f64::total_cmp);
-    Contrast {
-        treatment,
-        reference,
-        n,
-        n_reference,
-        highest,
-        shared_blocks: blocks(treatment).intersection(&blocks(reference)).count(),
-        tied_to_one_group: tie(bags, treatment, reference)
-            .or_else(|| tie(bags, reference, treatment)),
-        outcome,
-    }
-}
-
-/// Whether one group made every bag of `side` but not every bag of `other`.
-fn tie(bags: &[BagValue], side: usize, other: usize) -> Option<Tie> {
-    let makers = |which: usize| -> BTreeSet<usize> {
-        bags.iter().filter(|bag| bag.treatment == which).map(|bag| bag.group).collect()
     };
-    let (ours, theirs) = (makers(side), makers(other));
-    let &group = ours.first()?;
-    let tied = ours.len() == 1 && !theirs.is_empty() && theirs != ours;
-    tied.then_some(Tie { group, treatment: side })
+    let mut weights = vec![0.0; sides.len()];
+    weights[treatment] = 1.0;
+    weights[reference] = -1.0;
+    NotComparable::unless_told(model, &weights, (n, n_reference))
+}
+
+impl Mixed {
+    /// The model of some values, in the way asked for.
+    ///
+    /// # Errors
+    /// Those of [`Mixed::fit`].
+    pub(in crate::statistics) fn of(records: &Records, how: &How) -> Result<Self, MixedError> {
+        let model = Self::fit(records, how.reading_doubt, how.policy, how.method)?;
+        Ok(model.with_spreads(records, how.spreads, how.reading_doubt))
+    }
 }

@@ -1,6 +1,7 @@
 //! Reasons why two treatments cannot be compared.
 
 use crate::statistics::linear::FitError;
+use crate::statistics::mixed::{GroupVariance, Mixed, MixedError, Told};
 
 /// Why a treatment cannot be compared with its reference.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -62,15 +63,28 @@ pub enum NotComparable {
 }
 
 impl NotComparable {
-    /// The reason behind a model that could not be fitted.
-    pub(in crate::statistics) fn from_fit(
-        why: &FitError,
-        n: usize,
-        n_reference: usize,
-    ) -> Self {
-        match *why {
-            FitError::OutOfReach { row, value } => Self::Unusable { bag: row, value },
-            FitError::Empty | FitError::Uneven { .. } => Self::NoBags { n, n_reference },
+    /// What a model tells of a combination of treatments, `n` bags against `n_reference`, or why it
+    /// tells nothing.
+    pub(in crate::statistics) fn unless_told(
+        model: &Result<Mixed, MixedError>,
+        weights: &[f64],
+        (n, n_reference): (usize, usize),
+    ) -> Result<Told, Self> {
+        let model = model.as_ref().map_err(|why| match *why {
+            MixedError::Fit(FitError::OutOfReach { row, value }) => {
+                Self::Unusable { bag: row, value }
+            }
+            MixedError::Fit(FitError::Empty | FitError::Uneven { .. }) => {
+                Self::NoBags { n, n_reference }
+            }
+            MixedError::NoRest => Self::TooFewBags { n, n_reference },
+            MixedError::NoSpread | MixedError::NothingToTest => Self::NoSpread,
+        })?;
+        let told = model.told(weights).ok_or(Self::NoSharedBlock)?;
+        let unknown = model.variances().source == GroupVariance::NotTold;
+        if unknown && told.hangs_on_groups {
+            return Err(Self::GroupsNotTold);
         }
+        Ok(told)
     }
 }

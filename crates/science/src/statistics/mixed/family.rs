@@ -25,12 +25,12 @@ pub enum Together {
 
 /// Comparisons that are to hold at once.
 #[derive(Debug, Clone)]
-pub(super) struct Family {
+pub(in crate::statistics) struct Family {
     way: Way,
     /// Half widths in standard errors for some degrees of freedom, in rising order of the latter.
     factors: Vec<(f64, f64)>,
     /// Bound on the error of chances near the level (1).
-    pub(super) error: f64,
+    pub(in crate::statistics) error: f64,
 }
 
 #[derive(Debug, Clone)]
@@ -43,7 +43,12 @@ enum Way {
 impl Family {
     /// For combinations of one model; `pairs_of` says that they are all pairs of so many
     /// treatments, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on.
-    pub(super) fn new(model: &Mixed, told: &[&Told], pairs_of: Option<u16>, seed: u64) -> Self {
+    pub(in crate::statistics) fn new(
+        model: &Mixed,
+        told: &[&Told],
+        pairs_of: Option<u16>,
+        seed: u64,
+    ) -> Self {
         let dfs = degrees(told);
         let middle = dfs[dfs.len() / 2];
         let way = match pairs_of {
@@ -70,7 +75,7 @@ impl Family {
         family
     }
 
-    pub(super) fn together(&self) -> Together {
+    pub(in crate::statistics) fn together(&self) -> Together {
         match &self.way {
             Way::Single => Together::Single,
             Way::Range(_) => Together::StudentizedRange,
@@ -84,7 +89,7 @@ impl Family {
     /// Comparisons whose standard errors have different degrees of freedom each take the width that
     /// the whole question would have with theirs. Between degrees of freedom that were worked out
     /// the width is interpolated along 1/df.
-    pub(super) fn factor(&self, df: f64) -> f64 {
+    pub(in crate::statistics) fn factor(&self, df: f64) -> f64 {
         let mut sum = 0.0;
         for (i, (at, factor)) in self.factors.iter().enumerate() {
             let mut weight = 1.0;
@@ -100,7 +105,7 @@ impl Family {
 
     /// Chance, where there is no difference at all, that any comparison lies as far from 0 as `t`
     /// standard errors with `df` degrees of freedom (1).
-    pub(super) fn beyond(&self, t: f64, df: f64) -> f64 {
+    pub(in crate::statistics) fn beyond(&self, t: f64, df: f64) -> f64 {
         let t = t.abs();
         let together = match &self.way {
             Way::Single => student::two_sided(t, df),

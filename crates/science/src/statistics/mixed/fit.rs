@@ -5,6 +5,7 @@ use super::policy::{GroupVariance, Policy};
 use super::records::Records;
 use super::reml::most_likely;
 use super::solved::Solved;
+use super::spreads::Apart;
 use super::square::Square;
 use super::sums::Sums;
 use super::triangle::Independent;
@@ -24,6 +25,8 @@ pub struct Mixed {
     pub(super) method: Method,
     /// Covariance of the coefficients over the variance within groups.
     pub(super) covariance: Square,
+    /// The variances of treatments, where they may differ.
+    pub(super) apart: Option<Apart>,
     /// How well the variances are known; `None` where their ratio is taken as known.
     pub(super) information: Option<Information>,
     variances: Variances,
@@ -100,15 +103,18 @@ impl Mixed {
             policy,
         )?;
         let Settled { solved, variance, source, from_reading_doubt } = settled;
-        let told = !matches!(
-            source,
-            GroupVariance::Assumed | GroupVariance::NotTold | GroupVariance::SingleBags
-        );
-        let expected = || told.then(|| Information::expected(&solved)).flatten();
+        let known = policy.expected().map(|known| known.information(solved.gamma));
+        let told = match source {
+            GroupVariance::NotTold | GroupVariance::SingleBags => false,
+            GroupVariance::Assumed => known.is_some(),
+            GroupVariance::Estimated | GroupVariance::Zero | GroupVariance::Kept => true,
+        };
+        let known = known.unwrap_or_default();
+        let expected = || told.then(|| Information::expected(&solved, known)).flatten();
         let top = source == GroupVariance::Estimated && !from_reading_doubt;
         let information = match method {
             Method::Satterthwaite if top => {
-                Information::observed(&solved, variance).or_else(expected)
+                Information::observed(&solved, variance, known).or_else(expected)
             }
             Method::Satterthwaite | Method::KenwardRoger => expected(),
         };
@@ -140,6 +146,7 @@ impl Mixed {
             variance,
             method,
             covariance,
+            apart: None,
             information,
             variances,
             determinants,
@@ -210,6 +217,10 @@ impl Settled {
         let alike = libm::sqrt(plain.variance()) <= rounding;
         let (mut solved, mut source) = if single {
             (plain, GroupVariance::SingleBags)
+        } else if let Some(expected) = policy.expected().filter(|_| !alike) {
+            let found = most_likely(sums, df, Some(expected)).ok_or(MixedError::NoRest)?;
+            let seen = df_between > 0;
+            (found, if seen { GroupVariance::Estimated } else { GroupVariance::Assumed })
         } else if df_within == 0 || df_between == 0 {
             let source =
                 if least > 0.0 { GroupVariance::Assumed } else { GroupVariance::NotTold };
@@ -217,7 +228,7 @@ impl Settled {
         } else if alike {
             (plain, GroupVariance::Zero)
         } else {
-            let found = most_likely(sums, df).ok_or(MixedError::NoRest)?;
+            let found = most_likely(sums, df, None).ok_or(MixedError::NoRest)?;
             let positive = found.gamma > 0.0;
             (found, if positive { GroupVariance::Estimated } else { GroupVariance::Zero })
         };

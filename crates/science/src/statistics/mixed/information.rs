@@ -17,28 +17,31 @@ impl Information {
     /// ```text
     /// I_ij = ½ tr(P V_i P V_j)       V_within = I, V_between = Z Zᵀ
     /// ```
-    pub(super) fn expected(solved: &Solved) -> Option<Self> {
-        let [within, both, between] = traces(solved);
-        Self::inverse(0.5 * within, 0.5 * both, 0.5 * between)
+    ///
+    /// `known` is what is known beforehand, in the same order.
+    pub(super) fn expected(solved: &Solved, known: [f64; 3]) -> Option<Self> {
+        Self::inverse(traces(solved).map(|trace| 0.5 * trace), known)
     }
 
     /// From the curvature that the restricted likelihood has at its top; `variance` is the variance
     /// within groups (values squared).
-    pub(super) fn observed(solved: &Solved, variance: f64) -> Option<Self> {
+    pub(super) fn observed(solved: &Solved, variance: f64, known: [f64; 3]) -> Option<Self> {
         let [within, both, between] = traces(solved);
         // yᵀ P V_i P V_j P y, by V_within = V − γ V_between.
         let gamma = solved.gamma;
         let y_both = solved.rest_between - gamma * solved.rest_twice;
         let y_within = (solved.rest - gamma * solved.rest_between) - gamma * y_both;
         let curved = |values: f64, trace: f64| values / variance - 0.5 * trace;
-        Self::inverse(
+        let seen = [
             curved(y_within, within),
             curved(y_both, both),
             curved(solved.rest_twice, between),
-        )
+        ];
+        Self::inverse(seen, known)
     }
 
-    fn inverse(within: f64, both: f64, between: f64) -> Option<Self> {
+    fn inverse(seen: [f64; 3], known: [f64; 3]) -> Option<Self> {
+        let [within, both, between] = [0, 1, 2].map(|at| seen[at] + known[at]);
         /// Below this share of the product the two variances cannot be told apart (1).
         const APART: f64 = 1e-10;
         let determinant = within * between - both * both;

@@ -8,11 +8,9 @@
 //! made have its way of working in common: they are less apart than bags of two groups, and a
 //! difference between treatments of two groups is in part one between those groups.
 //!
-//! [`answer()`] is the door; [`Mixed`] is the model behind it. The equations stand in
-//! `docs/science/tests.md`.
+//! [`compare`](super::compare) is the door; [`Mixed`] is the model behind it. The equations stand
+//! in `docs/science/tests.md`.
 
-mod answer;
-mod effect;
 mod eigen;
 mod family;
 mod fit;
@@ -22,8 +20,9 @@ mod joint;
 mod policy;
 mod records;
 mod reml;
-mod sides;
+mod rows;
 mod solved;
+mod spreads;
 mod square;
 mod sums;
 mod told;
@@ -33,13 +32,15 @@ mod weighed;
 use super::linear::FitError;
 use thiserror::Error;
 
-pub use answer::{Answer, Compared, Contrast, Estimate, How, answer};
+pub(in crate::statistics) use family::Family;
 pub use family::Together;
 pub use fit::{Mixed, Variances};
 pub use holm::holm;
 pub use joint::JointTest;
-pub use policy::{GroupVariance, Policy};
+pub use policy::{Expected, GroupVariance, Policy};
+pub(in crate::statistics) use records::Place;
 pub use records::Records;
+pub use spreads::TreatmentSpreads;
 pub use told::Told;
 
 /// How standard errors and degrees of freedom are found.
@@ -70,4 +71,9 @@ pub enum MixedError {
         "bags of the same group and treatment all read exactly the same, so chance cannot be judged; check that nobody copied, or give the reading doubt"
     )]
     NoSpread,
+    /// Nothing left to compare.
+    #[error(
+        "there is nothing to compare: no combination of these is left once all else is told; check the design"
+    )]
+    NothingToTest,
 }

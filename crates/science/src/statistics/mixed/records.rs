@@ -36,11 +36,11 @@ pub(super) enum Parts {
 
 /// One value with its treatment, block and group.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Place {
-    pub(super) value: f64,
-    pub(super) treatment: usize,
-    pub(super) block: usize,
-    pub(super) group: usize,
+pub(in crate::statistics) struct Place {
+    pub(in crate::statistics) value: f64,
+    pub(in crate::statistics) treatment: usize,
+    pub(in crate::statistics) block: usize,
+    pub(in crate::statistics) group: usize,
 }
 
 impl Records {
@@ -87,7 +87,10 @@ impl Records {
     }
 
     /// Values of so many treatments, numbered from 0; blocks are taken out.
-    pub(super) fn of_treatments(places: &[Place], treatments: usize) -> Result<Self, FitError> {
+    pub(in crate::statistics) fn of_treatments(
+        places: &[Place],
+        treatments: usize,
+    ) -> Result<Self, FitError> {
         let values: Vec<f64> = places.iter().map(|place| place.value).collect();
         usable(&values)?;
         let mut places = places.to_vec();
@@ -132,6 +135,14 @@ impl Records {
     /// Number of values.
     pub fn count(&self) -> usize {
         self.values.len()
+    }
+
+    /// The treatment of a row; 0 where rows are numbers in columns.
+    pub(super) fn treatment(&self, row: usize) -> usize {
+        match &self.parts {
+            Parts::Treatment(of) => of[row],
+            Parts::Columns(_) => 0,
+        }
     }
 
     /// Whether each row is of one treatment and nothing else.

@@ -63,15 +63,23 @@ impl Mixed {
         let plain = solved.covariance.between(weights, weights);
         let between = solved.by_groups.between(weights, weights);
         let within = plain - solved.gamma * between;
-        self.information
+        let alike = self
+            .information
             .map(|known| 2.0 * plain * plain / known.of(within, between))
             .filter(|df| df.is_finite() && *df > 0.0)
             .unwrap_or(solved.df)
+            .clamp(FEWEST, solved.df.max(FEWEST));
+        self.apart
+            .as_ref()
+            .map_or(alike, |apart| {
+                let whole = self.covariance.between(weights, weights);
+                apart.degrees(weights, whole, plain, alike)
+            })
             .clamp(FEWEST, solved.df.max(FEWEST))
     }
 
     /// Degrees of freedom of the variance of a bag of any group (1).
-    pub(super) fn df_of_bag(&self) -> f64 {
+    pub(in crate::statistics) fn df_of_bag(&self) -> f64 {
         let whole = 1.0 + self.solved.gamma;
         self.information
             .map(|known| 2.0 * whole * whole / known.of(1.0, 1.0))

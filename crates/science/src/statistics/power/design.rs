@@ -3,7 +3,7 @@
 use super::error::{PowerError, usable};
 use super::is_inner;
 use super::one_difference::{Limits, Odds, smallest};
-use crate::statistics::additive;
+use super::together;
 use crate::statistics::distribution::noncentral_student;
 use crate::statistics::linear::{self, Estimated, Fit};
 use std::collections::{BTreeMap, BTreeSet};
@@ -95,8 +95,8 @@ impl Design {
         let told: Vec<Estimated> =
             combinations.iter().flatten().filter_map(|c| fit.estimate(c)).collect();
         let told: Vec<&Estimated> = told.iter().collect();
-        let critical = additive::multiplier_at(1.0 - level, &told, fit.df())
-            .ok_or(PowerError::NoSharedBlock)?;
+        let critical =
+            together::factor(1.0 - level, &told, fit.df()).ok_or(PowerError::NoSharedBlock)?;
         let weights = combinations
             .iter()
             .map(|combination| {

@@ -15,6 +15,7 @@ mod effective;
 mod error;
 mod one_difference;
 mod several;
+mod together;
 
 pub use bags::bags_needed;
 pub use design::{Design, Place, Spreads, Weighed};

@@ -1,7 +1,7 @@
 //! What bags there are of each treatment, and who made them.
 
-use super::records::Place;
-use crate::statistics::compare::Tie;
+use super::contrast::Tie;
+use crate::statistics::mixed::Place;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The bags of one treatment.
