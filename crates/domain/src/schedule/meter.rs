@@ -13,7 +13,7 @@
 use super::READ_MIN;
 use super::waves::{Bounds, SAME};
 use crate::plan::{CONTROLS, Circumstance, Period, Plan, PlannedBag};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A meter warms up for so long before a push (s; common practice, no source).
 pub const WARM_UP_S: f64 = 10.0;
@@ -147,7 +147,7 @@ pub(super) fn tiers<'a>(
     ready.iter().zip(tier).map(waits).collect()
 }
 
-/// Runs that are lost with these starts.
+/// Runs that are lost with these starts: how many do not depend on which.
 pub(super) fn lost(
     plan: &Plan,
     period: &Period,
@@ -155,8 +155,8 @@ pub(super) fn lost(
     starts: &[(u32, f64)],
     metering: &Metering,
 ) -> usize {
-    let mut nth = std::collections::BTreeMap::<u32, u32>::new();
-    let mut ready = Vec::new();
+    let mut nth = BTreeMap::<u32, u32>::new();
+    let mut waiting = Vec::new();
     for bag in plan.bags.iter().filter(|bag| bag.period == period.name) {
         let Some((_, start)) = starts.iter().find(|(group, _)| *group == bag.group) else {
             continue;
@@ -166,9 +166,9 @@ pub(super) fn lost(
         let reads = std::iter::once(&0).chain(bounds.minutes);
         let mut reads = reads.map(|minute| start + f64::from(*minute));
         if let Some(last) = reads.rfind(|at| *at <= bounds.clearing_min + SAME) {
-            ready.push((bag, last + READ_MIN * f64::from(*before)));
+            let ready_min = last + READ_MIN * f64::from(*before);
+            waiting.push(Waiting { ready_min, tier: 0 });
         }
     }
-    let waiting: Vec<Waiting> = tiers(plan, &ready).into_iter().map(|(_, bag)| bag).collect();
     queue(&waiting, metering.meters, metering.end_min).left.len()
 }

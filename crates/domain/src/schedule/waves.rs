@@ -70,9 +70,11 @@ pub(super) fn with(
     let Some(metering) = Metering::of(plan, period, vent.to_min) else { return widest };
     // Fewer waves only where that saves a run at the meter.
     let lost = |starts: &[(u32, f64)]| meter::lost(plan, period, &bounds, starts, &metering);
+    // Nobody is ready earlier than with as few waves as can be.
+    let least = lost(&starts(&benches, &bounds, 1));
     let mut best = (lost(&widest), widest);
     for fewer in (1..together(&best.1).len()).rev() {
-        if best.0 == 0 {
+        if best.0 <= least {
             break;
         }
         let other = starts(&benches, &bounds, fewer);
