@@ -12,7 +12,7 @@ use std::process::Command;
 
 fn page(arguments: &[&str]) -> String {
     let (out, err) =
-        run(&invented(), &[&["schedule", "plan.toml"], arguments].concat()).ended(0);
+        run(&invented(), &[&["schedule", "plan.toml"][..], arguments].concat()).ended(0);
     assert_eq!(err, "");
     assert!(!out.contains("NaN") && !out.contains("inf"), "{out}");
     out
@@ -83,7 +83,7 @@ fn wrong_use_is_2_and_says_what_to_do() {
         (&["--short", "NaN"], "write minutes from 0.5 to 600"),
         (&["--short", "1e308"], "write minutes from 0.5 to 600"),
     ] {
-        let all = [&["schedule", "plan.toml"], arguments].concat();
+        let all = [&["schedule", "plan.toml"][..], arguments].concat();
         let (out, err) = run(&invented(), &all).ended(2);
         assert!(out.is_empty() && unwrapped(&err).contains(wanted), "{arguments:?}: {err}");
     }
