@@ -2,8 +2,8 @@
 
 use crate::plan::{Period, Plan};
 
-/// Trays swapped, benches wiped, jugs topped up take so long at least (min; common practice, no source).
-pub const LEAST_CHANGEOVER_MIN: f64 = 4.0;
+/// Trays swapped and jugs topped up take so long at least (min; common practice, no source).
+pub const LEAST_CHANGEOVER_MIN: f64 = 3.0;
 
 /// The time until the next class comes in.
 #[derive(Debug, Clone, PartialEq)]

@@ -10,6 +10,7 @@
 //! a step says by what rule), and nothing in it is drawn: one plan gives one schedule.
 
 mod advice;
+mod at_meter;
 mod changeover;
 mod course;
 mod hands;
@@ -23,6 +24,7 @@ use crate::plan::{Period, Plan};
 use crate::record::PeriodStanding;
 
 pub use advice::{Advice, Change};
+pub use at_meter::at_meter;
 pub use changeover::{Changeover, LEAST_CHANGEOVER_MIN, changeover};
 pub use course::{Course, Task, Turn, Unfit, Wave, Why, course};
 pub use hands::Pouring;

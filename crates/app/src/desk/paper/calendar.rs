@@ -10,7 +10,7 @@ use barm_domain::plan::Plan;
 /// The calendar as an `.ics` file.
 pub(crate) fn calendar_ics(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
     let (plan, prep) = (job.plan, job.prep()?);
-    let mark = mark(plan);
+    let mark = plan_mark(plan);
     let year = plan.days.iter().map(|day| day.date.year()).min().unwrap_or_default();
     let event = |task: &Task| Event {
         key: format!("{}-{year}-{mark:016x}@barm.invalid", name(&task.what)),
@@ -31,7 +31,7 @@ pub(crate) fn calendar_ics(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
 }
 
 /// A number that tells plans apart, the same as long as title and school are.
-pub(crate) fn mark(plan: &Plan) -> u64 {
+pub(crate) fn plan_mark(plan: &Plan) -> u64 {
     identity(&format!("{}\n{}", plan.title, plan.school.as_deref().unwrap_or_default()))
 }
 

@@ -2,7 +2,7 @@
 
 use super::Planned;
 use super::says::{counted, unfit_says, who};
-use crate::desk::paper::mark;
+use crate::desk::paper::plan_mark;
 use barm_documents::calendar::{Calendar, Event, Moment, ics};
 use barm_domain::plan::Plan;
 use barm_domain::schedule::{RUN_MIN, Task, Turn};
@@ -83,7 +83,7 @@ fn event(
     };
     let (from, to) = (at(from_min), at(to_min.min(of.course.bell_min)));
     let place = of.plan.periods.iter().position(|one| one.name == of.period.name)?;
-    let mark = mark(of.plan);
+    let mark = plan_mark(of.plan);
     let year = day.date.year();
     (to > from).then(|| Event {
         key: format!("schedule-{place}-{key}-{year}-{mark:016x}@barm.invalid"),
