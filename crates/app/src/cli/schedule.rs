@@ -33,7 +33,7 @@ pub(super) struct Arguments {
     /// Everybody is out of the room from this time on, such as 10:52; with --stop
     #[arg(long, value_name = "HH:MM", value_parser = clock, requires = "stop")]
     from: Option<Time>,
-    /// … for so many minutes: a fire drill; with --from
+    /// For so many minutes, as in a fire drill; with --from
     #[arg(long, value_name = "MINUTES", value_parser = minutes, requires = "from")]
     stop: Option<f64>,
     /// Also write it for a calendar program to this file

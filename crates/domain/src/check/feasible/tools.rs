@@ -115,13 +115,14 @@ impl<'a> Turns<'a> {
         })
     }
 
-    /// Whether something that is compared with something else has a turn, and so has that.
+    /// Whether a treatment that is no control has a turn, and so has what it is compared with.
     fn compare(&self, plan: &Plan) -> bool {
         plan.questions.iter().any(|question| {
             plan.answering(question).into_iter().any(|treatment| {
                 let beside = plan.beside(question, treatment);
                 let seen = |name: &str| self.seen.contains(name);
-                seen(&treatment.name) && beside.is_some_and(seen)
+                let own = !plan.is_control(&treatment.name) && seen(&treatment.name);
+                own && beside.is_some_and(seen)
             })
         })
     }
