@@ -76,13 +76,10 @@ fn one<'a>(plan: &'a Plan, period: &'a Period, asked: &Asked) -> Option<Planned<
         length_min: asked.short_min,
         stop: stop.map(|(from_min, for_min)| Stop { from_min, for_min, done: None }),
     };
-    Some(Planned {
-        period,
-        plan,
-        course: course(plan, period, &upset),
-        stop,
-        changeover: changeover(plan, period),
-    })
+    let course = course(plan, period, &upset);
+    // The next class comes when it always comes, however early this one ends.
+    let held = Period { length_min: course.bell_min, ..period.clone() };
+    Some(Planned { period, plan, course, stop, changeover: changeover(plan, &held) })
 }
 
 impl Planned<'_> {
