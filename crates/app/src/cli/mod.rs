@@ -23,6 +23,7 @@ mod prep;
 mod print;
 mod progress;
 mod rehearse;
+mod schedule;
 mod serve;
 mod trust;
 
@@ -54,6 +55,7 @@ enum Command {
     Predict(predict::Arguments),
     Power(power::Arguments),
     Prep(prep::Arguments),
+    Schedule(schedule::Arguments),
     Print(print::Arguments),
     Analyze(analyze::Arguments),
     Compare(compare::Arguments),
@@ -83,6 +85,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Predict(a)) => predict::run(a, &mut out),
         Some(Command::Power(a)) => power::run(a, &mut out),
         Some(Command::Prep(a)) => prep::run(a, &mut out),
+        Some(Command::Schedule(a)) => schedule::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
         Some(Command::Compare(a)) => compare::run(a, &mut out),

@@ -158,6 +158,20 @@ pub(crate) enum DeskError {
         /// Its name.
         name: String,
     },
+    /// A stop begins when no class is there.
+    #[error(
+        "at {at} {}",
+        .name.as_ref().map_or_else(
+            || "no period of the plan is going on".to_owned(),
+            |name| format!("period “{name}” is not going on"),
+        )
+    )]
+    OutsidePeriods {
+        /// The time of day.
+        at: String,
+        /// The period, if one was asked for.
+        name: Option<String>,
+    },
     /// A part shows what a class found, and there are no readings.
     #[error("results can be printed only from the class's readings")]
     NoReadings,
@@ -272,6 +286,9 @@ impl DeskError {
             Self::NoAddress => {
                 Some("give it with --address, such as https://barm.example".to_owned())
             }
+            Self::OutsidePeriods { .. } => {
+                Some("give a time between two bells with --from, such as 10:52".to_owned())
+            }
             Self::NoReadings => Some("give the file of readings with --readings".to_owned()),
             Self::NoCell { cells, .. } => {
                 Some(format!("count along the rows, from 1 to {cells}"))
@@ -363,6 +380,7 @@ impl DeskError {
             | Self::NoPlan { .. }
             | Self::NoInvestigation { .. }
             | Self::NoPeriod { .. }
+            | Self::OutsidePeriods { .. }
             | Self::NoCell { .. }
             | Self::NoReadings
             | Self::NoBags

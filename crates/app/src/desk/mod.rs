@@ -31,6 +31,7 @@ pub(crate) mod print;
 pub(crate) mod queue;
 pub(crate) mod rehearse;
 pub(crate) mod room;
+pub(crate) mod schedule;
 pub(crate) mod start;
 mod table;
 mod taught;

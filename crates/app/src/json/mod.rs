@@ -15,6 +15,7 @@ mod pilot;
 mod power;
 mod predict;
 mod prep;
+mod schedule;
 mod trust;
 
 pub(crate) use analyze::analyzed;
@@ -27,6 +28,7 @@ pub(crate) use pilot::{lesson, protocol};
 pub(crate) use power::powers;
 pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
+pub(crate) use schedule::scheduled;
 pub(crate) use trust::trusted;
 
 use serde::Serialize;

@@ -139,6 +139,11 @@ pub(crate) fn prep() -> &'static Value {
     ANSWER.get_or_init(|| answer(&["prep", "plan.toml", "--json"]))
 }
 
+pub(crate) fn schedule() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["schedule", "plan.toml", "--json"]))
+}
+
 pub(crate) fn protocol() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["pilot", "plan.toml", "--json"]))

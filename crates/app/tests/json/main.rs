@@ -18,6 +18,7 @@ mod predict;
 mod prep;
 #[path = "../program/mod.rs"]
 mod program;
+mod schedule;
 mod shape;
 mod trust;
 
@@ -70,6 +71,7 @@ fn the_document_names_every_key_and_no_other() {
         ("prep", invented::prep()),
         ("assign", invented::assignment()),
         ("trust", invented::trust()),
+        ("schedule", invented::schedule()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {

@@ -155,7 +155,7 @@ fn one_moment_is_written_in_one_way_on_all_paper() {
     for file in ["packet.pdf", "data-sheets.pdf"] {
         let said =
             crate::pages::texts(&print.file(file).expect("it")).expect("poppler").join(" ");
-        assert!(said.contains("8:25:30") && said.contains("1:19"), "{file}");
+        assert!(said.contains("8:24:30") && said.contains("1:19"), "{file}");
     }
     let a4 = print_of(Class::One, "en", "a4").file("packet.pdf").expect("a packet");
     let said = crate::pages::texts(&a4).expect("poppler").join(" ");

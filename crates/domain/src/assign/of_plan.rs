@@ -2,8 +2,8 @@
 
 use super::day::{Arm, Day, Group};
 use super::rule::Rule;
-use crate::check::{METER_MIN, READ_MIN};
 use crate::plan::{Period, Plan, Question};
+use crate::schedule::{READ_MIN, RUN_MIN};
 
 /// Most bags that one group makes: more cannot be read in time by one group.
 pub const MOST_BAGS: u32 = 8;
@@ -109,7 +109,7 @@ fn tools(plan: &Plan, period: usize, planned: &Period) -> Vec<Rule> {
     let meters = meters.map(|meters| Rule::Tools {
         period,
         tools: named(meters, "meter"),
-        bags: meters.saturating_mul(turns(window, METER_MIN)),
+        bags: meters.saturating_mul(turns(window, RUN_MIN)),
     });
     rulers.into_iter().chain(meters).collect()
 }

@@ -89,7 +89,10 @@ pub const CODES: &[Code] = &[
     fault("few-goggles", "fewer goggles than students"),
     warning("no-thermometer", "no thermometer"),
     warning("no-balance", "grams, but no balance"),
-    warning("few-meters", "a period's bags keep the meter busy longer than they are read"),
+    warning(
+        "few-meters",
+        "no two kinds of bag that are compared have a turn at the meter after their last reading; a note where some kinds have none",
+    ),
     fault("water-scalds", "water above 60 °C"),
     warning(
         "water-hot",

@@ -14,7 +14,6 @@ pub use cautions::{
     without_answer, without_local_rules,
 };
 pub use fair::change::{changes, changes_for};
-pub(crate) use feasible::{METER_MIN, READ_MIN};
 pub use letters::letters_missing;
 
 use crate::finding::{Finding, Severity};

@@ -4,11 +4,12 @@ use super::PeriodPrep;
 use super::clock::{earlier, later};
 use super::dose::Doses;
 use super::error::PrepError;
-use super::facts::{HAND_LIMIT, MIX_AHEAD, STRAY, WAVE};
+use super::facts::{HAND_LIMIT, MIX_AHEAD, STRAY};
 use super::item::Item;
 use super::measure::{Measure, Spare, Unit};
 use super::mix::{Mix, Sources, jug_celsius, jug_minutes};
-use crate::plan::{Day, Period, Plan, Timing};
+use crate::plan::{Day, Period, Plan};
+use crate::schedule::schedule;
 use jiff::civil::Time;
 use std::collections::BTreeMap;
 
@@ -107,7 +108,7 @@ pub(super) fn jugs<'a>(
             );
         }
     }
-    let pouring = Pouring::of(&plan.timing, prep);
+    let pouring = Pouring::of(plan, period, prep);
     Ok(wanted.into_values().map(|wanted| jug(&wanted, &pouring, day, spare, sources)).collect())
 }
 
@@ -119,14 +120,17 @@ struct Pouring {
 }
 
 impl Pouring {
-    fn of(timing: &Timing, prep: &PeriodPrep) -> Self {
+    /// The last wave pours as long after the first as it starts after it.
+    fn of(plan: &Plan, period: &Period, prep: &PeriodPrep) -> Self {
+        let timing = plan.timing;
         let first_min =
             MIX_AHEAD.value + (timing.mixing_min - timing.wet_before_zero_min).max(0.0);
-        let waves = prep.trays.len().saturating_sub(1) as f64;
+        let waves = schedule(plan, period, None).starts;
+        let at = |wave: Option<&(u32, f64)>| wave.map_or(0.0, |(_, at)| *at);
         Self {
             mix_at: earlier(prep.start, MIX_AHEAD.value),
             first_min,
-            last_min: first_min + waves * WAVE.value,
+            last_min: first_min + at(waves.last()) - at(waves.first()),
         }
     }
 

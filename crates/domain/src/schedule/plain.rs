@@ -1,27 +1,12 @@
-//! The plain rule behind the door.
+//! What follows from the plan's own minutes: phases, and when bags are read after their zero reading.
 
-use super::{Phase, PhaseKind, Schedule};
+use super::{Phase, PhaseKind};
 use crate::plan::{Period, Plan};
-use crate::record::PeriodStanding;
-
-/// Minutes between the starts of two groups: time to look at one bench and go on to the next
-/// (common practice, no source).
-const WAVE_MIN: f64 = 0.5;
 
 /// Share of clearing in which bags are vented, before they are emptied (own rule: 2 of 6 minutes).
 const VENTING: f64 = 1.0 / 3.0;
 
-pub(super) fn schedule(plan: &Plan, period: &Period, day: Option<&PeriodStanding>) -> Schedule {
-    let minutes = minutes(plan, period, day.and_then(|day| day.last_reading));
-    Schedule {
-        phases: phases(plan, period),
-        starts: starts(plan, period),
-        last: minutes.last().copied().unwrap_or(0),
-        minutes,
-    }
-}
-
-fn phases(plan: &Plan, period: &Period) -> Vec<Phase> {
+pub(super) fn phases(plan: &Plan, period: &Period) -> Vec<Phase> {
     let bell = period.length_min.max(0.0);
     let clearing = (bell - plan.timing.clearing_min).clamp(0.0, bell);
     let zero = plan.timing.mixing_min.clamp(0.0, clearing);
@@ -41,19 +26,9 @@ fn phases(plan: &Plan, period: &Period) -> Vec<Phase> {
     ends.into_iter().map(phase).collect()
 }
 
-/// The teacher's bench first, if it has bags, then the groups, half a minute apart.
-fn starts(plan: &Plan, period: &Period) -> Vec<(u32, f64)> {
-    let bench = plan.bags.iter().any(|bag| bag.period == period.name && bag.group == 0);
-    let groups = (0..=period.groups).filter(|group| *group > 0 || bench);
-    let start = |(wave, group): (u32, u32)| {
-        (group, plan.timing.mixing_min + WAVE_MIN * f64::from(wave))
-    };
-    (0..).zip(groups).map(start).collect()
-}
-
 /// Planned minutes: multiples of the interval in whole minutes, up to the last reading of the plan
 /// or of the day. A last reading of the day's own that lies between two is the last.
-fn minutes(plan: &Plan, period: &Period, of_day: Option<u32>) -> Vec<u32> {
+pub(super) fn minutes(plan: &Plan, period: &Period, of_day: Option<u32>) -> Vec<u32> {
     let timing = plan.timing;
     // A whole period at most, so that no odd number makes an endless list.
     let window = (period.length_min - timing.mixing_min - timing.clearing_min).min(1440.0);

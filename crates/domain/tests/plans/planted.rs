@@ -431,13 +431,13 @@ pub(crate) const FAULTS: &[Fault] = &[
     ),
     fault(
         "few-meters",
-        "one meter for all",
-        &[FoodAndEnzyme],
+        "one meter, and the last reading when clearing begins",
+        ANY,
         Whole(|p, _| {
             p.equipment.meters = Some(1);
-            for question in &mut p.questions {
-                question.replicates *= 6;
-            }
+            p.timing.clearing_min = 4.0;
+            let read = p.periods[0].length_min - p.timing.mixing_min - p.timing.clearing_min;
+            p.timing.mixing_min += read % p.timing.interval_min;
         }),
     ),
     fault(

@@ -99,20 +99,28 @@ fn only_jug(plan: &Plan) -> Jug {
     jug
 }
 
-/// Mixed 5 min before the bell; 14 min to the zero reading less 3 min of wetting; nine trays in
-/// waves of half a minute: poured from 16 to 20 min after mixing, in the middle at 18.
+/// Mixed 5 min before the bell; 14 min to the zero reading less 3 min of wetting: poured 16 min after
+/// mixing. Readings every 5 min fill the 25 min to the last, so all start at once; every 7 min leave 4
+/// min, in which nine trays start half a minute apart: poured from 16 to 20 min after mixing, in the
+/// middle at 18.
 #[test]
 fn the_jug_is_right_when_it_is_poured() {
-    let jug = only_jug(&day_of(8, 40.0));
-    assert_eq!(jug.mix_at, time(7, 55, 0, 0));
-    assert_eq!(jug.pour, (time(8, 11, 0, 0), time(8, 15, 0, 0)));
-    // 21 + 19 · exp(18/75)
-    assert!((jug.mixed_celsius - 45.154).abs() < 0.001, "{}", jug.mixed_celsius);
-    assert_eq!((jug.hands, jug.top_up), (Hands::Students, None));
-    assert_eq!(jug.makes, jug.used.plus(jug.spare).up_to_a_mark());
-    let Mix::Parts { hot, cold } = jug.mix else { panic!("{:?}", jug.mix) };
-    let mixed = (60.0 * hot.value() + 15.0 * cold.value()) / (hot.value() + cold.value());
-    assert!((mixed - 45.15).abs() < 0.2, "{mixed}");
+    // 21 + 19 · exp(16/75) and 21 + 19 · exp(18/75)
+    for (interval, last, mixed) in
+        [(5.0, time(8, 11, 0, 0), 44.518), (7.0, time(8, 15, 0, 0), 45.154)]
+    {
+        let mut day = day_of(8, 40.0);
+        day.timing.interval_min = interval;
+        let jug = only_jug(&day);
+        assert_eq!(jug.mix_at, time(7, 55, 0, 0));
+        assert_eq!(jug.pour, (time(8, 11, 0, 0), last));
+        assert!((jug.mixed_celsius - mixed).abs() < 0.001, "{}", jug.mixed_celsius);
+        assert_eq!((jug.hands, jug.top_up), (Hands::Students, None));
+        assert_eq!(jug.makes, jug.used.plus(jug.spare).up_to_a_mark());
+        let Mix::Parts { hot, cold } = jug.mix else { panic!("{:?}", jug.mix) };
+        let parts = (60.0 * hot.value() + 15.0 * cold.value()) / (hot.value() + cold.value());
+        assert!((parts - mixed).abs() < 0.2, "{parts}");
+    }
 }
 
 /// US CPSC, Avoiding Tap Water Scalds, publication 5098, from memory: 120 °F, 49 °C.
@@ -142,7 +150,10 @@ fn a_large_hot_class_tops_its_jug_up() {
     assert!((mixed - 45.0).abs() < 0.1, "{mixed}");
     // Cold water warms up and is topped up with cold.
     let sources = Sources { hot_celsius: 60.0, cold_celsius: 1.0 };
-    let chilled = prep_with(&day_of(20, 4.0), &sources).unwrap();
+    // Students pour cold water themselves; readings every 13 min leave time for half a minute each.
+    let mut cold = day_of(20, 4.0);
+    cold.timing.interval_min = 13.0;
+    let chilled = prep_with(&cold, &sources).unwrap();
     assert!(!chilled.periods[0].jugs[0].top_up.unwrap().hot);
 }
 

@@ -5,12 +5,12 @@ use crate::desk::DeskError;
 use crate::desk::print::Job;
 use barm_documents::calendar::{self, Calendar, Event, Moment};
 use barm_domain::agenda::{self, Task, What, When};
+use barm_domain::plan::Plan;
 
 /// The calendar as an `.ics` file.
 pub(crate) fn calendar_ics(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
     let (plan, prep) = (job.plan, job.prep()?);
-    let mark =
-        identity(&format!("{}\n{}", plan.title, plan.school.as_deref().unwrap_or_default()));
+    let mark = plan_mark(plan);
     let year = plan.days.iter().map(|day| day.date.year()).min().unwrap_or_default();
     let event = |task: &Task| Event {
         key: format!("{}-{year}-{mark:016x}@barm.invalid", name(&task.what)),
@@ -28,6 +28,11 @@ pub(crate) fn calendar_ics(job: &Job<'_>) -> Result<Vec<u8>, DeskError> {
         made: job.made,
         events: agenda::agenda(plan, prep).iter().map(event).collect(),
     }))
+}
+
+/// A number that tells plans apart, the same as long as title and school are.
+pub(crate) fn plan_mark(plan: &Plan) -> u64 {
+    identity(&format!("{}\n{}", plan.title, plan.school.as_deref().unwrap_or_default()))
 }
 
 /// What a task is known by within its plan.

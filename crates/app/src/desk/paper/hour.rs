@@ -29,6 +29,10 @@ pub(super) struct Hour {
     pub(super) clean: f64,
     /// The bell at the end.
     pub(super) bell: f64,
+    /// Benches in the largest wave.
+    pub(super) at_once: usize,
+    /// Waves.
+    pub(super) waves: usize,
 }
 
 impl Hour {
@@ -41,6 +45,7 @@ impl Hour {
         let last_read = last_zero + f64::from(hour.last);
         let clean = hour.phases.iter().find(|phase| phase.kind == PhaseKind::Clean);
         let clearing = clean.map_or(bell, |phase| phase.from_min);
+        let waves = hour.waves();
         Self {
             water: (first_zero - plan.timing.wet_before_zero_min).max(0.0),
             first_zero,
@@ -50,6 +55,8 @@ impl Hour {
             open: hour.clearing_min().min(bell),
             clean: if last_read > bell { clearing } else { clearing.max(last_read) },
             bell,
+            at_once: waves.iter().map(|wave| wave.groups.len()).max().unwrap_or(0),
+            waves: waves.len(),
         }
     }
 
@@ -97,9 +104,10 @@ mod tests {
     use barm_documents::plan_text;
     use barm_domain::schedule::schedule;
 
-    /// The demo's first period with another time for clearing away (min).
-    fn hour(clearing_min: f64) -> (Hour, String) {
+    /// The demo's first period with other water (°C) and another time for clearing away (min).
+    fn hour(water_celsius: f64, clearing_min: f64) -> (Hour, String) {
         let mut plan = plan_text::read(demo::plan().as_bytes()).plan.expect("the plan");
+        plan.base.water_celsius = water_celsius;
         plan.timing.clearing_min = clearing_min;
         let period = &plan.periods[0];
         let hour = Hour::of(&plan, period, &schedule(&plan, period, None));
@@ -108,8 +116,11 @@ mod tests {
 
     #[test]
     fn the_parts_of_an_hour_leave_no_gap_and_clearing_waits_for_the_last_reading() {
-        for clearing in [1.0, 6.0, 15.0] {
-            let (hour, _) = hour(clearing);
+        for (water, clearing) in [40.0, 46.0]
+            .into_iter()
+            .flat_map(|water| [1.0, 6.0, 15.0].map(|clearing| (water, clearing)))
+        {
+            let (hour, _) = hour(water, clearing);
             let parts = hour.stretches();
             assert_eq!(parts.first().map(|part| part.from), Some(0.0));
             assert_eq!(parts.last().map(|part| part.to), Some(hour.bell));
@@ -121,17 +132,27 @@ mod tests {
         }
     }
 
-    /// 14 min of mixing, eight groups and the teacher's bench half a minute apart: the last starts
-    /// at 18, and reads every 4 min as long as 45 less 14 and the clearing allow.
+    /// 45 less 14 to mix and 6 to clear leave 25 min, the last reading takes 24: three waves of three
+    /// benches, the last at 15, and nothing is read after 39.
+    #[test]
+    fn groups_that_pour_are_all_read_before_bags_are_opened() {
+        let (hour, says) = hour(40.0, 6.0);
+        assert_eq!((hour.waves, hour.at_once), (3, 3));
+        assert_eq!((hour.last_zero, hour.last_read, hour.open), (15.0, 39.0, 39.0));
+        assert_eq!((hour.clean, says.as_str()), (41.0, ""));
+    }
+
+    /// Where the teacher pours, eight groups and her bench start half a minute apart: the last at 18, and
+    /// reads every 4 min as long as 45 less 14 and the clearing allow.
     #[test]
     fn a_last_reading_among_open_bags_or_near_the_bell_is_said() {
-        let (six, says) = hour(6.0);
+        let (six, says) = hour(46.0, 6.0);
         assert_eq!((six.last_read, six.open), (42.0, 39.0));
         assert!(
             says.contains("8:52, 3 min after") && says.contains("3 min before the bell"),
             "{says}"
         );
-        let (none, says) = hour(0.0);
+        let (none, says) = hour(46.0, 0.0);
         assert!((none.last_read - 46.0).abs() < 1e-9, "{}", none.last_read);
         assert!(says.starts_with("Too late"), "{says}");
     }

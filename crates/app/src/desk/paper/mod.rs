@@ -28,7 +28,7 @@ mod trays;
 mod water;
 
 pub(crate) use bench_card::bench_cards_pdf;
-pub(crate) use calendar::calendar_ics;
+pub(crate) use calendar::{calendar_ics, plan_mark};
 pub(crate) use data_sheet::{data_sheets_pdf, graph_paper_pdf};
 pub(crate) use forecast::{forecast_sheet, strand};
 pub(crate) use join::join_pdf;

@@ -102,8 +102,7 @@ fn steps(plan: &Plan, hour: Hour) -> Vec<SubstituteStep> {
         ),
         (
             hour.water,
-            "Water in, air out, zip shut, card on. One group after the other, half a minute apart."
-                .to_owned(),
+            format!("Water in, air out, zip shut, card on. {}", order(hour)),
             "groups",
         ),
         (
@@ -123,6 +122,17 @@ fn steps(plan: &Plan, hour: Hour) -> Vec<SubstituteStep> {
         who: who.to_owned(),
     };
     all.into_iter().map(step).collect()
+}
+
+/// How groups follow one another.
+fn order(hour: Hour) -> String {
+    match (hour.waves, hour.at_once) {
+        (0 | 1, _) => "All groups at once.".to_owned(),
+        (_, 0 | 1) => "One group after the other, half a minute apart.".to_owned(),
+        (_, most) => {
+            format!("{most} groups at a time, half a minute apart, as the sheets say.")
+        }
+    }
 }
 
 /// The reduced-hazard variant: what is left out whatever the plan says.

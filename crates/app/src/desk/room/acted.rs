@@ -38,8 +38,9 @@ pub(crate) fn at(seconds: f64) -> Timestamp {
     bell().checked_add(SignedDuration::from_millis(milliseconds)).expect("a time")
 }
 
-/// Minutes after the first bell at which a group takes its zero reading.
-pub(crate) fn start_min(group: u32) -> f64 {
+/// Minutes after the first bell at which a group takes its zero reading: one after the other, later than
+/// the waves of the schedule, as it goes in classes.
+fn start_min(group: u32) -> f64 {
     14.0 + 0.5 * (f64::from(group) - 1.0)
 }
 

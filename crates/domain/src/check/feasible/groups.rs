@@ -2,10 +2,8 @@
 
 use crate::finding::{Finding, Severity};
 use crate::plan::{Period, Plan};
+use crate::schedule::READ_MIN;
 
-/// Minutes that one reading of one bag takes: find it, stand the ruler up, read at eye level, write
-/// height and time.
-pub(crate) const READ_MIN: f64 = 0.5;
 const READ: &str = "common practice, no source: half a minute for one reading of one bag";
 /// So many groups are named; of more, only how many.
 const NAMED: usize = 4;

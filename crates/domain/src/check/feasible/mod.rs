@@ -10,9 +10,6 @@ mod tools;
 mod visible;
 mod water;
 
-pub(crate) use groups::READ_MIN;
-pub(crate) use tools::METER_MIN;
-
 use crate::finding::Finding;
 use crate::outlook::Entry;
 use crate::plan::Plan;

@@ -2,9 +2,8 @@
 
 use crate::finding::{Finding, Severity};
 use crate::plan::{Period, Plan};
+use crate::schedule::LEAST_CHANGEOVER_MIN;
 
-/// Minutes that swapping trays and topping up the jug take at least; common practice.
-const LEAST_CHANGEOVER: f64 = 3.0;
 /// Minutes from midnight to midnight.
 const DAY_MIN: f64 = 24.0 * 60.0;
 
@@ -37,7 +36,7 @@ pub(super) fn findings(plan: &Plan) -> Vec<Finding> {
                 )
                 .at(format!("period[{p}].start")),
             );
-        } else if gap < LEAST_CHANGEOVER {
+        } else if gap < LEAST_CHANGEOVER_MIN {
             found.push(
                 Finding::new(
                     Severity::Warning,

@@ -2,10 +2,10 @@
 
 use crate::amount::AmountKind;
 use crate::finding::{Finding, Severity};
-use crate::plan::{Period, Plan};
-
-/// Minutes that one bag keeps a breath meter busy: blank, push, wait, note; common practice.
-pub(crate) const METER_MIN: f64 = 1.0;
+use crate::plan::{Period, Plan, PlannedBag};
+use crate::schedule::at_meter;
+use std::cmp::Reverse;
+use std::collections::BTreeSet;
 
 const PRACTICE: &str = "common practice, no source";
 const GOGGLES: &str = "NSTA, Eye Protection and Safer Practices FAQ";
@@ -61,22 +61,71 @@ fn weighs(plan: &Plan) -> bool {
     })
 }
 
-/// Whether one class's bags can pass the meters while they are read.
+/// Whether the meters see what there is to compare: each bag has one turn, after its last reading, and
+/// the schedule knows which have one.
 fn meters(plan: &Plan) -> Option<Finding> {
-    let meters = plan.equipment.meters.filter(|meters| *meters > 0)?;
-    let bags =
-        |period: &Period| plan.bags.iter().filter(|bag| bag.period == period.name).count();
-    let period = plan.periods.iter().max_by_key(|period| bags(period))?;
-    let minutes = METER_MIN * bags(period) as f64 / f64::from(meters);
-    let window = f64::from(plan.last_reading_min(period));
-    (minutes > window).then(|| {
-        let message = format!(
-            "One by one, the bags of period “{}” keep the meter busy for {minutes:.0} min, and there are {window:.0}.",
-            period.name
-        );
-        let fix = "Meter one bag of each kind, or borrow another meter.";
-        warning("few-meters", message, fix, "equipment.meters")
-    })
+    let meters = plan.equipment.meters?;
+    let periods = plan.periods.iter().filter_map(|period| Turns::of(plan, period));
+    let all = periods.filter(|turns| turns.seen.len() < turns.kinds.len());
+    let worst = all.max_by_key(|turns| {
+        (!turns.compare(plan), turns.kinds.len() - turns.seen.len(), Reverse(turns.place))
+    })?;
+    let (few, of) = (worst.runs, worst.bags);
+    let name = &plan.periods[worst.place].name;
+    let has = if few == 1 { "has" } else { "have" };
+    let with = if meters == 1 { "one meter".to_owned() } else { format!("{meters} meters") };
+    let bags = format!(
+        "With {with}, {few} of the {of} bags of period “{name}” {has} a turn after the last reading"
+    );
+    let fix = "Borrow another meter, or plan more minutes for clearing away; `barm schedule` says whose turn it is.";
+    if worst.compare(plan) {
+        let (missing, kinds) = (worst.kinds.len() - worst.seen.len(), worst.kinds.len());
+        let has = if missing == 1 { "has" } else { "have" };
+        let message = format!("{bags}; {missing} of {kinds} kinds of bag {has} none.");
+        let finding = Finding::new(Severity::Note, "few-meters", message, fix);
+        return Some(finding.at("equipment.meters").says(PRACTICE));
+    }
+    let message = format!("{bags}, and no two of them are compared with each other.");
+    Some(warning("few-meters", message, fix, "equipment.meters"))
+}
+
+/// The turns at the meter that the schedule of a period has.
+struct Turns<'a> {
+    /// Place of the period in the plan.
+    place: usize,
+    bags: usize,
+    runs: usize,
+    /// Kinds of bag that there are, and those with a turn.
+    kinds: BTreeSet<&'a str>,
+    seen: BTreeSet<&'a str>,
+}
+
+impl<'a> Turns<'a> {
+    fn of(plan: &'a Plan, period: &Period) -> Option<Self> {
+        let runs = at_meter(plan, period)?;
+        let own: Vec<&PlannedBag> =
+            plan.bags.iter().filter(|bag| bag.period == period.name).collect();
+        let seen = own.iter().filter(|bag| runs.contains(&bag.code));
+        Some(Self {
+            place: plan.periods.iter().position(|one| one.name == period.name)?,
+            bags: own.len(),
+            runs: runs.len(),
+            seen: seen.map(|bag| bag.treatment.as_str()).collect(),
+            kinds: own.iter().map(|bag| bag.treatment.as_str()).collect(),
+        })
+    }
+
+    /// Whether a treatment that is no control has a turn, and so has what it is compared with.
+    fn compare(&self, plan: &Plan) -> bool {
+        plan.questions.iter().any(|question| {
+            plan.answering(question).into_iter().any(|treatment| {
+                let beside = plan.beside(question, treatment);
+                let seen = |name: &str| self.seen.contains(name);
+                let own = !plan.is_control(&treatment.name) && seen(&treatment.name);
+                own && beside.is_some_and(seen)
+            })
+        })
+    }
 }
 
 fn warning(code: &'static str, message: String, fix: &str, at: &str) -> Finding {

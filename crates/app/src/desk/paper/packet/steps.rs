@@ -63,7 +63,7 @@ fn step(minute: f64, what: impl Into<String>, who: &'static str) -> At {
 }
 
 fn setting_up(told: &Told<'_>, prep: &Prep, all: &mut Vec<At>) {
-    let (plan, period, starts) = (told.plan, told.period, &told.schedule.starts);
+    let (plan, period) = (told.plan, told.period);
     let wet = told.hour.water;
     let say = "Bell. Who mixes, who reads, who writes? Guesses onto the sheet.";
     let loud = "Goggles on.".to_owned();
@@ -81,12 +81,7 @@ fn setting_up(told: &Told<'_>, prep: &Prep, all: &mut Vec<At>) {
     }
     let by_teacher = jugs.iter().any(|jug| jug.hands != Hands::Students);
     let pours = if by_teacher { "You pour the hot. " } else { "" };
-    let firsts = starts.first().map_or_else(String::new, |(group, _)| {
-        let name = group_name(plan, period, *group);
-        if *group == 0 { "Your bench first".to_owned() } else { format!("Group {name} first") }
-    });
-    let waves = if starts.len() > 1 { ", then a group every ½ min" } else { "" };
-    let what = format!("{pours}Water in, air out, zip, card on. {firsts}{waves}.");
+    let what = format!("{pours}Water in, air out, zip, card on. {}.", order(told));
     all.push(step(wet, what, "groups"));
     for top_up in ready.into_iter().flat_map(|ready| &ready.jugs).filter_map(|jug| jug.top_up) {
         let after = (f64::from(seconds(top_up.at) - seconds(period.start)) / 60.0).round();
@@ -97,6 +92,23 @@ fn setting_up(told: &Told<'_>, prep: &Prep, all: &mut Vec<At>) {
             "you",
         ));
     }
+}
+
+/// Who begins, and how the others follow.
+fn order(told: &Told<'_>) -> String {
+    let (starts, hour) = (&told.schedule.starts, told.hour);
+    let Some((first, _)) = starts.first() else { return "Group by group".to_owned() };
+    if starts.len() > 1 && hour.waves == 1 {
+        return "All benches at once".to_owned();
+    }
+    if hour.at_once > 1 {
+        return format!("{} benches at a time, every ½ min, as timed below", hour.at_once);
+    }
+    let name = group_name(told.plan, told.period, *first);
+    let firsts =
+        if *first == 0 { "Your bench first".to_owned() } else { format!("Group {name} first") };
+    let waves = if starts.len() > 1 { ", then a group every ½ min" } else { "" };
+    format!("{firsts}{waves}")
 }
 
 /// What goes in dry, as the plan has it.
@@ -115,12 +127,15 @@ fn seconds(time: jiff::civil::Time) -> i32 {
 
 fn reading(told: &Told<'_>, own: &[&Entry], all: &mut Vec<At>) {
     let (plan, period, schedule, hour) = (told.plan, told.period, told.schedule, told.hour);
-    let Some(&(end, _)) = schedule.starts.last() else { return };
+    let Some(end) = schedule.waves().pop() else { return };
     let (first, last) = (hour.first_zero, hour.last_zero);
     let loud = latest(told);
     if last > first {
         all.push(step(first, "First zero reading.", "groups"));
-        let what = format!("Last zero, group {}.", group_name(plan, period, end));
+        let names = end.groups.iter().map(|group| group_name(plan, period, *group));
+        let names: Vec<String> = names.collect();
+        let word = if names.len() == 1 { "group" } else { "groups" };
+        let what = format!("Last zero, {word} {}.", names.join(", "));
         all.push(At { loud, ..step(last, what, "you") });
     } else {
         all.push(At { loud, ..step(first, "Zero readings.", "groups") });

@@ -5,7 +5,7 @@ use super::{
     State, Typed, TypedCell, TypedZero, first_sheet, from_file, judge, look_at_file, sheet_view,
 };
 use crate::desk::Wording;
-use crate::desk::room::acted::{Acted, PERIOD, at, bag, start_min};
+use crate::desk::room::acted::{Acted, PERIOD, at, bag};
 use barm_domain::code::BagCode;
 use barm_domain::record::{Bag, Key, Who};
 use std::collections::BTreeSet;
@@ -73,7 +73,8 @@ fn a_sheet_without_a_clock_starts_when_the_schedule_says() {
     acted.period(30.0, barm_domain::record::What::Began);
     let bags = save(&mut acted, &sheet(&[(0, 0, "3"), (0, 4, "5"), (0, 8, "9.5")]));
     let zero = bags[0].zero.as_ref().expect("a zero reading");
-    assert_eq!(zero.measured, at(30.0 + 60.0 * start_min(GROUP)));
+    // Eight groups in three waves: the second group starts with the first, 14 min after the bell.
+    assert_eq!(zero.measured, at(30.0 + 60.0 * 14.0));
     assert_eq!(zero.who, Who::Import);
     assert_eq!(heights(&bags[0]), [(0.0, 3.0), (4.0, 5.0), (8.0, 9.5)]);
     assert!(bags[0].sealed.is_some());
