@@ -1,6 +1,6 @@
 //! What a suspicion is called, and how it can be mended.
 
-use super::teacher::LEAK_OFFERED_FROM;
+use super::teacher::LEAK_FROM;
 use super::unit::WrittenIn;
 use super::{Likely, Mend, Own, Slip, SlipKind};
 use crate::code::BagCode;
@@ -41,8 +41,7 @@ pub(super) fn named(
                 .sort_by(|(a, p), (b, q)| (*b == unit).cmp(&(*a == unit)).then(q.total_cmp(p)));
             let offered = versions.iter().filter(|(of, p)| *of == unit || *p >= OFFERED_FROM);
             let write = offered.map(|(unit, _)| Mend::Write(tenths(wrote_mm * unit.factor())));
-            let taps: &[Odd] =
-                if likely.leaks() >= LEAK_OFFERED_FROM { &[Odd::Leak] } else { &[] };
+            let taps: &[Odd] = if likely.leaks() >= LEAK_FROM { &[Odd::Leak] } else { &[] };
             let mends = write.chain(look(taps)).collect();
             let written_in = WrittenIn::of(unit);
             (SlipKind::Unit { wrote_mm, written_in }, Some(to), mends)

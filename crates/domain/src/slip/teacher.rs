@@ -12,9 +12,6 @@ use barm_science::slip::What;
 /// real eight times in ten or nearly: see `docs/slips.md`.
 pub const TOLD_FROM: f64 = 0.5;
 
-/// A leak is told sooner (1; own rule): a bag that leaks is lost if nobody presses its seal.
-const LEAK_FROM: f64 = 0.35;
-
 /// What is said of a bag as a whole is told later (1; own rule): little can be mended by then.
 const BAG_FROM: f64 = 0.7;
 
@@ -25,8 +22,9 @@ const UNNAMED_FROM: f64 = 0.85;
 /// Nobody is suspected of copying for less (1; own rule: it is a grave thing to ask a child).
 const COPIED_FROM: f64 = 0.95;
 
-/// A leak is offered as an answer from here on (1; own rule).
-pub(super) const LEAK_OFFERED_FROM: f64 = 0.1;
+/// A leak is told, and offered as an answer, from here on (1; own rule): a bag that leaks is lost if
+/// nobody presses its seal, and of those told most are real (`docs/slips.md`).
+pub(super) const LEAK_FROM: f64 = 0.1;
 
 /// Everything that is worth a second look in the bags of a period, bag by bag in the order given:
 /// what each group sees of its own, each with its probability, and what only the forecast and the
@@ -57,7 +55,8 @@ fn of_bag(
         .collect();
     let wrong = 1.0 - likely.suspected.sound;
     let asked = |slip: &Slip| !matches!(slip.kind, SlipKind::Late { .. });
-    if told.is_empty() && wrong >= UNNAMED_FROM && !slips.iter().any(asked) {
+    let named = told.iter().any(|slip| slip.probability.is_some_and(|p| p >= TOLD_FROM));
+    if !named && wrong >= UNNAMED_FROM && !slips.iter().any(asked) {
         let far = far_from_band(followed, likely, wrong);
         slips.extend(far.filter(|slip| !is_answered(own, slip)));
     }
@@ -114,6 +113,11 @@ fn says_the_same(asked: &Slip, likely: &Slip) -> bool {
     match (&asked.kind, &likely.kind) {
         (Unit { written_in: a, .. }, Unit { written_in: b, .. }) => here && a == b,
         (Fell { .. }, Leaks { .. }) => true,
+        // What is likelier offers it as an answer.
+        (_, Leaks { .. }) => {
+            let unlikely = likely.probability.is_some_and(|p| p < TOLD_FROM);
+            unlikely && asked.mends.contains(&Mend::Tap(Odd::Leak))
+        }
         (Jumped { .. }, Lifted { .. }) => here,
         (
             TooHigh { .. } | HighZero { .. } | Jumped { .. } | Fell { .. } | Unit { .. },
@@ -152,7 +156,7 @@ fn far_from_band(followed: &Followed<'_>, likely: &Likely, probability: f64) -> 
         if farthest.as_ref().is_none_or(|(most, _)| far > *most) {
             let kind = SlipKind::FarFromBand { minute, rise_mm, low_mm, high_mm };
             let mut mends = vec![Mend::AskAgain, Mend::Leave];
-            if likely.leaks() >= LEAK_OFFERED_FROM {
+            if likely.leaks() >= LEAK_FROM {
                 mends.insert(1, Mend::Tap(Odd::Leak));
             }
             let reading = Some(reading.key);

@@ -10,11 +10,14 @@
 
 mod class;
 mod clean;
+mod could;
 mod days;
 mod found;
+mod ideal;
 mod law;
 mod likely;
 mod mishap;
+mod not_held;
 mod school;
 mod seed;
 mod share;

@@ -142,8 +142,16 @@ impl Followed {
 /// Whether the teacher is told of it because it is likely; what a group is asked about its own bag
 /// is told at any probability.
 pub(crate) fn is_called(slip: &Slip) -> bool {
-    let leaks = matches!(slip.kind, SlipKind::Leaks { .. });
-    slip.probability.is_some_and(|probability| leaks || probability >= TOLD_FROM)
+    use SlipKind::{Fell, HighZero, Jumped, Rivals, TooHigh, Unit};
+    match slip.kind {
+        Unit { .. }
+        | Fell { .. }
+        | Jumped { .. }
+        | HighZero { .. }
+        | TooHigh { .. }
+        | Rivals { .. } => slip.probability.is_some_and(|p| p >= TOLD_FROM),
+        _ => true,
+    }
 }
 
 /// Slips that were called about so likely: how many are real.

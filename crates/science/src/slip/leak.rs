@@ -17,6 +17,10 @@ const SHARE_MIN: [f64; 6] = [0.02, 0.04, 0.08, 0.15, 0.3, 0.6];
 /// out too.
 const BELOW_ZERO_MM: f64 = 1.0;
 
+/// A leak begins at any minute of a run alike, and a run is read for so long at least (min; own
+/// judgement): early in it, most leaks have yet to begin.
+const RUN_MIN: f64 = 24.0;
+
 pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut Weighed) {
     let count = sound.count();
     let any = bag.heights.iter().map(|height| height.minute).fold(0.0, f64::max);
@@ -27,7 +31,7 @@ pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut 
     let versions = (2 * STEADY_MM_MIN.len() + AT_ONCE_MM.len() + SHARE_MIN.len()) as f64;
     for after in 0..count - 1 {
         let (from, to) = (sound.minutes[after], sound.minutes[after + 1]);
-        let prior = rates.leak * ((to - from) / any) / versions;
+        let prior = rates.leak * ((to - from) / any.max(RUN_MIN)) / versions;
         let mut add = |rises: &[f64]| {
             weighed.add(What::Leak { after }, prior, sound.log_with_rises(rises));
         };

@@ -109,6 +109,16 @@ impl Level {
         probabilities(&own)
     }
 
+    /// Probabilities on the grid for the treatment of a number, by all bags.
+    pub(super) fn of_all(&self, treatment: usize) -> Vec<f64> {
+        let Some(of) = self.treatments.get(&treatment) else {
+            return probabilities(&self.ordinary);
+        };
+        let mut own = of.told.clone();
+        add(&mut own, &of.said);
+        probabilities(&own)
+    }
+
     /// Probability that the class is low, by all bags.
     pub(super) fn is_low(&self) -> f64 {
         let (mut ordinary, mut low) = (self.ordinary.clone(), self.low.clone());

@@ -6,6 +6,7 @@
 //! give it ([`Sound`]); the prior rates of [`Rates`] and Bayes' rule make probabilities of that.
 //! Nothing here changes a number.
 
+mod beside;
 mod class_low;
 mod copied;
 mod course;
@@ -17,7 +18,9 @@ mod heaped;
 mod hot;
 mod leak;
 mod level;
+mod matrix;
 mod misread;
+mod pooled;
 mod rates;
 mod scale;
 mod sound;
@@ -41,6 +44,7 @@ pub use suspect::{Suspect, Suspected};
 pub use weighed::What;
 pub use written::Unit;
 
+use beside::Beside;
 use level::Level;
 use sound::Sound;
 use weighed::Weighed;
@@ -53,9 +57,10 @@ use weighed::Weighed;
 /// none.
 pub fn suspects(bags: &[Followed], rates: &Rates) -> Vec<Suspected> {
     let level = Level::of(bags, rates);
+    let beside = Beside::of(bags, &level);
     let weighed: Vec<Option<(Sound, Weighed)>> = (0..bags.len())
         .map(|at| {
-            let sound = Sound::of(&bags[at], &level.of_bag(at, bags[at].treatment))?;
+            let sound = Sound::of(&bags[at], beside.of_bag(at, &bags[at]))?;
             let mut weighed = Weighed::new(&sound);
             alone(&bags[at], &sound, rates, &mut weighed);
             Some((sound, weighed))
@@ -64,7 +69,7 @@ pub fn suspects(bags: &[Followed], rates: &Rates) -> Vec<Suspected> {
     let mut with_others: Vec<Option<Weighed>> =
         weighed.iter().map(|one| one.as_ref().map(|(_, weighed)| weighed.clone())).collect();
     copied::weigh(bags, &weighed, rates, &mut with_others);
-    swapped::weigh(bags, &level, &weighed, rates, &mut with_others);
+    swapped::weigh(bags, &beside, &weighed, rates, &mut with_others);
     with_others
         .into_iter()
         .map(|weighed| weighed.map_or_else(Suspected::default, |weighed| weighed.suspected()))

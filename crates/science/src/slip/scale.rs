@@ -25,6 +25,13 @@ pub(super) const BAG_SHAPE: (f64, f64, f64) = (0.04, 0.2, 8.0);
 /// rise, delay (min), bend.
 pub(super) const TREATMENT: (f64, f64, f64) = (0.2, 0.6, 0.12);
 
+/// How a class's curve differs from its forecast's in a smooth way, beyond rise, delay and bend: as
+/// a share of the rise, and over how many minutes it goes on in the same way.
+pub(super) const CLASS_SHAPE: (f64, f64) = (0.12, 8.0);
+
+/// How a treatment's differs from its class's in such a way.
+pub(super) const TREATMENT_SHAPE: (f64, f64) = (0.05, 8.0);
+
 /// How a class is delayed (min) and bent beside its forecast. Its rise is as far off as the
 /// forecast says.
 pub(super) const CLASS: (f64, f64) = (1.3, 0.25);

@@ -1,8 +1,9 @@
 //! A bag as it would be read if nothing had gone wrong.
 
+use super::matrix::{self, Matrix};
 use super::student::Student;
 use super::written::millimeters;
-use super::{Followed, level, scale};
+use super::{Course, Followed, level, scale};
 
 /// What a bag would show if nothing had gone wrong: its mean heights and how they scatter.
 #[derive(Debug, Clone)]
@@ -24,30 +25,48 @@ pub(super) struct Sound {
     pub(super) log: f64,
 }
 
+/// What is expected of a treatment: its mean rise, and how far it may be off.
+#[derive(Debug, Clone)]
+pub(super) struct Expectation {
+    /// At each minute (mm).
+    pub(super) rise: Vec<f64>,
+    /// Row by row (mm²).
+    pub(super) scatter: Matrix,
+}
+
+impl Expectation {
+    /// Of a treatment that has these probabilities on the grid.
+    pub(super) fn on_grid(course: &Course, minutes: &[f64], probabilities: &[f64]) -> Self {
+        let shapes = level::shapes(course, minutes);
+        let moments = level::moments(probabilities);
+        let mut rise = vec![0.0; minutes.len()];
+        for (shape, (first, _)) in shapes.iter().zip(&moments) {
+            rise.iter_mut().zip(shape).for_each(|(sum, mm)| *sum += first * mm);
+        }
+        let scatter = matrix::of(minutes.len(), |a, b| {
+            let both = shapes.iter().zip(&moments);
+            let square: f64 =
+                both.map(|(shape, (_, second))| second * shape[a] * shape[b]).sum();
+            square - rise[a] * rise[b]
+        });
+        Self { rise, scatter }
+    }
+}
+
 impl Sound {
-    /// A bag whose treatment has these probabilities on the grid; nothing for fewer than two
-    /// heights.
-    pub(super) fn of(bag: &Followed, probabilities: &[f64]) -> Option<Self> {
+    /// A bag of which so much is expected; nothing for fewer than two heights.
+    pub(super) fn of(bag: &Followed, expected: Expectation) -> Option<Self> {
         let minutes = bag.minutes();
         if minutes.len() < 2 {
             return None;
         }
-        let shapes = level::shapes(&bag.course, &minutes);
-        let moments = level::moments(probabilities);
         let count = minutes.len();
-        let mut rise = vec![0.0; count];
-        for (shape, (first, _)) in shapes.iter().zip(&moments) {
-            rise.iter_mut().zip(shape).for_each(|(sum, mm)| *sum += first * mm);
-        }
+        let Expectation { rise, scatter: of_class } = expected;
         let places: Vec<(f64, f64, f64)> =
             (0..count).map(|at| (minutes[at], rise[at], pace(&minutes, &rise, at))).collect();
         let scatter = level::matrix(count, |a, b| {
-            let of_class: f64 = shapes
-                .iter()
-                .zip(&moments)
-                .map(|(shape, (_, second))| second * shape[a] * shape[b])
-                .sum();
-            scale::ZERO_MM.1 * scale::ZERO_MM.1 + of_class - rise[a] * rise[b]
+            scale::ZERO_MM.1 * scale::ZERO_MM.1
+                + of_class[a][b]
                 + scale::of_one_bag(places[a], places[b])
         });
         let student = Student::new(count, |a, b| scatter[a][b])?;
@@ -60,6 +79,11 @@ impl Sound {
             Self { minutes, written, rise, scatter, student, white, format, log: 0.0 };
         sound.log = sound.log_with(&vec![0.0; count]);
         Some(sound)
+    }
+
+    /// How far off it is: |L⁻¹ x|² (1), about as much as it has heights.
+    pub(super) fn square(&self) -> f64 {
+        self.white.iter().map(|value| value * value).sum()
     }
 
     /// Number of heights.
@@ -118,7 +142,7 @@ impl Sound {
 }
 
 /// How fast a curve rises at one of its minutes (mm/min).
-fn pace(minutes: &[f64], rise: &[f64], at: usize) -> f64 {
+pub(super) fn pace(minutes: &[f64], rise: &[f64], at: usize) -> f64 {
     let (from, to) = (at.saturating_sub(1), (at + 1).min(minutes.len() - 1));
     let span = minutes[to] - minutes[from];
     if span > 0.0 { (rise[to] - rise[from]) / span } else { 0.0 }

@@ -1,13 +1,13 @@
 //! Two unlike bags of a group taken for one another from the start.
 
-use super::level::Level;
+use super::beside::Beside;
 use super::sound::Sound;
 use super::weighed::Weighed;
 use super::{Followed, Rates, What};
 
 pub(super) fn weigh(
     bags: &[Followed],
-    level: &Level,
+    beside: &Beside<'_>,
     alone: &[Option<(Sound, Weighed)>],
     rates: &Rates,
     weighed: &mut [Option<Weighed>],
@@ -21,7 +21,7 @@ pub(super) fn weigh(
                 continue;
             };
             let (Some(a_as_b), Some(b_as_a)) =
-                (as_other(level, bag, b, other), as_other(level, other, a, bag))
+                (as_other(beside, bag, b, other), as_other(beside, other, a, bag))
             else {
                 continue;
             };
@@ -37,8 +37,13 @@ pub(super) fn weigh(
 }
 
 /// ln probability of a bag's heights if it were made as another.
-fn as_other(level: &Level, bag: &Followed, place: usize, other: &Followed) -> Option<f64> {
+fn as_other(
+    beside: &Beside<'_>,
+    bag: &Followed,
+    place: usize,
+    other: &Followed,
+) -> Option<f64> {
     let made =
         Followed { course: other.course.clone(), treatment: other.treatment, ..bag.clone() };
-    Some(Sound::of(&made, &level.of_bag(place, other.treatment))?.log)
+    Some(Sound::of(&made, beside.of_bag(place, &made))?.log)
 }
