@@ -66,7 +66,10 @@ fn of_bag(
         }
     }
     for slip in &mut slips {
-        if slip.mends.contains(&Mend::Tap(Odd::Leak)) {
+        // A bag is not set aside for a mere suspicion.
+        let mere = matches!(slip.kind, SlipKind::Leaks { .. })
+            && slip.probability.is_some_and(|p| p < TOLD_FROM);
+        if slip.mends.contains(&Mend::Tap(Odd::Leak)) && !mere {
             offer(rules, &[Odd::Leak, Odd::Spill], &mut slip.mends);
         }
         if slip.mends.contains(&Mend::Tap(Odd::Foam)) {

@@ -20,8 +20,9 @@ pub(crate) const NOT_HELD: &[NotHeld] = &[NotHeld {
     what: "leaks",
     asked: 0.90,
     share: 0.83,
-    why: "not held yet: who knows the generator's laws, the day and the group finds 92 to 93 %, and \
-          most of what is missed loses 3 to 6 times the reading doubt",
+    why: "not held yet: who knows the generator's laws, the day and the group finds about 95 %; the \
+          detector has to learn them from the class, and nearly all that it misses loses 3 to 6 \
+          times the reading doubt",
 }];
 
 /// Asks for at least so much, or, where that is known to be missed, for what was measured, as far
