@@ -18,7 +18,7 @@ const MOST_CONTROLS: f64 = 0.5;
 
 /// The call is made from this probability on that yeast or water is wrong (1; own rule): a period
 /// that is lost costs more than a look at the jug.
-const CALLED_FROM: f64 = 0.35;
+const CALLED_FROM: f64 = 0.25;
 
 /// So many low bags at least, from two groups or more: fewer may be one group's mistake.
 const FEWEST: usize = 4;

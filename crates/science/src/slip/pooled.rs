@@ -80,7 +80,7 @@ impl Pooled {
         Some(Self { nodes, treatments, bags: says, class })
     }
 
-    /// What is expected of a treatment by all bags but one, where the grid alone expects
+    /// What is expected of a treatment by all bags but one, if there are others, where the grid alone expects
     /// `grid_at_nodes`; `base` is what the grid expects by all bags, at minutes and at the nodes.
     pub(super) fn expected(
         &self,
@@ -92,6 +92,11 @@ impl Pooled {
     ) -> Option<Expectation> {
         let of = self.treatments.get(&treatment)?;
         let count = self.nodes.len();
+        // A bag that is alone has but its forecast.
+        let mut others = self.bags.iter().enumerate().filter(|(at, _)| *at != but);
+        if !others.any(|(_, says)| says.is_some()) {
+            return None;
+        }
         // Before anything was read: the grid's curve and how far it may be off, and a smooth share
         // that no grid has.
         let soft: Vec<f64> = base_at_nodes.iter().map(|rise| rise + AT_LEAST_MM).collect();
