@@ -30,6 +30,7 @@ pub mod permeation;
 pub mod prior;
 pub mod ruler;
 pub mod setup;
+pub mod slip;
 pub mod statistics;
 pub mod stoichiometry;
 mod temperature_table;

@@ -143,16 +143,27 @@ impl Staged {
                     | SlipKind::HighZero { .. }
                     | SlipKind::Jumped { .. }
                     | SlipKind::Fell { .. }
+                    | SlipKind::Transposed { .. }
+                    | SlipKind::Misread { .. }
+                    | SlipKind::Tilted { .. }
                     | SlipKind::FarFromBand { .. }
             ),
             Mishap::Late => {
                 matches!(slip.kind, SlipKind::Late { planned, .. } if Some(planned) == self.planned)
             }
             Mishap::Leak => {
-                matches!(slip.kind, SlipKind::Fell { .. } | SlipKind::FarFromBand { .. })
+                matches!(
+                    slip.kind,
+                    SlipKind::Fell { .. }
+                        | SlipKind::Leaks { .. }
+                        | SlipKind::FarFromBand { .. }
+                )
             }
-            Mishap::WrongStart | Mishap::Swapped => {
-                matches!(slip.kind, SlipKind::FarFromBand { .. })
+            Mishap::WrongStart => {
+                matches!(slip.kind, SlipKind::WrongStart | SlipKind::FarFromBand { .. })
+            }
+            Mishap::Swapped => {
+                matches!(slip.kind, SlipKind::Swapped { .. } | SlipKind::FarFromBand { .. })
             }
             Mishap::Copied => matches!(slip.kind, SlipKind::Copied { .. }),
             Mishap::Missed => false,

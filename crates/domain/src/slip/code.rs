@@ -19,5 +19,11 @@ pub fn seen_in_code(typed: BagCode, own: &[BagCode]) -> Option<Slip> {
     } else {
         SlipKind::NoSuchBag
     };
-    Some(Slip { bag: typed, kind, reading: None, mends: vec![Mend::AskAgain] })
+    Some(Slip {
+        bag: typed,
+        kind,
+        reading: None,
+        mends: vec![Mend::AskAgain],
+        probability: None,
+    })
 }

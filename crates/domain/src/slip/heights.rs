@@ -48,7 +48,13 @@ pub(super) fn rivals(code: BagCode, bag: &Bag) -> Vec<Slip> {
             Some(slip) => slip.mends.push(Mend::Choose(height.key)),
             None => {
                 let mends = vec![Mend::Choose(height.key)];
-                slips.push(Slip { bag: code, kind, reading: Some(height.key), mends });
+                slips.push(Slip {
+                    bag: code,
+                    kind,
+                    reading: Some(height.key),
+                    mends,
+                    probability: None,
+                });
             }
         }
     }
@@ -227,7 +233,8 @@ impl Walk<'_> {
     }
 
     fn say(&mut self, reading: Key, kind: SlipKind, mends: Vec<Mend>) {
-        self.slips.push(Slip { bag: self.own.code, kind, reading: Some(reading), mends });
+        let (bag, reading) = (self.own.code, Some(reading));
+        self.slips.push(Slip { bag, kind, reading, mends, probability: None });
     }
 
     fn is_too_high(&self, mm: f64) -> bool {

@@ -16,6 +16,7 @@ pub(super) fn late<'a>(own: &'a Own<'_>) -> impl Iterator<Item = Slip> + 'a {
             kind: SlipKind::Late { planned, late_s },
             reading: Some(reading.key),
             mends: vec![Mend::Leave],
+            probability: None,
         })
     })
 }

@@ -5,21 +5,29 @@
 //! stays as it is and is not asked about again.
 //!
 //! What a group is shown rests on its own bag, the ruler and the size of the bag alone, so that no
-//! slip tells what other bags do or what is expected: see [`Own`].
+//! slip tells what other bags do or what is expected: see [`Own`]. What the teacher sees goes by
+//! likelihood ([`barm_science::slip`]): each slip beside the forecast, the class and the sister
+//! bags, with its probability. `docs/slips.md` says how often it is right.
 
 mod class_call;
 mod code;
-mod copied;
+mod expected;
+mod followed;
 mod heights;
 mod late;
+mod likely;
+mod named;
 mod own;
 mod teacher;
 mod unit;
 
-pub use class_call::{ClassCall, Followed, class_call};
+pub use class_call::{ClassCall, class_call};
 pub use code::seen_in_code;
+pub use expected::Expected;
+pub use followed::Followed;
+pub use likely::{Likely, likely};
 pub use own::{Own, seen_by_group};
-pub use teacher::{Expected, seen_by_teacher};
+pub use teacher::{TOLD_FROM, seen_by_teacher};
 pub use unit::WrittenIn;
 
 use crate::code::BagCode;
@@ -32,10 +40,13 @@ pub struct Slip {
     pub bag: BagCode,
     /// What it looks like.
     pub kind: SlipKind,
-    /// The reading in question, by its first entry.
+    /// The reading in question, by its first entry; of a whole bag, its last.
     pub reading: Option<Key>,
     /// What can be done, the likeliest first.
     pub mends: Vec<Mend>,
+    /// Probability that it is so (1), for the teacher only; nothing for what is seen by a group,
+    /// and for what is no question of likelihood.
+    pub probability: Option<f64>,
 }
 
 /// What a slip looks like. Minutes are true minutes after the bag's own zero reading.
@@ -106,7 +117,54 @@ pub enum SlipKind {
         /// Heights that are the same, the zero reading included.
         readings: usize,
     },
-    /// Far from where it is expected. For the teacher only.
+    /// Two digits that changed places. For the teacher only.
+    Transposed {
+        /// What is written (mm).
+        wrote_mm: f64,
+        /// What was meant (mm).
+        meant_mm: f64,
+    },
+    /// Far from what the other heights of the bag, its class and its sisters say. For the teacher
+    /// only, as all that follow.
+    Misread {
+        /// What is written (mm).
+        wrote_mm: f64,
+    },
+    /// A few millimeters off: perhaps one end of a tilted card.
+    Tilted {
+        /// Minute of the reading.
+        minute: f64,
+    },
+    /// Gas gets out.
+    Leaks {
+        /// Minute of the last reading before it began.
+        from: f64,
+        /// Minute of the first reading after.
+        to: f64,
+    },
+    /// The card was lifted, perhaps by foam.
+    Lifted {
+        /// Minute of the first reading of it.
+        minute: f64,
+    },
+    /// The clock of the bag began late or early.
+    WrongStart,
+    /// No living yeast in this bag, in a class whose yeast lives.
+    NoYeast,
+    /// A start and then nothing more: perhaps water that was too hot for this bag.
+    HotWater,
+    /// An enzyme that was perhaps not shaken.
+    Unshaken,
+    /// More than its sisters: perhaps a heaped spoon.
+    Heaped,
+    /// Two bags of a group taken for one another.
+    Swapped {
+        /// The other bag.
+        with: BagCode,
+    },
+    /// All heights end in 0 or 5.
+    Fives,
+    /// Far from where it is expected, for no reason that can be told.
     FarFromBand {
         /// Minute of the reading.
         minute: f64,

@@ -1,5 +1,7 @@
 //! Numbers that fit once they are taken for another unit.
 
+use barm_science::slip::Unit;
+
 /// What a height may have been written in, if not in millimeters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum WrittenIn {
@@ -17,6 +19,16 @@ impl WrittenIn {
     /// All of them.
     pub const ALL: [Self; 4] =
         [Self::Centimeters, Self::PointLost, Self::Inches, Self::Eighths];
+
+    /// As the science calls it.
+    pub(super) const fn of(unit: Unit) -> Self {
+        match unit {
+            Unit::Centimeters => Self::Centimeters,
+            Unit::PointLost => Self::PointLost,
+            Unit::Inches => Self::Inches,
+            Unit::Eighths => Self::Eighths,
+        }
+    }
 
     /// What a written number has to be multiplied with to be millimeters (1).
     pub const fn factor(self) -> f64 {

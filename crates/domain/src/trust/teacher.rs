@@ -1,31 +1,50 @@
 //! The teacher's look over all bags after the last reading, and what becomes of what she is offered.
 
 use super::card::{Card, rise_share};
-use super::lesson::Lesson;
+use super::lesson::{Lesson, name};
 use super::mend::{Hands, is_question};
 use super::world::{CURVE_MIN, INTERVAL_MIN, LAST_MIN, LEVEL_MM, PERIOD_SD_MM};
 use crate::code::BagCode;
 use crate::record::Bag;
-use crate::slip::{Expected, seen_by_teacher};
+use crate::slip::{Expected, Followed, seen_by_teacher};
 use barm_science::statistics::distribution::normal;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Puts every question about every bag to its group, period by period, once.
 pub(super) fn look_over(lesson: &Lesson, cards: &[Card], bags: &mut BTreeMap<BagCode, Bag>) {
     let band = band(lesson);
+    let rules = &lesson.plan.set_aside_rules;
     let before = bags.clone();
-    for (place, (made, card)) in lesson.bags.iter().zip(cards).enumerate() {
-        let hands = Hands { made, place, card, mends: true };
-        let Some(bag) = bags.get_mut(&made.code) else { continue };
-        let sisters: Vec<(BagCode, &Bag)> = before
+    let periods: BTreeSet<usize> = lesson.bags.iter().map(|made| made.period).collect();
+    for period in periods {
+        let own: Vec<(Hands<'_>, &Bag)> = lesson
+            .bags
             .iter()
-            .filter(|(code, _)| code.period() == made.code.period() && **code != made.code)
-            .map(|(code, bag)| (*code, bag))
+            .zip(cards)
+            .enumerate()
+            .filter(|(_, (made, _))| made.period == period)
+            .map(|(place, (made, card))| Hands { made, place, card, mends: true })
+            .filter_map(|hands| before.get(&hands.made.code).map(|bag| (hands, bag)))
             .collect();
-        let rules = &lesson.plan.set_aside_rules;
-        let slips = seen_by_teacher(hands.own(bag), rules, &band, &sisters);
-        for slip in slips.iter().filter(|slip| is_question(slip)) {
-            hands.answer(bag, slip);
+        let names: Vec<String> =
+            own.iter().map(|(hands, _)| name(hands.made.treatment)).collect();
+        let followed: Vec<Followed<'_>> = own
+            .iter()
+            .zip(&names)
+            .map(|((hands, bag), treatment)| Followed {
+                own: hands.own(bag),
+                treatment,
+                enzyme: false,
+                control: hands.made.treatment == 0,
+                band: &band,
+            })
+            .collect();
+        let slips = seen_by_teacher(&followed, rules);
+        for ((hands, _), slips) in own.iter().zip(slips) {
+            let Some(bag) = bags.get_mut(&hands.made.code) else { continue };
+            for slip in slips.iter().filter(|slip| is_question(slip)) {
+                hands.answer(bag, slip);
+            }
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The class call on days that the forecast draws.
 
 use crate::day::{at, bag, key};
+use crate::slip::{alike, own};
 use barm_domain::outlook::{Look, Treated, forecast};
 use barm_domain::record::{Bag, Height, Who};
 use barm_domain::slip::{Expected, Followed, class_call};
@@ -54,11 +55,9 @@ fn called(bands: &[Vec<Expected>], rises: &[f64], minute: u32) -> bool {
     let followed: Vec<Followed<'_>> = bags
         .iter()
         .enumerate()
-        .map(|(nth, found)| Followed {
-            code: bag(1, if nth < BAGS / 2 { 1 } else { 2 }, nth % 3),
-            bag: found,
-            control: nth + 1 == BAGS,
-            band: &bands[nth],
+        .map(|(nth, found)| {
+            let code = bag(1, if nth < BAGS / 2 { 1 } else { 2 }, nth % 3);
+            alike(own(found, code), &bands[nth], nth + 1 == BAGS)
         })
         .collect();
     class_call(&followed).is_some()

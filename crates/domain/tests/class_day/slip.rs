@@ -254,8 +254,30 @@ fn band(per_minute: f64) -> Vec<Expected> {
 }
 
 fn teacher(entries: &[Entry], band: &[Expected], sisters: &[(BagCode, &Bag)]) -> Vec<Slip> {
-    let bag = bag_of(entries);
-    seen_by_teacher(own(&bag, self::bag(1, 1, 0)), &plan().set_aside_rules, band, sisters)
+    teacher_with(entries, &plan().set_aside_rules, band, sisters)
+}
+
+/// What the teacher sees of the first bag, with other bags that are made alike.
+fn teacher_with(
+    entries: &[Entry],
+    rules: &[SetAsideRule],
+    band: &[Expected],
+    sisters: &[(BagCode, &Bag)],
+) -> Vec<Slip> {
+    let found = bag_of(entries);
+    let all = std::iter::once((bag(1, 1, 0), &found)).chain(sisters.iter().copied());
+    let period: Vec<Followed<'_>> =
+        all.map(|(code, bag)| alike(own(bag, code), band, false)).collect();
+    seen_by_teacher(&period, rules).remove(0)
+}
+
+/// A bag that is made like all others.
+pub(crate) const fn alike<'a>(
+    own: Own<'a>,
+    band: &'a [Expected],
+    control: bool,
+) -> Followed<'a> {
+    Followed { own, treatment: "sugar", enzyme: false, control, band }
 }
 
 #[test]
@@ -265,8 +287,7 @@ fn the_teacher_is_offered_the_rule_of_the_plan() {
     assert!(slips[0].mends.contains(&Mend::SetAside("leak".into())));
     assert!(!seen(&story)[0].mends.iter().any(|mend| matches!(mend, Mend::SetAside(_))));
     let other = SetAsideRule { id: "late".into(), says: "Read late.".into() };
-    let bag = bag_of(&story);
-    let slips = seen_by_teacher(own(&bag, self::bag(1, 1, 0)), &[other], &[], &[]);
+    let slips = teacher_with(&story, &[other], &[], &[]);
     assert!(!slips[0].mends.iter().any(|mend| matches!(mend, Mend::SetAside(_))));
 }
 
@@ -275,10 +296,10 @@ fn far_above_the_band_is_for_the_teacher_only() {
     // 4 mm expected by minute 8, with 2.7 mm and 5.3 mm as edges.
     let story = series(&[8.0, 14.0, 22.0]);
     assert_eq!(seen(&story), []);
+    // Which of the slips that lift a card it is cannot be told of one bag alone.
     let slips = teacher(&story, &band(0.5), &[]);
-    let far = matches!(slips[0].kind, SlipKind::FarFromBand { minute, rise_mm, .. }
-        if (minute - 4.0).abs() < 1e-9 && (rise_mm - 6.0).abs() < 1e-9);
-    assert!(far, "{slips:?}");
+    assert!(slips.iter().any(|slip| slip.probability.is_some_and(|p| p > 0.5)), "{slips:?}");
+    assert!(slips.iter().all(|slip| slip.mends.last() == Some(&Mend::Leave)));
     // Outside of the band but not far.
     assert_eq!(teacher(&series(&[8.0, 12.0, 16.0]), &band(0.5), &[]), []);
 }
@@ -315,10 +336,10 @@ fn class<'a>(
 ) -> Vec<Followed<'a>> {
     let follow = |(nth, bag): (usize, &'a Bag)| {
         let group = if nth % 2 == 0 { 1 } else { 2 };
-        let code = self::bag(1, group, nth / 2);
-        Followed { code, bag, control: false, band: &bands[0] }
+        alike(own(bag, self::bag(1, group, nth / 2)), &bands[0], false)
     };
-    let control = Followed { code: bag(1, 0, 0), bag: control, control: true, band: &bands[1] };
+    let control =
+        Followed { treatment: "control", ..alike(own(control, bag(1, 0, 0)), &bands[1], true) };
     bags.iter().enumerate().map(follow).chain([control]).collect()
 }
 
@@ -329,8 +350,18 @@ fn dead_yeast_is_called_once_it_can_be_told() {
     let flat = |readings: usize| bag_of(&series(&vec![8.0; readings]));
     let call = |readings| class_call(&class(&vec![flat(readings); 4], &flat(readings), &bands));
     assert_eq!(call(2), None, "minute 4 is too early");
-    let called = ClassCall { minute: 8.0, low: 4, of: 4, controls_low: 1, controls_of: 1 };
-    assert_eq!(call(3), Some(called));
+    let called = call(3).expect("a call");
+    let sure = called.probability;
+    let expected = ClassCall {
+        minute: 8.0,
+        low: 4,
+        of: 4,
+        controls_low: 1,
+        controls_of: 1,
+        probability: sure,
+    };
+    assert_eq!(called, expected);
+    assert!(sure > 0.9, "{sure}");
 }
 
 #[test]
@@ -358,7 +389,7 @@ fn half_a_class_is_no_class() {
     let of_one: Vec<Followed<'_>> = class(&all, &flat, &bands)
         .into_iter()
         .zip([bag(1, 1, 0), bag(1, 1, 1), bag(1, 1, 2), bag(1, 1, 3), bag(1, 0, 0)])
-        .map(|(followed, code)| Followed { code, ..followed })
+        .map(|(followed, code)| Followed { own: Own { code, ..followed.own }, ..followed })
         .collect();
     assert_eq!(class_call(&of_one), None);
 }

@@ -1,10 +1,11 @@
 //! Slips for any bag: none where there is none, and the true height among the mends.
 
 use crate::day::{bag, key};
-use crate::slip::{FULL_MM, bag_of, own, seen, series};
+use crate::slip::{FULL_MM, alike, bag_of, own, seen, series};
 use barm_domain::record::Bag;
 use barm_domain::slip::{
-    Expected, Followed, Mend, SlipKind, WrittenIn, class_call, seen_by_group, seen_by_teacher,
+    Expected, Followed, Mend, Slip, SlipKind, WrittenIn, class_call, seen_by_group,
+    seen_by_teacher,
 };
 use proptest::prelude::*;
 
@@ -96,10 +97,17 @@ proptest! {
             .collect();
         let own = own(&found, bag(1, 1, 0));
         let group = seen_by_group(own);
-        let teacher = seen_by_teacher(own, &[], &band, &[(bag(1, 2, 0), &sister)]);
-        prop_assert_eq!(&teacher[..group.len()], &group[..]);
+        let sister = crate::slip::own(&sister, bag(1, 2, 0));
+        let period = [alike(own, &band, false), alike(sister, &band, false)];
+        let teacher = seen_by_teacher(&period, &[]).remove(0);
+        // The teacher alone is told how likely it is: that rests on forecast and sisters.
+        prop_assert!(group.iter().all(|slip| slip.probability.is_none()));
+        let untold = |slip: &Slip| Slip { probability: None, ..slip.clone() };
+        let same: Vec<Slip> = teacher[..group.len()].iter().map(untold).collect();
+        prop_assert_eq!(&same[..], &group[..]);
         for slip in &teacher {
             prop_assert!(!slip.mends.is_empty());
+            prop_assert!(slip.probability.is_none_or(|p| (-1e-9..=1.0 + 1e-9).contains(&p)));
         }
     }
 
@@ -124,11 +132,9 @@ proptest! {
             (0..=readings).map(|nth| 8.0 + (rate * 4.0 * nth as f64).round()).collect();
         let rising = bag_of(&series(&rising));
         let bags: Vec<Followed<'_>> = (0..low + fine)
-            .map(|nth| Followed {
-                code: bag(1, 1 + u8::try_from(nth % 4).expect("small"), nth / 4),
-                bag: if nth < low { &flat } else { &rising },
-                control: false,
-                band: &band,
+            .map(|nth| {
+                let code = bag(1, 1 + u8::try_from(nth % 4).expect("small"), nth / 4);
+                alike(own(if nth < low { &flat } else { &rising }, code), &band, false)
             })
             .collect();
         let call = class_call(&bags);

@@ -1,8 +1,10 @@
 //! The one sentence to the whole class.
 
 use super::benches::Expects;
+use super::needs::followed;
 use crate::desk::room::Scene;
 use crate::desk::room::benches::{Benches, local};
+use crate::desk::room::doubts::own;
 use crate::desk::{Wording, say};
 use barm_domain::plan::Period;
 use barm_domain::slip::{Followed, class_call};
@@ -27,17 +29,9 @@ pub(super) fn call(
 ) -> Option<Call> {
     let standing = scene.ledger.standing();
     let expects = Expects::of(scene, benches);
-    let followed: Vec<Followed<'_>> = benches
-        .bags
-        .iter()
-        .filter_map(|bag| {
-            Some(Followed {
-                code: bag.code,
-                bag: standing.bags.get(&bag.code)?,
-                control: scene.plan.is_control(&bag.treatment),
-                band: expects.band(bag.code),
-            })
-        })
+    let all = benches.bags.iter();
+    let followed: Vec<Followed<'_>> = all
+        .filter_map(|bench| Some(followed(scene, bench, own(scene, period, bench)?, &expects)))
         .collect();
     let call = class_call(&followed)?;
     let planned = format!("{:.0}", scene.plan.base.water_celsius);

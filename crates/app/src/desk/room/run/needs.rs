@@ -14,7 +14,7 @@ use barm_domain::board::State;
 use barm_domain::code::BagCode;
 use barm_domain::plan::Period;
 use barm_domain::record::{Bag, Key, Odd, Who};
-use barm_domain::slip::{Mend, Slip, SlipKind, seen_by_teacher};
+use barm_domain::slip::{Followed, Mend, Own, Slip, SlipKind, seen_by_teacher};
 use jiff::Timestamp;
 
 /// The word beside a need.
@@ -113,19 +113,32 @@ pub(super) fn seen<'a, 'b>(
     benches: &'b Benches,
     expects: &Expects,
 ) -> Vec<(&'b BenchBag, &'a Bag, Vec<Slip>)> {
-    let standing = scene.ledger.standing();
-    let all: Vec<(BagCode, &Bag)> = benches
+    let bags: Vec<(&'b BenchBag, Own<'a>)> = benches
         .bags
         .iter()
-        .filter_map(|bag| Some((bag.code, standing.bags.get(&bag.code)?)))
+        .filter_map(|bench| Some((bench, own(scene, period, bench)?)))
         .collect();
-    let rules = &scene.plan.set_aside_rules;
-    let of_bag = |bench: &'b BenchBag| {
-        let own = own(scene, period, bench)?;
-        let slips = seen_by_teacher(own, rules, expects.band(bench.code), &all);
-        Some((bench, own.bag, slips))
-    };
-    benches.bags.iter().filter_map(of_bag).collect()
+    let followed: Vec<Followed<'_>> =
+        bags.iter().map(|(bench, own)| followed(scene, bench, *own, expects)).collect();
+    let slips = seen_by_teacher(&followed, &scene.plan.set_aside_rules);
+    bags.into_iter().zip(slips).map(|((bench, own), slips)| (bench, own.bag, slips)).collect()
+}
+
+/// A bag with all that the teacher may judge it by.
+pub(super) fn followed<'a>(
+    scene: &Scene<'_>,
+    bench: &'a BenchBag,
+    own: Own<'a>,
+    expects: &'a Expects,
+) -> Followed<'a> {
+    let treatment = scene.plan.treatment(&bench.treatment);
+    Followed {
+        own,
+        treatment: &bench.treatment,
+        enzyme: treatment.is_some_and(|made| scene.plan.recipe(made).enzyme.is_some()),
+        control: scene.plan.is_control(&bench.treatment),
+        band: expects.band(bench.code),
+    }
 }
 
 /// A reading that is worth a second look, in words.
@@ -173,10 +186,22 @@ struct Asks<'a> {
 }
 
 impl Asks<'_> {
-    /// A word and a sentence; nothing for what mends itself.
+    /// A word and a sentence, and how likely it is; nothing for what mends itself.
     fn words(&self, slip: &Slip) -> Option<(Doubt, String)> {
+        let (doubt, says) = self.says(slip)?;
+        let Some(probability) = slip.probability else { return Some((doubt, says)) };
+        // Nothing is certain.
+        let percent = (100.0 * probability).round().clamp(1.0, 99.0);
+        let likely = say!(self.w, "need-likely", percent = format!("{percent:.0}"));
+        Some((doubt, format!("{says} {likely}")))
+    }
+
+    fn says(&self, slip: &Slip) -> Option<(Doubt, String)> {
         let w = self.w;
         let mm = |mm: f64| millimeters(mm);
+        if let Some(says) = likely_words(w, &slip.kind) {
+            return Some(says);
+        }
         Some(match &slip.kind {
             SlipKind::Fell { .. } => {
                 let (doubt, mut says) = own_words(w, &slip.kind)?;
@@ -263,6 +288,39 @@ impl Asks<'_> {
         };
         Some(Offer { says, sends, bag: code })
     }
+}
+
+/// What is said of a slip that forecast and sister bags show.
+fn likely_words(w: Wording, kind: &SlipKind) -> Option<(Doubt, String)> {
+    let minute = |minute: &f64| format!("{minute:.0}");
+    Some(match kind {
+        SlipKind::Transposed { wrote_mm, meant_mm } => {
+            let (wrote, meant) = (millimeters(*wrote_mm), millimeters(*meant_mm));
+            (Doubt::Misread, say!(w, "need-transposed", wrote = wrote, meant = meant))
+        }
+        SlipKind::Misread { wrote_mm } => {
+            (Doubt::Misread, say!(w, "need-misread", mm = millimeters(*wrote_mm)))
+        }
+        SlipKind::Tilted { minute: at } => {
+            (Doubt::Misread, say!(w, "need-tilted", minute = minute(at)))
+        }
+        SlipKind::Leaks { from, .. } => {
+            (Doubt::Leak, say!(w, "need-leaks-from", minute = minute(from)))
+        }
+        SlipKind::Lifted { minute: at } => {
+            (Doubt::FarOff, say!(w, "need-lifted", minute = minute(at)))
+        }
+        SlipKind::WrongStart => (Doubt::FarOff, say!(w, "need-wrong-start")),
+        SlipKind::NoYeast => (Doubt::FarOff, say!(w, "need-no-yeast")),
+        SlipKind::HotWater => (Doubt::FarOff, say!(w, "need-hot-water")),
+        SlipKind::Unshaken => (Doubt::FarOff, say!(w, "need-unshaken")),
+        SlipKind::Heaped => (Doubt::FarOff, say!(w, "need-heaped")),
+        SlipKind::Swapped { with } => {
+            (Doubt::FarOff, say!(w, "need-swapped", bag = name(*with)))
+        }
+        SlipKind::Fives => (Doubt::Misread, say!(w, "need-fives")),
+        _ => return None,
+    })
 }
 
 /// Bags that are late, one line a group.

@@ -77,6 +77,19 @@ need-copied = { $count ->
    *[other] { $count } heights are the same as those of { $bag }.
   } Ask both groups gently.
 need-far-off = At { $minute } min it had risen { $mm } mm; { $low } to { $high } mm were expected. Look at the bag and its label.
+need-transposed = It says { $wrote } mm. That fits if two digits changed places: { $meant } mm.
+need-misread = It says { $mm } mm; its other heights and the bags beside it say otherwise. Look at the ruler.
+need-tilted = At { $minute } min it is some millimeters off. Does the card lean? Read both ends.
+need-leaks-from = After minute { $minute } it rises less than it should. Look for foam at the zip.
+need-lifted = From minute { $minute } on the card stands higher than it should. Look for foam under it.
+need-wrong-start = Its clock may have begun late or early. Ask when the zero was read.
+need-no-yeast = It stays flat while its sisters rise. Ask whether yeast went in.
+need-hot-water = It began to rise and stopped. Ask how hot its water was.
+need-unshaken = It rises less than its sisters. Ask whether the enzyme was shaken.
+need-heaped = It rises more than its sisters. Ask whether a spoon was heaped.
+need-swapped = It does what { $bag } should do, and the other way round. Look at both labels.
+need-fives = All its heights end in 0 or 5. Show the group how to read single millimeters.
+need-likely = { $percent } % likely.
 need-sister = { $bag } beside it rose { $mm } mm.
 need-write = Write { $mm } mm
 need-choose = { $mm } mm, { $who } at { $at }
