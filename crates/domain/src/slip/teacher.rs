@@ -142,12 +142,13 @@ fn offer(rules: &[SetAsideRule], about: &[Odd], mends: &mut Vec<Mend>) {
 }
 
 /// Something is wrong, and nothing on the list is likelier than not: the reading that lies
-/// farthest outside of its band, as a share of the width of it, and of those alike the first.
+/// farthest outside of its band, as a share of the width of it, and of those alike the first. Whoever
+/// left that one as it is has answered: another reading is not asked about in its place.
 fn far_from_band(followed: &Followed<'_>, likely: &Likely, probability: f64) -> Option<Slip> {
     let own = &followed.own;
     let zero = own.bag.zero.as_ref().filter(|zero| !zero.rival)?;
     let mut farthest: Option<(f64, Slip)> = None;
-    for reading in own.bag.readings.iter().filter(|reading| !reading.is_confirmed()) {
+    for reading in &own.bag.readings {
         if !likely.heights.contains(&reading.key) {
             continue;
         }

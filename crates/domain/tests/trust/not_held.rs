@@ -14,33 +14,15 @@ pub(crate) struct NotHeld {
     pub(crate) why: &'static str,
 }
 
-/// Bags that one group made are taken for bags of as many groups.
-const GROUPS: &str = "not held yet: group effect not in the model";
+/// Few groups tell how much groups differ; what is expected of them beforehand, half of a bag's variance, is
+/// more than there is in these kinds or no more than a guess, and intervals are wider than they need be.
+const EXPECTED: &str = "not held yet: intervals are too wide where few groups tell of groups";
 
-/// One spread is taken for all treatments, and the reference has more bags than the others.
-const SPREADS: &str = "not held yet: unequal spreads not in the model";
-
-/// The school's rule looks at each gap by itself, however many there are.
-const LADDER: &str =
-    "not held yet: the multiple of MADs is not chosen for how many gaps a question has";
-
-/// All of them, as measured over 400 classes of each kind, the school's over 2,000. At 400 the last of
-/// them cannot be told from what is asked.
+/// All of them, as measured over 500 classes of each kind.
 pub(crate) const NOT_HELD: &[NotHeld] = &[
-    missed("b3-p3-t5-own-g0-wide", Bar::Clear, 0.140, SPREADS),
-    missed("b4-p1-t2-pairs-g1", Bar::Clear, 0.098, GROUPS),
-    missed("b6-p1-t4-pairs-g1", Bar::Clear, 0.150, GROUPS),
-    missed("b6-p3-t3-pairs-g1-wide", Bar::Clear, 0.085, GROUPS),
-    missed("b3-p1-t3-whole-g1", Bar::Together, 0.985, GROUPS),
-    missed("b3-p3-t5-own-g0-wide", Bar::Together, 0.860, SPREADS),
-    missed("b4-p1-t2-pairs-g1", Bar::Together, 0.900, GROUPS),
-    missed("b4-p3-t3-own-g1", Bar::Together, 0.982, GROUPS),
-    missed("b6-p1-t4-pairs-g1", Bar::Together, 0.850, GROUPS),
-    missed("b6-p3-t3-pairs-g1-wide", Bar::Together, 0.915, GROUPS),
-    missed("b4-p1-t3-tied-g1", Bar::Together, 0.590, GROUPS),
-    missed("b4-p1-t6-pairs-g0.5-wide", Bar::Large, 0.104, LADDER),
-    missed("b6-p1-t4-pairs-g1", Bar::Large, 0.120, LADDER),
-    missed("b6-p3-t6-each-g0", Bar::Large, 0.081, LADDER),
+    missed("b4-p1-t6-pairs-g0.5-wide", Bar::Together, 0.994, EXPECTED),
+    missed("b4-p5-t5-pairs-g0", Bar::Together, 0.992, EXPECTED),
+    missed("b4-p1-t3-tied-g1", Bar::Together, 1.0, EXPECTED),
 ];
 
 const fn missed(cell: &'static str, bar: Bar, share: f64, why: &'static str) -> NotHeld {

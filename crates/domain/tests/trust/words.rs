@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 
 /// Classes of a cell: the suite is quick, ordinary or long by an environment variable.
 fn classes() -> u64 {
-    crate::size::counts(60, 400, 2000)
+    crate::size::counts(40, 150, 2000)
 }
 
 /// 99 % sampling error of a share found in that many classes (two-sided normal).

@@ -309,7 +309,7 @@ fn the_formula_says_how_often_the_comparison_of_the_day_finds_it() {
     let sizes = [(1.0, 0.0), (1.0, 0.0), (1.0, 0.0)];
     let mixed = [(1.0, 0.4), (1.6, 0.4), (0.8, 0.2)];
     let limits = Limits { readable: 1.2, reading_doubt: 0.4 };
-    let days = counts(2000, 6000, 60_000);
+    let days = counts(1000, 2500, 60_000);
     for (seed, sizes, grouped, allowed) in
         [(1, sizes, false, 0.0), (1, sizes, true, 0.05), (2, mixed, true, 0.05)]
     {
