@@ -3,7 +3,7 @@
 //!
 //! Every slip is a hypothesis of how it changes the heights that a sound bag would show. A bag's
 //! heights are one draw of a multivariate t around the curve that forecast, class and sister bags
-//! give it ([`Sound`]); the prior rates of [`Rates`] and Bayes' rule make probabilities of that.
+//! give it (`Sound`); the prior rates of [`Rates`] and Bayes' rule make probabilities of that.
 //! Nothing here changes a number.
 
 mod beside;

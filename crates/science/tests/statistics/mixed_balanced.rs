@@ -107,7 +107,7 @@ fn differences_within_groups_do_not_hang_on_groups() {
         let classical = classical.outcome.as_ref().unwrap();
         near("difference", ours.difference, classical.difference, 1e-11, 1.0);
         near("se", ours.se, classical.se, 1e-10, 0.0);
-        near("df", ours.df, classical.df as f64, 1e-9, 0.0);
+        near("df", ours.df, classical.df, 1e-9, 0.0);
         near("low", ours.low, classical.low, 1e-8, 1.0);
         assert!(ours.group_share < 1e-9);
     }

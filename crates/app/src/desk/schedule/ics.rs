@@ -45,7 +45,7 @@ fn events(of: &Planned<'_>) -> Vec<Event> {
         // The first group of a round tells it from the other waves of that minute.
         let key = format!("{name}-{}", own.first().map_or(0, |turn| turn.group));
         // A calendar shows nothing shorter than a minute.
-        all.push(event(of, &key, title, counted(own.len(), "bag", "bags"), (at, at + 1.0)));
+        all.push(event(of, &key, &title, counted(own.len(), "bag", "bags"), (at, at + 1.0)));
     }
     if let (Some(first), Some(last)) = (runs.first(), runs.last()) {
         let line = |run: &&Turn| match run.task {
@@ -57,12 +57,12 @@ fn events(of: &Planned<'_>) -> Vec<Event> {
         let lines: Vec<String> = runs.iter().map(line).collect();
         let title = format!("Meter: {}", counted(runs.len(), "bag", "bags"));
         let span = (first.at_min, last.at_min + RUN_MIN);
-        all.push(event(of, "meter", title, lines.join("\n"), span));
+        all.push(event(of, "meter", &title, lines.join("\n"), span));
     }
     let (open, clean) = (course.hour.clearing_min(), course.hour.cleaning_min());
     let unfit = unfit_says(of).join("\n");
-    all.push(event(of, "open", "Open the bags".to_owned(), unfit, (open, clean)));
-    let title = "Empty, wipe, wash hands".to_owned();
+    all.push(event(of, "open", "Open the bags", unfit, (open, clean)));
+    let title = "Empty, wipe, wash hands";
     all.push(event(of, "clean", title, String::new(), (clean, course.bell_min)));
     // What lasts no time is no event.
     all.into_iter().flatten().collect()
@@ -71,7 +71,7 @@ fn events(of: &Planned<'_>) -> Vec<Event> {
 fn event(
     of: &Planned<'_>,
     key: &str,
-    title: String,
+    title: &str,
     details: String,
     (from_min, to_min): (f64, f64),
 ) -> Option<Event> {
