@@ -37,6 +37,9 @@ function place() {
 /** Drafts are written one after the other, so that the newest is the last. */
 let writing = Promise.resolve();
 
+/** How many were to be written so far; one that a newer has overtaken while it waited is left out. */
+let newest = 0;
+
 /**
  * @param {string} sheet
  * @param {Draft | null} draft nothing forgets it
@@ -44,7 +47,9 @@ let writing = Promise.resolve();
  */
 export function keep(sheet, draft) {
   const copy = draft && structuredClone(draft);
+  const number = (newest += 1);
   writing = writing.then(async () => {
+    if (number !== newest) return;
     const database = await place();
     const work = database.transaction("drafts", "readwrite", { durability: "strict" });
     const drafts = work.objectStore("drafts");
