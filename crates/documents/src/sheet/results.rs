@@ -140,7 +140,7 @@ pub struct Gap {
     pub in_mads: Option<f64>,
     /// Bags in the smaller of the two treatments.
     pub bags: usize,
-    /// The multiple that keeps false alarms at 1 in 20 for that many bags; none if there is none.
+    /// The multiple that keeps false alarms at 1 in 20 for that many bags, groups and gaps; none if there is none.
     pub asked: Option<f64>,
     /// What follows, such as "larger than asked".
     pub says: String,
