@@ -74,18 +74,18 @@ fn meters(plan: &Plan) -> Option<Finding> {
     let name = &plan.periods[worst.place].name;
     let has = if few == 1 { "has" } else { "have" };
     let with = if meters == 1 { "one meter".to_owned() } else { format!("{meters} meters") };
-    let bags = format!(
-        "With {with}, {few} of the {of} bags of period “{name}” {has} a turn after the last reading"
-    );
+    let bags = format!("With {with}, {few} of the {of} bags of period “{name}” {has} a turn");
     let fix = "Borrow another meter, or plan more minutes for clearing away; `barm schedule` says whose turn it is.";
     if worst.compare(plan) {
         let (missing, kinds) = (worst.kinds.len() - worst.seen.len(), worst.kinds.len());
         let has = if missing == 1 { "has" } else { "have" };
-        let message = format!("{bags}; {missing} of {kinds} kinds of bag {has} none.");
+        let message = format!(
+            "{bags} after the last reading; {missing} of {kinds} kinds of bag {has} none."
+        );
         let finding = Finding::new(Severity::Note, "few-meters", message, fix);
         return Some(finding.at("equipment.meters").says(PRACTICE));
     }
-    let message = format!("{bags}, and no two of them are compared with each other.");
+    let message = format!("{bags}, and no two of them are compared.");
     Some(warning("few-meters", message, fix, "equipment.meters"))
 }
 
