@@ -1,6 +1,6 @@
 //! What is known beforehand of groups and of spreads, and how it meets what the bags say.
 
-use crate::bags::bag;
+use crate::bags::{bag, finite};
 use crate::experiments::{by_treatment, experiment, near, r_values};
 use crate::mixed_literal::{Bag, Literal, Matrix, bags, product, transposed};
 use barm_science::statistics::compare::{
@@ -216,4 +216,22 @@ fn what_only_rests_on_the_expected_is_never_clear() {
     let said = verdict(&answer.contrasts[0], 3.0);
     assert_eq!(said.code, Code::Leaning);
     assert!(matches!(said.reason, Reason::OneGroup { .. }), "{:?}", said.reason);
+}
+
+/// Values that nobody reads, beside zeros: nothing is NaN, and no interval is the wrong way round.
+#[test]
+fn absurd_values_stay_numbers() {
+    for (wild, other) in [(-2e97, 4.6e92), (1e99, 0.0), (3e60, -3e60), (1e-90, 1e-80)] {
+        let values = [wild, 0.0, 0.0, 0.0, other, 0.0, 0.0, 0.0, 0.0];
+        let list: Vec<BagValue> = values
+            .iter()
+            .enumerate()
+            .map(|(at, &value)| bag(at % 3, at / 6, at / 2, value))
+            .collect();
+        let answer = compare(&list, &Compared::Reference(0), &How::of_a_class(0.7));
+        assert!(finite(&answer), "{answer:?}");
+        for one in estimates(&answer) {
+            assert!(one.low <= one.difference && one.difference <= one.high, "{one:?}");
+        }
+    }
 }

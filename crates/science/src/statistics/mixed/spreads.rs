@@ -152,14 +152,16 @@ impl Apart {
             .zip(&parts)
             .map(|(own, part)| (part + drawn / told) / own.df)
             .collect();
+        // Over the whole, so that no square of an absurd value is formed.
+        let over: Vec<f64> = self.of.iter().map(|own| own.ratio / whole).collect();
         let (mut chance, mut away) = (0.0, 0.0);
-        for (u, own) in self.of.iter().enumerate() {
+        for (u, part) in parts.iter().enumerate() {
             let mut mean = 0.0;
-            for (t, other) in self.of.iter().enumerate() {
-                mean += c[t] * self.common.at(t, u);
-                chance += c[t] * c[u] * self.common.at(t, u) * own.ratio * other.ratio;
+            for (t, c_t) in c.iter().enumerate() {
+                mean += c_t * self.common.at(t, u);
+                chance += c_t * c[u] * self.common.at(t, u) * over[t] * over[u];
             }
-            away += (own.ratio * (mean - parts[u])) * (own.ratio * (mean - parts[u]));
+            away += (over[u] * (mean - part)) * (over[u] * (mean - part));
         }
         let within: f64 = parts.iter().sum();
         let all: f64 = self.of.iter().map(|own| own.df - known).sum();
@@ -168,7 +170,7 @@ impl Apart {
             .sum();
         let pooled = (within / alike) * (within / alike) * pairs / (all * all);
         let groups = (1.0 / df - pooled).max(0.0);
-        1.0 / ((chance + away / known) / (whole * whole) + groups)
+        1.0 / (chance + away / known + groups)
     }
 }
 
