@@ -119,16 +119,6 @@ pub fn table(fit: &Fit, terms: &[Range<usize>], largest: f64) -> Result<Anova, A
     Ok(Anova { terms, rest })
 }
 
-/// Tests one range of columns after the columns before it; the rest is what all columns leave.
-///
-/// # Errors
-/// As [`table`].
-pub fn one_term(fit: &Fit, columns: Range<usize>, largest: f64) -> Result<Term, AnovaError> {
-    let rest = Rest::new(fit.residual_ss(), fit.df(), largest)?;
-    let (ss, df) = fit.term(columns);
-    Term::new(0, ss, df, rest)
-}
-
 impl Rest {
     pub(super) fn new(ss: f64, df: usize, largest: f64) -> Result<Self, AnovaError> {
         if df == 0 {

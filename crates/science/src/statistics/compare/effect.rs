@@ -1,8 +1,7 @@
 //! How large a difference is, beside its unit.
 
 use crate::statistics::distribution::{detection, gamma};
-use crate::statistics::mixed::Mixed;
-use crate::statistics::mixed::Place;
+use crate::statistics::mixed::{Mixed, Place};
 use crate::statistics::sum::total;
 
 /// Chance with which the "smallest difference usually found" is found (1).
