@@ -40,6 +40,11 @@ impl Block {
         Self { first, rows }
     }
 
+    /// Half the logarithm of the determinant of V.
+    pub(super) fn half_log(&self) -> f64 {
+        self.rows.iter().enumerate().map(|(at, row)| libm::log(row[at])).sum()
+    }
+
     /// Turns values of all readings into L⁻¹ times those of this block, in place.
     pub(super) fn whiten(&self, values: &mut [f64]) {
         let own = &mut values[self.first..self.first + self.rows.len()];
@@ -61,12 +66,13 @@ fn span(column: &[f64]) -> (usize, usize) {
 mod tests {
     use super::Block;
 
-    /// V = I + b bᵀ with b = (1, 1, 0): worked by hand, L = [√2; 1/√2, √1.5; 0, 0, 1].
+    /// V = I + b bᵀ with b = (1, 1, 0): worked by hand, L = [√2; 1/√2, √1.5; 0, 0, 1] and |V| = 3.
     #[test]
     fn whitening_undoes_the_covariance() {
         let block = Block::new(1, &[1.0, 1.0, 1.0], &[vec![1.0, 1.0, 0.0]]);
         let mut values = [9.0, 2.0_f64.sqrt(), 0.5_f64.sqrt() + 1.5_f64.sqrt(), 3.0];
         block.whiten(&mut values);
+        assert!((block.half_log() - 0.5 * 3.0_f64.ln()).abs() < 1e-14);
         for (value, expected) in values.iter().zip([9.0, 1.0, 1.0, 3.0]) {
             assert!((value - expected).abs() < 1e-14, "{value} {expected}");
         }

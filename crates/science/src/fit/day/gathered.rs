@@ -4,6 +4,7 @@ use super::counting::counting;
 use super::curves::{Around, Kind, Seen};
 use super::{BagSeen, DayError};
 use crate::forecast::SetupError;
+use crate::householder::length;
 use crate::prior::{Key, Prior};
 use core::ops::Range;
 
@@ -106,6 +107,19 @@ impl<'a> Day<'a> {
             *deviate = known(at);
         }
         all
+    }
+
+    /// The way of length 1 in independent deviates along which a number of the day moves by one standard deviation
+    /// of what is known of it beforehand, with those that go along.
+    pub(super) fn along_number(&self, number: usize) -> Vec<f64> {
+        let mut way = vec![0.0; self.keys.len()];
+        match self.prior.joint.root.get(number) {
+            Some(row) => way[..row.len()].copy_from_slice(row),
+            None => way[number] = 1.0,
+        }
+        let long = length(&way);
+        way.iter_mut().for_each(|part| *part /= long);
+        way
     }
 
     /// Turns columns of slopes with the day's deviates into columns with independent ones.

@@ -26,6 +26,7 @@
 //! Á. F. García-Fernández, L. Svensson, M. R. Morelande, S. Särkkä (2015), *IEEE Trans. Signal Process.*
 //! 63, 5561-5573. Scale of the noise: R. T. Birge (1932), *Phys. Rev.* 40, 207-227. From memory.
 
+mod arrived;
 mod block;
 mod counting;
 mod curves;
@@ -38,8 +39,10 @@ mod remembered;
 mod scatter;
 mod search;
 mod stand;
+mod starts;
 mod tried;
 mod unlike;
+mod way;
 
 pub use effects::{Effect, Level, effects};
 pub use learned::DayFit;

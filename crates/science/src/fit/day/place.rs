@@ -6,6 +6,7 @@ use super::curves::Seen;
 use super::gathered::Day;
 use super::scatter::Scatter;
 use super::unlike::{Trust, usual_noise};
+use crate::cholesky::lower_triangle;
 use crate::fit::triangle::Triangle;
 use crate::householder::length;
 
@@ -87,6 +88,24 @@ impl<'a> Place<'a> {
     /// Covariance of the independent deviates.
     pub(super) fn covariance(&self) -> Vec<Vec<f64>> {
         self.triangle.covariance()
+    }
+
+    /// How much the readings speak for this place and all that is left open around it, on a logarithmic scale
+    /// on which two places of one day differ by what they differ:
+    ///
+    /// ```text
+    /// ln p(y) ≈ −½ (y − m)ᵀ V⁻¹ (y − m) − ½ ln|V| − ½ zᵀz + ½ ln|C| + how likely such bags were beforehand
+    /// ```
+    ///
+    /// # Source
+    /// Laplace's approximation: L. Tierney, J. B. Kadane (1986), *J. Am. Stat. Assoc.* 81, 82-86; the last term as
+    /// in R. M. Neal, G. E. Hinton (1998), "A view of the EM algorithm". From memory.
+    pub(super) fn evidence(&self, trust: &Trust) -> f64 {
+        let blocks: f64 = self.local.blocks.iter().map(Block::half_log).sum();
+        let root = lower_triangle(&self.covariance());
+        let open: f64 = (0..root.len()).map(|at| libm::log(root[at][at])).sum();
+        let left = self.chi_square + squares(&self.at);
+        -0.5 * left - blocks + open + trust.log_chance()
     }
 
     /// How far readings are trusted from here. As long as the way is longer than `telling` that cannot be told

@@ -1,44 +1,24 @@
 //! The search for the day that its readings speak for most.
 
-use super::curves::{Around, COARSE, FINE, Seen};
+use super::arrived::Arrived;
+use super::curves::{Around, COARSE, Seen};
 use super::gathered::Day;
 use super::learned::DayFit;
-use super::place::{Local, Place};
-use super::remembered::Remembered;
-use super::stand::{Stand, share_of, wider};
+use super::stand::Stand;
+use super::starts::beside;
 use super::unlike::Trust;
+use super::way::STILL;
 use super::{BagSeen, DayError};
-use crate::prior::{Key, Learned, Prior};
+use crate::prior::Prior;
+use std::thread;
 
-/// A search has arrived where its next step is shorter than this (standard deviations of what is left
-/// open, along the numbers' covariance) and no width, noise or chance of a bag moves by more (1).
-const STILL: f64 = 1e-3;
-/// What is said of a day whose search did not come that far must be nearer than this (the same).
-const ENOUGH: f64 = 0.1;
-/// Looks after which bags are looked at over what is left open there, wherever the search goes from there.
-const HELD: usize = 18;
-/// From here on several looks then tell together where to go (the same).
-const TOGETHER: f64 = 1.0;
-/// From a step as short as this on bags are told from those that do not belong (the same).
-const TELLING: f64 = 1.0;
-/// The same once what they are looked at over is held: told only below, they are told to and fro about it.
-const TELLING_HELD: f64 = 3.0;
-/// Looks at how the bags hang on the numbers at most.
-const LOOKS: usize = 80;
-/// Looks after which a way counts as long.
-const PATIENT: usize = 3;
-/// Looks after which a search that still has more than a standard deviation to go leads nowhere.
-const ASTRAY: usize = 40;
-/// Times that bags are trusted anew from one look.
-const TURNS: usize = 12;
-/// Of these, turns that go all the way.
-const EAGER: usize = 4;
-/// From here on how bags scatter stays as it was seen (the same).
-const NEAR: f64 = 0.1;
 /// How far bags are looked at around a place, as shares of what is left open (1), one after the other.
 const REACHES: [f64; 5] = [1.0, 0.7, 0.5, 0.3, 0.1];
 /// By how much readings that fit no day are taken to scatter more than expected, one after the other.
 const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
+/// By how much readings must speak more for another place (logarithm of their odds): what is less is within
+/// what the comparison itself is worth.
+const HIGHER: f64 = 0.5;
 
 /// Finds what a day's readings say.
 ///
@@ -63,6 +43,10 @@ const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
 /// for four times as noisy as they may be, and so on, until that is enough for them and a search arrives.
 /// So such readings teach little, and what they teach is wide.
 ///
+/// A day may have several tops. So once a search has arrived, others set out to either side of what was known
+/// beforehand (`starts`), and go on until they are on their way to the same place or have nearly
+/// arrived at another. If the readings speak more for another, that is what is said.
+///
 /// # Source
 /// B. M. Irons, R. C. Tuck (1969), *Int. J. Numer. Methods Eng.* 1, 275-277 (after A. C. Aitken); parts of the
 /// way: W. R. Mann (1953), *Proc. Am. Math. Soc.* 4, 506-510. From memory.
@@ -70,150 +54,90 @@ const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
 /// # Errors
 /// [`DayError`] for readings or bags that cannot be.
 pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
-    let day = Day::new(bags, prior)?;
-    let mut nearest: Option<DayFit> = None;
-    for reach in REACHES {
-        match search(&day, None, reach) {
-            Ok(found) if found.off < STILL => return Ok(found),
-            Ok(found) if nearest.as_ref().is_none_or(|one| found.off < one.off) => {
-                nearest = Some(found);
-            }
-            Ok(_) | Err(DayError::Lost) => {}
-            Err(error) => return Err(error),
-        }
-    }
-    if let Some(found) = nearest {
-        return Ok(found);
+    let search = Search::new(Day::new(bags, prior)?)?;
+    let middle = Stand::open(vec![0.0; search.day.keys.len()]);
+    if let Some(found) = search.arrive(&middle)? {
+        return Ok(search.highest(found).fit);
     }
     let mut found = Err(DayError::Lost);
     for noise in NOISES {
         if !matches!(found, Err(DayError::Lost)) {
             break;
         }
-        found = search(&day, Some(Trust::fixed(bags.len(), noise)), 1.0);
+        let trust = Some(Trust::fixed(bags.len(), noise));
+        found = search.run(Stand { trust, ..middle.clone() }, 1.0, None);
     }
-    found
+    found.map(|found| found.fit)
 }
 
-/// The search with a trust that is looked for too, or one that is given.
-fn search(day: &Day, trust: Option<Trust>, reach: f64) -> Result<DayFit, DayError> {
-    let numbers = day.keys.len();
-    let unit = |row: usize| (0..numbers).map(|at| f64::from(u8::from(at == row))).collect();
-    let covariance = (0..numbers).map(unit).collect();
-    let mut stand = Stand { at: vec![0.0; numbers], covariance, trust };
-    let mut live: Vec<Vec<bool>> =
-        day.kinds.iter().map(|kind| vec![true; kind.effects.len()]).collect();
-    let mut seen = Vec::new();
-    let (mut off, mut share, mut last) = (f64::INFINITY, 1.0, Vec::new());
-    let mut remembered = Remembered::default();
-    let mut over = stand.covariance.clone();
-    for look in 0..LOOKS {
-        let deviates = day.deviates(&stand.at);
-        let far = look < 2 || off > NEAR;
-        let held = look >= HELD;
-        if !held {
-            over.clone_from(&stand.covariance);
-        }
-        let mut covariance = day.covariance(&over);
-        covariance.iter_mut().flatten().for_each(|value| *value *= reach * reach);
+/// A day that is searched.
+pub(super) struct Search<'a> {
+    pub(super) day: Day<'a>,
+    /// Which effects move each kind of bag at all: no bag without milk hangs on how fast yeast learns galactose.
+    pub(super) live: Vec<Vec<bool>>,
+}
+
+impl<'a> Search<'a> {
+    /// Tries each number by itself, over all that the prior leaves open.
+    fn new(day: Day<'a>) -> Result<Self, DayError> {
+        let middle = Stand::open(vec![0.0; day.keys.len()]);
         let around = Around {
-            deviates: &deviates,
-            covariance: &covariance,
-            apart: look == 0,
-            fine: if off > 1.0 { COARSE } else { FINE },
+            deviates: &day.deviates(&middle.at),
+            covariance: &day.covariance(&middle.covariance),
+            apart: true,
+            fine: COARSE,
         };
-        seen = day.look(&around, &live, (!far).then_some(&seen))?;
-        let assumed = stand.trust.clone().unwrap_or_else(|| Trust::full(day.bags.len()));
-        let local = Local::new(day, &seen, &assumed);
-        let off_mm = day.off(|kind| &seen[kind].rises);
-        let place = Place::new(&local, stand.at.clone(), off_mm)?;
-        let telling = if held { TELLING_HELD } else { TELLING };
-        let long = look >= PATIENT;
-        let next = place.trust(stand.trust.as_ref(), long, telling);
-        let apart = next.as_ref().map_or(f64::INFINITY, |next| next.apart(&assumed));
-        let wider = if held { 0.0 } else { wider(&stand.covariance, &place.covariance()) };
-        off = place.long.max(apart).max(wider);
-        if off < STILL || (look + 1 == LOOKS && off < ENOUGH) {
-            if assumed.fixed && place.chi_square > place.freedom(&assumed, &day.counts()) {
-                break;
+        let all: Vec<Vec<bool>> =
+            day.kinds.iter().map(|kind| vec![true; kind.effects.len()]).collect();
+        let live = day.look(&around, &all, None)?.iter().map(moves).collect();
+        Ok(Self { day, live })
+    }
+
+    /// A search that looks less and less far around a place until it arrives; `None` if it leads nowhere.
+    fn arrive(&self, from: &Stand) -> Result<Option<Arrived>, DayError> {
+        let mut nearest: Option<Arrived> = None;
+        for reach in REACHES {
+            match self.run(from.clone(), reach, None) {
+                Ok(found) if found.fit.off < STILL => return Ok(Some(found)),
+                Ok(found) if nearest.as_ref().is_none_or(|one| found.fit.off < one.fit.off) => {
+                    nearest = Some(found);
+                }
+                Ok(_) | Err(DayError::Lost) => {}
+                Err(error) => return Err(error),
             }
-            return told(day, &seen, &place, assumed, off);
         }
-        if look >= ASTRAY && place.long > 1.0 {
-            break;
-        }
-        if look == 0 {
-            live = seen.iter().map(moves).collect();
-        }
-        let there = settled(day, &seen, &stand, next.is_some(), (long, telling))?;
-        let way = stand.way(&there);
-        share = share_of(share, &last, &way, off <= NEAR);
-        last = way;
-        if held && off <= TOGETHER {
-            remembered.add(&stand, &there);
-        } else {
-            remembered.clear();
-        }
-        stand = remembered.onward().unwrap_or_else(|| stand.toward(there, share));
+        Ok(nearest)
     }
-    Err(DayError::Lost)
-}
 
-/// Where a look leads to. Bags are trusted anew only if that can be told from where it was taken.
-fn settled(
-    day: &Day,
-    seen: &[Seen],
-    from: &Stand,
-    anew: bool,
-    (long, telling): (bool, f64),
-) -> Result<Stand, DayError> {
-    let mut stand = from.clone();
-    let mut off_mm = day.off(|kind| &seen[kind].rises);
-    for turn in 0..TURNS {
-        let assumed = stand.trust.clone().unwrap_or_else(|| Trust::full(day.bags.len()));
-        let local = Local::new(day, seen, &assumed);
-        let place = Place::new(&local, stand.at, off_mm)?.onward()?;
-        let next = place.trust(stand.trust.as_ref(), long, telling).filter(|_| anew);
-        stand.covariance = place.covariance();
-        (stand.at, off_mm) = (place.at, place.off_mm);
-        let Some(next) = next else { break };
-        let near = next.apart(&assumed) < 0.1 * STILL;
-        let share = if turn < EAGER { 1.0 } else { 0.5 };
-        stand.trust = Some(stand.trust.map_or(next.clone(), |from| from.toward(&next, share)));
-        if near {
-            break;
+    /// The highest of the tops that searches from other places arrive at, or the one that was found.
+    fn highest(&self, found: Arrived) -> Arrived {
+        let starts = beside(&self.day, &found);
+        let known = &found;
+        let nearly = |start: &Stand| self.run(start.clone(), 1.0, Some(known)).ok();
+        let (here, there) = starts.split_at(starts.len() / 2);
+        let others: Vec<Arrived> = thread::scope(|scope| {
+            let there = scope.spawn(|| there.iter().filter_map(nearly).collect::<Vec<_>>());
+            let here = here.iter().filter_map(nearly).collect::<Vec<_>>();
+            // A thread that broke has found nothing; what was found stands.
+            here.into_iter().chain(there.join().unwrap_or_default()).collect()
+        });
+        let best = others.iter().max_by(|a, b| a.evidence.total_cmp(&b.evidence));
+        let higher = best.filter(|best| best.evidence > found.evidence + HIGHER);
+        let there = higher.and_then(|higher| self.arrive(&higher.stand).ok().flatten());
+        // One that was nearly there may still fall back to what was found, or come to no rest.
+        match there {
+            Some(there)
+                if there.evidence > found.evidence
+                    && (there.fit.off < STILL || there.fit.off < found.fit.off) =>
+            {
+                there
+            }
+            _ => found,
         }
     }
-    Ok(stand)
 }
 
-/// Which effects move a bag at all: no bag without milk hangs on how fast yeast learns galactose.
+/// Which effects move a bag.
 fn moves(seen: &Seen) -> Vec<bool> {
     seen.slopes.iter().map(|slope| slope.iter().any(|value| value.abs() > 1e-3)).collect()
-}
-
-fn told(
-    day: &Day,
-    seen: &[Seen],
-    place: &Place,
-    trust: Trust,
-    off: f64,
-) -> Result<DayFit, DayError> {
-    let full = Local::new(day, seen, &Trust::full(day.bags.len()));
-    let off_mm = day.off(|kind| &seen[kind].rises);
-    let unwidened = day.covariance(&Place::new(&full, place.at.clone(), off_mm)?.covariance());
-    Ok(DayFit {
-        expected_mm: day.expected(seen),
-        learned: Learned {
-            names: day.keys.iter().map(Key::to_string).collect(),
-            means: day.deviates(&place.at),
-            covariance: day.covariance(&place.covariance()),
-        },
-        chi_square: place.chi_square,
-        freedom: place.freedom(&trust, &day.counts()),
-        noise: trust.noise,
-        unlike: trust.unlike,
-        unwidened: unwidened.iter().enumerate().map(|(at, row)| row[at].sqrt()).collect(),
-        off,
-    })
 }

@@ -20,6 +20,13 @@ pub(super) struct Stand {
 }
 
 impl Stand {
+    /// At a place before anything is known: all is open that the prior leaves open.
+    pub(super) fn open(at: Vec<f64>) -> Self {
+        let count = at.len();
+        let unit = |row| (0..count).map(|at| f64::from(u8::from(at == row))).collect();
+        Self { at, covariance: (0..count).map(unit).collect(), trust: None }
+    }
+
     /// The way to another: deviates, and trust in bags where there is any.
     pub(super) fn way(&self, other: &Self) -> Vec<f64> {
         let way = other.at.iter().zip(&self.at).map(|(to, from)| to - from);
@@ -31,11 +38,7 @@ impl Stand {
     /// covariance measures it.
     pub(super) fn long_way(&self, other: &Self, root: &[Vec<f64>]) -> Vec<f64> {
         let mut way = self.way(other);
-        for row in 0..root.len() {
-            let known: f64 = (0..row).map(|at| root[row][at] * way[at]).sum();
-            way[row] =
-                if root[row][row] > 0.0 { (way[row] - known) / root[row][row] } else { 0.0 };
-        }
+        measure(&mut way, root);
         let sds = self.covariance.iter().zip(&other.covariance).enumerate();
         way.extend(sds.map(|(at, (from, to))| 0.5 * libm::log(to[at] / from[at])));
         way
@@ -79,6 +82,15 @@ impl Stand {
                 (_, to) => to,
             },
         }
+    }
+}
+
+/// Turns the first of some values into as many independent ones, by the triangle of their covariance.
+pub(super) fn measure(values: &mut [f64], root: &[Vec<f64>]) {
+    for row in 0..root.len() {
+        let known: f64 = (0..row).map(|at| root[row][at] * values[at]).sum();
+        let own = root[row][row];
+        values[row] = if own > 0.0 { (values[row] - known) / own } else { 0.0 };
     }
 }
 

@@ -104,6 +104,17 @@ impl Trust {
         }
     }
 
+    /// How likely such a sorting of the bags was beforehand, with how open it still is (its entropy):
+    ///
+    /// ```text
+    /// Σ p ln(0.1/p) + (1 − p) ln(0.9/(1 − p))
+    /// ```
+    pub(super) fn log_chance(&self) -> f64 {
+        let part = |p: f64, share: f64| if p > 0.0 { p * libm::log(share / p) } else { 0.0 };
+        let share = SHARES[0] + SHARES[1];
+        self.unlike.iter().map(|p| part(*p, share) + part(1.0 - p, 1.0 - share)).sum()
+    }
+
     /// A share of the way to another.
     pub(super) fn toward(&self, other: &Self, share: f64) -> Self {
         let between = |from: f64, to: f64| from + share * (to - from);
