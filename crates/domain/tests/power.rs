@@ -1,4 +1,4 @@
-//! What is foretold of a plan's bags, by formula and by trying.
+//! What is foretold of a plan's bags, from spreads and by trying.
 
 #[path = "../../science/tests/statistics/size.rs"]
 mod size;
@@ -63,10 +63,9 @@ fn four_errors(chance: f64, classes: usize) -> f64 {
     4.0 * (chance.clamp(0.02, 0.98) * (1.0 - chance.clamp(0.02, 0.98)) / classes as f64).sqrt()
 }
 
-/// Two ways that know nothing of each other. 0.05 beside chance: the formula takes spreads to be the
-/// same on all days.
+/// 0.05 beside chance: spreads are taken to be the same on all days.
 #[test]
-fn formula_and_classes_agree_where_nothing_goes_wrong() {
+fn both_ways_agree_where_nothing_goes_wrong() {
     let classes = size::counts(60, 200, 800);
     for amounts in [
         [("Half", "0.4 g"), ("Little", "0.25 g"), ("Least", "0.12 g")],
@@ -77,9 +76,9 @@ fn formula_and_classes_agree_where_nothing_goes_wrong() {
         assert_eq!(told.len(), 1);
         assert!(told[0].bag_sd_mm.expect("a spread") > 0.7, "no less than reading leaves open");
         for pair in &told[0].pairs {
-            let (formula, tried) = (pair.own.formula.unwrap(), pair.own.tried.unwrap());
-            let allowed = 0.05 + four_errors(formula, classes);
-            assert!((formula - tried).abs() < allowed, "{pair:?}");
+            let (said, tried) = (pair.own.by_spreads.unwrap(), pair.own.tried.unwrap());
+            let allowed = 0.05 + four_errors(said, classes);
+            assert!((said - tried).abs() < allowed, "{pair:?}");
             let (low, middle, high) = pair.apart_mm.expect("both forecasts");
             assert!(low <= middle && middle <= high && middle < 0.0, "{pair:?}");
         }
@@ -93,7 +92,7 @@ fn where_there_is_no_difference_hardly_any_class_finds_one() {
     let plan = sugars(&[("One", "0.4 g"), ("The same", "0.4 g")], 4, &["1", "2"]);
     let told = foretold(&plan, &trial(classes), 0);
     let own = &told[0].pairs[0].own;
-    assert!(own.formula.unwrap() <= LEVEL, "{own:?}");
+    assert!(own.by_spreads.unwrap() <= LEVEL, "{own:?}");
     assert!(own.tried.unwrap() <= LEVEL + four_errors(LEVEL, classes), "{own:?}");
     assert!(Voice::english(8).power(&told[0]).contains("no difference clearly"));
 }
@@ -114,14 +113,14 @@ fn more_bags_find_more_and_smaller_differences_and_slips_cost() {
     }
     // More benches start later, so more bags may be compared a reading earlier, where they differ less: the
     // chance need not grow with each bag, but does over all.
-    let chance = |at: usize| pair.by_bags[at].formula.unwrap();
+    let chance = |at: usize| pair.by_bags[at].by_spreads.unwrap();
     assert!(chance(1) < chance(3) && chance(3) < chance(5), "{:?}", pair.by_bags);
     let without = pair.own.tried.unwrap();
     assert!(pair.own.with_slips <= without + four_errors(without, classes), "{:?}", pair.own);
     // The plan's own three bags are the three that are dealt.
     let three = &pair.by_bags[2];
     assert_eq!((three.bags, three.bags_reference), (pair.own.bags, pair.own.bags_reference));
-    assert!((three.formula.unwrap() - pair.own.formula.unwrap()).abs() < 1e-9);
+    assert!((three.by_spreads.unwrap() - pair.own.by_spreads.unwrap()).abs() < 1e-9);
 }
 
 /// The verdict of the day never says "clear" of a single bag, and so says this why.
@@ -132,7 +131,7 @@ fn what_can_never_be_clear_is_said_with_its_reason() {
     let own = &told[0].pairs[0].own;
     assert!(own.never.as_ref().expect("a reason").contains("make at least two"), "{own:?}");
     assert_eq!((own.tried, own.usually_found_mm), (Some(0.0), None));
-    assert!(own.formula.is_none_or(|chance| chance.abs() < 1e-12));
+    assert!(own.by_spreads.is_none_or(|chance| chance.abs() < 1e-12));
     let advice = Voice::english(8).power(&told[0]);
     assert!(
         advice.starts_with("With 1 bag of each you will probably see no difference"),
@@ -187,7 +186,7 @@ fn chances(bags: usize, with_slips: f64) -> Chances {
         each: None,
         bags,
         bags_reference: 4,
-        formula: Some(with_slips),
+        by_spreads: Some(with_slips),
         tried: Some(with_slips),
         with_slips,
         usually_found_mm: Some(6.3),

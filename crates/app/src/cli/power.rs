@@ -13,8 +13,8 @@ use std::process::ExitCode;
 
 /// Say how likely the plan's bags will show what it asks, and what more bags would show
 ///
-/// By formula, and by simulated classes whose readings are judged as the real day's will be, slips
-/// and all. Takes up to a minute or two.
+/// From how much bags and groups will differ, and by simulated classes whose readings are judged as
+/// the real day's will be, slips and all. Takes up to a minute or two.
 #[derive(clap::Args, Debug)]
 pub(super) struct Arguments {
     /// The plan file
@@ -83,7 +83,7 @@ fn own_bags(
     let asks = asks.map_or(question.question.as_str(), |(_, asks)| asks);
     page::part(out, &format!("{asks}  Chance of a clear verdict:"))?;
     let row = |pair: &Pair| {
-        let Chances { bags, bags_reference, formula, tried, with_slips, .. } = &pair.own;
+        let Chances { bags, bags_reference, by_spreads, tried, with_slips, .. } = &pair.own;
         let apart = pair.apart_mm.map(|(low, middle, high)| {
             format!("{} ({} to {})", whole(middle), whole(low), whole(high))
         });
@@ -93,7 +93,7 @@ fn own_bags(
             apart.unwrap_or_default(),
             format!("{bags} + {bags_reference}"),
             finds.unwrap_or_default(),
-            formula.map(percent).unwrap_or_default(),
+            by_spreads.map(percent).unwrap_or_default(),
             tried.map(percent).unwrap_or_default(),
             percent(*with_slips),
             bar(*with_slips),
@@ -101,7 +101,7 @@ fn own_bags(
     };
     page::rows(
         out,
-        &["", "apart", "bags", "finds", "formula", "tried", "slips", ""],
+        &["", "apart", "bags", "finds", "spreads", "tried", "slips", ""],
         &[1, 2, 3, 4, 5, 6],
         question.pairs.iter().map(row).collect::<Vec<_>>(),
     )?;

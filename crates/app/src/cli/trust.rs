@@ -63,7 +63,8 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
 
 fn told(out: &mut impl Write, trust: &Trust) -> Result<(), Failure> {
     page::title(out, "How far the words can be trusted")?;
-    let heads = ["kind of class", "false clear", "false large gap", "hold", "clear found"];
+    let heads =
+        ["kind of class", "false clear", "false large gap", "hold", "clear found", "foretold"];
     let rows = trust.cells.iter().map(|(cell, tally)| {
         vec![
             cell.name.to_owned(),
@@ -71,9 +72,10 @@ fn told(out: &mut impl Write, trust: &Trust) -> Result<(), Failure> {
             wrong(Bar::Large, cell, tally),
             marked(per_cent(tally.held), Bar::Together, cell, tally),
             per_cent(tally.true_clear),
+            foretold(trust, cell),
         ]
     });
-    page::rows(out, &heads, &[1, 2, 3, 4], rows.collect::<Vec<_>>())?;
+    page::rows(out, &heads, &[1, 2, 3, 4, 5], rows.collect::<Vec<_>>())?;
     writeln!(out)?;
     page::paragraph(
         out,
@@ -82,7 +84,8 @@ fn told(out: &mut impl Write, trust: &Trust) -> Result<(), Failure> {
             "Of {} classes of each kind (seed {}): how many heard \"clear\" of any comparison with no \
              true difference, or found a gap large enough by the school's rule, each with the upper \
              99 % bound in brackets; in how many all 95 % intervals held; and how many heard \"clear\" \
-             of a true difference of twice the spread of bags. ! marks what misses its bar.",
+             of a true difference of twice the spread of bags, beside how many of them are foretold to. \
+             ! marks what misses its bar.",
             trust.classes, trust.seed
         ),
     )?;
@@ -106,6 +109,17 @@ fn says(trust: &Trust) -> Vec<String> {
                 bounded(sum)
             ));
         }
+    }
+    let (off, of) = trust.not_as_foretold();
+    if of > 0 {
+        let end = if off.is_empty() {
+            format!("holds in all {of}")
+        } else {
+            format!("holds in {} of {of}, not in {}", of - off.len(), off.join(", "))
+        };
+        says.push(format!(
+            "\"Clear\" found as often as power foretells, to 5 percentage points: {end}."
+        ));
     }
     for (cell, tally) in &trust.cells {
         if let Some(cost) = trust.slips_cost(cell, tally) {
@@ -153,15 +167,15 @@ fn markdown(out: &mut impl Write, trust: &Trust) -> Result<(), Failure> {
     writeln!(
         out,
         "| kind of class | who makes what | slips | false clear | false large gap | hold together | \
-         clear found | large gap found | slips cost |"
+         clear found | foretold | large gap found | slips cost |"
     )?;
-    writeln!(out, "|---|---|---|---:|---:|---:|---:|---:|---:|")?;
+    writeln!(out, "|---|---|---|---:|---:|---:|---:|---:|---:|---:|")?;
     for (cell, tally) in &trust.cells {
         let cost =
             trust.slips_cost(cell, tally).map(|cost| format!("{:.1} points", 100.0 * cost));
         writeln!(
             out,
-            "| `{}` | {} | {} | {} | {} | {} | {} | {} | {} |",
+            "| `{}` | {} | {} | {} | {} | {} | {} | {} | {} | {} |",
             cell.name,
             cell.made.says(),
             cell.slips.word(),
@@ -169,6 +183,7 @@ fn markdown(out: &mut impl Write, trust: &Trust) -> Result<(), Failure> {
             wrong(Bar::Large, cell, tally),
             marked(per_cent(tally.held), Bar::Together, cell, tally),
             per_cent(tally.true_clear),
+            foretold(trust, cell),
             per_cent(tally.true_large),
             cost.unwrap_or_default(),
         )?;
@@ -200,6 +215,10 @@ fn bounded(count: Count) -> String {
         return String::new();
     }
     format!("{} ({:.1})", per_cent(count), 100.0 * count.at_most())
+}
+
+fn foretold(trust: &Trust, cell: &Cell) -> String {
+    trust.foretold(cell).map(|share| format!("{:.1} %", 100.0 * share)).unwrap_or_default()
 }
 
 fn per_cent(count: Count) -> String {

@@ -9,7 +9,7 @@ use barm_domain::power::{
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-/// Possible days that a formula goes by.
+/// Possible days by which bags and groups are taken to differ.
 const DAYS: usize = 256;
 
 /// What may be expected of a plan's bags.

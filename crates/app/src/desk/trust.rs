@@ -1,8 +1,9 @@
 //! How far the words can be trusted, over many invented classes.
 
 use super::{DeskError, Progress};
-use barm_domain::trust::{Cell, Lesson, Tally};
+use barm_domain::trust::{Cell, Lesson, Slips, Tally};
 use rayon::prelude::*;
+use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What many classes of each kind were told.
@@ -14,7 +15,12 @@ pub(crate) struct Trust {
     pub(crate) seed: u64,
     /// Each kind with its counts.
     pub(crate) cells: Vec<(&'static Cell, Tally)>,
+    /// How often "clear" is foretold of a true difference (1), by name, of kinds without slips.
+    foretold: BTreeMap<&'static str, f64>,
 }
+
+/// How far what is found may be from what was foretold (1).
+const FORETOLD: f64 = 0.05;
 
 /// Classes that one core takes at a time.
 const AT_A_TIME: u64 = 20;
@@ -49,7 +55,12 @@ pub(crate) fn trust(
     for (at, tally) in counted {
         tallies[at] += tally;
     }
-    Ok(Trust { classes, seed, cells: cells.iter().copied().zip(tallies).collect() })
+    let foretold = cells.iter().zip(&lessons).filter(|(cell, _)| cell.slips == Slips::None);
+    let foretold = foretold
+        .filter_map(|(cell, lesson)| Some((cell.name, lesson.foretold().ok()?)))
+        .collect();
+    let cells = cells.iter().copied().zip(tallies).collect();
+    Ok(Trust { classes, seed, cells, foretold })
 }
 
 impl Trust {
@@ -59,5 +70,21 @@ impl Trust {
         let bare = cell.without_slips()?;
         let (_, without) = self.cells.iter().find(|(other, _)| *other == bare)?;
         Some(without.true_clear.share()? - tally.true_clear.share()?)
+    }
+
+    /// How often "clear" is foretold of a true difference by what `barm power` goes by (1), without slips.
+    pub(crate) fn foretold(&self, cell: &Cell) -> Option<f64> {
+        self.foretold.get(cell.name).copied()
+    }
+
+    /// Kinds in which "clear" is found more than 5 percentage points more or less often than foretold, and how many
+    /// kinds were asked.
+    pub(crate) fn not_as_foretold(&self) -> (Vec<&'static str>, usize) {
+        let both = self.cells.iter().filter_map(|(cell, tally)| {
+            Some((cell.name, self.foretold(cell)? - tally.true_clear.share()?))
+        });
+        let both: Vec<(&str, f64)> = both.collect();
+        let off = both.iter().filter(|(_, off)| off.abs() > FORETOLD);
+        (off.map(|(name, _)| *name).collect(), both.len())
     }
 }

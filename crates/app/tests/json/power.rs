@@ -8,7 +8,7 @@ const CHANCE: [(&str, Kind); 8] = [
     ("each", NUMBER_OR_NULL),
     ("n", COUNT),
     ("n_reference", COUNT),
-    ("formula", NUMBER_OR_NULL),
+    ("by_spreads", NUMBER_OR_NULL),
     ("tried", NUMBER_OR_NULL),
     ("with_slips", NUMBER),
     ("usually_found_mm", NUMBER_OR_NULL),
@@ -81,7 +81,7 @@ fn every_chance_is_one_and_every_number_of_bags_stands_once() {
         assert_eq!(each, [1, 2, 3, 4, 5, 6, 7, 8], "{at}");
         assert!(comparison["plan"]["each"].is_null(), "{at}");
         for one in list(comparison, "by_bags").iter().chain([&comparison["plan"]]) {
-            for name in ["formula", "tried", "with_slips"] {
+            for name in ["by_spreads", "tried", "with_slips"] {
                 let chance = one[name].as_f64();
                 assert!(chance.is_none_or(|chance| (0.0..=1.0).contains(&chance)), "{at}");
             }
@@ -111,7 +111,7 @@ fn every_treatment_that_is_compared_stands_in_its_question() {
         .expect("the story of the invented plan");
     // Sugar of maple syrup lifts its card by far more than yeast alone.
     assert!(number(&maple["difference_mm"], "median") > 3.0, "{maple}");
-    assert!(number(&maple["plan"], "formula") > 0.5, "{maple}");
+    assert!(number(&maple["plan"], "by_spreads") > 0.5, "{maple}");
 }
 
 #[test]
@@ -125,7 +125,7 @@ fn a_treatment_that_cannot_be_followed_is_named_and_the_others_are_foretold() {
         let names = ["treatment", "compared_with"].map(|key| text(comparison, key));
         if names.contains(&SOAKED) {
             assert!(comparison["difference_mm"].is_null(), "{comparison}");
-            assert!(comparison["plan"]["formula"].as_f64().is_none_or(|c| c == 0.0));
+            assert!(comparison["plan"]["by_spreads"].as_f64().is_none_or(|c| c == 0.0));
             untold += 1;
         } else {
             assert!(comparison["difference_mm"].is_object(), "{comparison}");

@@ -40,7 +40,7 @@ fn trust_has_the_promised_shape() {
     let mut clear = 0;
     for cell in list(trust, "cells") {
         let counts = ["false_clear", "false_large", "held", "true_clear", "true_large"];
-        let own: [(&str, Kind); 11] = [
+        let own: [(&str, Kind); 12] = [
             ("cell", TEXT),
             ("bags", COUNT),
             ("periods", COUNT),
@@ -51,6 +51,7 @@ fn trust_has_the_promised_shape() {
             ("slips", TEXT),
             ("can_be_clear", FLAG),
             ("slips_cost", NUMBER_OR_NULL),
+            ("foretold", NUMBER_OR_NULL),
             ("bars", LIST),
         ];
         let all: Vec<(&str, Kind)> =

@@ -1,7 +1,7 @@
-//! Formula and simulated classes side by side, question by question.
+//! Both ways side by side, question by question.
 
+use super::by_spreads::{self, Said};
 use super::class::Seen;
-use super::formula::{self, Said};
 use super::{Expected, Outcome, Variant};
 use crate::plan::{Plan, Question};
 
@@ -23,13 +23,13 @@ pub struct Chances {
     pub bags: usize,
     /// Bags of what it is compared with.
     pub bags_reference: usize,
-    /// By formula; nothing where no difference could be told or no forecast made.
-    pub formula: Option<f64>,
+    /// From how much bags and groups will differ; nothing where no difference could be told or no forecast made.
+    pub by_spreads: Option<f64>,
     /// Share of the simulated classes without a slip; only for the plan's own bags.
     pub tried: Option<f64>,
     /// Share of the simulated classes with slips.
     pub with_slips: f64,
-    /// Smallest true difference that is found 4 times in 5 by formula (mm); nothing where the
+    /// Smallest true difference that is found 4 times in 5, from the same (mm); nothing where the
     /// verdict is never clear.
     pub usually_found_mm: Option<f64>,
     /// Why the verdict is never clear with these bags, however large the difference.
@@ -77,7 +77,7 @@ pub fn gather(plan: &Plan, expected: &[Expected], tried: &[Tried]) -> Vec<Questi
         let (own_chances, bag_sd_mm) = own.chances(at, expected);
         let by_bags: Vec<Vec<Chances>> =
             dealt.iter().map(|one| one.chances(at, expected).0).collect();
-        let asked = formula::pairs(plan, question).into_iter().zip(own_chances).enumerate();
+        let asked = by_spreads::pairs(plan, question).into_iter().zip(own_chances).enumerate();
         let pair = |(pair, ((treatment, reference), own)): (usize, ((&str, &str), Chances))| {
             let days = rises(treatment).zip(rises(reference)).map(|(a, b)| a.less(&b));
             Pair {
@@ -102,7 +102,7 @@ pub fn gather(plan: &Plan, expected: &[Expected], tried: &[Tried]) -> Vec<Questi
         }
     };
     let compares =
-        |(_, question): &(usize, &Question)| !formula::pairs(plan, question).is_empty();
+        |(_, question): &(usize, &Question)| !by_spreads::pairs(plan, question).is_empty();
     plan.questions.iter().enumerate().filter(compares).map(question).collect()
 }
 
@@ -123,9 +123,9 @@ impl Tried {
         let plan = &self.variant.plan;
         let Some(question) = plan.questions.get(at) else { return (Vec::new(), None) };
         let minute = self.usual_minute().unwrap_or_default();
-        let formula = formula::answer(plan, question, expected, minute);
+        let answer = by_spreads::answer(plan, question, expected, minute);
         let count = |name: &str| plan.bags.iter().filter(|bag| bag.treatment == name).count();
-        let all = formula::pairs(plan, question).into_iter().zip(&formula.pairs).enumerate();
+        let all = by_spreads::pairs(plan, question).into_iter().zip(&answer.pairs).enumerate();
         let chances = all.map(|(pair, ((treatment, reference), said))| {
             let seen = |of: Side, outcome: &Outcome| one(of(outcome)?, at, pair).cloned();
             let clear =
@@ -141,16 +141,16 @@ impl Tried {
                 each: self.variant.each,
                 bags: count(treatment),
                 bags_reference: count(reference),
-                formula: said.map(|said| if never.is_some() { 0.0 } else { said.chance }),
+                by_spreads: said.map(|said| if never.is_some() { 0.0 } else { said.chance }),
                 tried,
                 with_slips,
                 usually_found_mm: said
                     .filter(|_| never.is_none())
-                    .map(|said| said.usually_found_mm),
+                    .and_then(|said| said.usually_found_mm),
                 never,
             }
         });
-        (chances.collect(), formula.sd_mm)
+        (chances.collect(), answer.sd_mm)
     }
 
     /// The minute at which most classes compare their bags.

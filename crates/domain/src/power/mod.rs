@@ -1,7 +1,7 @@
 //! Power before the day: how likely a class's bags will give each question a clear verdict.
 //!
-//! Two ways that know nothing of each other: by formula, from the spread that the forecast gives
-//! bags and groups; and by trying, with simulated classes whose readings go through
+//! Two ways that share the rule of the day and the forecast, and nothing else: from the spread that the forecast
+//! gives bags and groups, dealt as plain numbers; and by trying, with simulated classes whose readings go through
 //! [`result::analyze`](crate::result::analyze), the very door of the real day, without slips and
 //! with them. Both are told for the plan's own bags and for 1 to 8 bags of each treatment, dealt out
 //! as [`bag_list`](crate::bag_list) would.
@@ -10,12 +10,13 @@
 //! [`Variant::class`], once a class, so that a caller may do several at a time; [`gather()`] then sets
 //! them side by side. Everything comes from a seed.
 
+mod by_spreads;
 mod class;
 mod expected;
-mod formula;
 mod gather;
 mod variant;
 
+pub(crate) use by_spreads::foretold;
 pub use class::Outcome;
 pub use expected::{Expected, Rises, expected};
 pub use gather::{Chances, Pair, QuestionPower, Tried, gather};

@@ -24,8 +24,10 @@ pub struct Variant {
 /// # Errors
 /// [`NoPower`] where nothing is compared or no bag can be listed.
 pub fn variants(plan: &Plan, most: u32, left_out: &[&str]) -> Result<Vec<Variant>, NoPower> {
-    let compares =
-        plan.questions.iter().any(|question| !super::formula::pairs(plan, question).is_empty());
+    let compares = plan
+        .questions
+        .iter()
+        .any(|question| !super::by_spreads::pairs(plan, question).is_empty());
     if !compares {
         return Err(NoPower::NothingCompared);
     }

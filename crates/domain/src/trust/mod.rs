@@ -15,6 +15,7 @@ mod card;
 mod cell;
 mod cells;
 mod class;
+mod foretold;
 mod lesson;
 mod mend;
 mod rates;

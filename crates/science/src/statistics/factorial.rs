@@ -93,13 +93,7 @@ pub fn factorial(bags: &[CrossedValue], references: (usize, usize), how: &How) -
     };
     let finish = |effects: &[(Effect, Result<Told, NotComparable>)]| -> Vec<MainEffect> {
         let one = |(effect, told): &(Effect, Result<Told, NotComparable>)| {
-            let outcome = match (told, &model, &family) {
-                (Ok(told), Ok(model), Some(family)) => {
-                    Ok(Estimate::new(told, model, family, None))
-                }
-                (Ok(_), ..) => Err(NotComparable::NoSpread),
-                (Err(why), ..) => Err(why.clone()),
-            };
+            let outcome = Estimate::of(told, &model, family.as_ref(), None);
             let &Effect { level, reference, n, n_reference } = effect;
             MainEffect { level, reference, n, n_reference, outcome }
         };

@@ -167,17 +167,27 @@ fn judged(contrast: &Contrast, estimate: &Estimate, readable: f64) -> (Code, Rea
             (Code::Unclear, Reason::WithinChance { low, high })
         };
     }
-    let (n, n_reference) = (contrast.n, contrast.n_reference);
-    if n < 2 || n_reference < 2 {
-        (Code::Leaning, Reason::OneBag { n, n_reference })
-    } else if let Some(tie) = contrast.tied_to_one_group {
-        (Code::Leaning, Reason::OneGroup { group: tie.group, treatment: tie.treatment })
-    } else if estimate.assumes_groups {
-        (Code::Leaning, Reason::GroupsAssumed)
+    if let Some(reason) = barred(contrast, estimate) {
+        (Code::Leaning, reason)
     } else if difference.abs() < readable - ROUNDING {
         (Code::Leaning, Reason::SmallerThanReadable { difference, readable })
     } else {
         (Code::Clear, Reason::BeyondChance { low, high })
+    }
+}
+
+/// What keeps a comparison from ever being clear, however large the difference.
+pub(in crate::statistics) fn barred(
+    contrast: &Contrast,
+    estimate: &Estimate,
+) -> Option<Reason> {
+    let (n, n_reference) = (contrast.n, contrast.n_reference);
+    if n < 2 || n_reference < 2 {
+        Some(Reason::OneBag { n, n_reference })
+    } else if let Some(tie) = contrast.tied_to_one_group {
+        Some(Reason::OneGroup { group: tie.group, treatment: tie.treatment })
+    } else {
+        estimate.assumes_groups.then_some(Reason::GroupsAssumed)
     }
 }
 

@@ -4,7 +4,7 @@ use super::effect;
 use super::reason::NotComparable;
 use super::sides::Side;
 use crate::statistics::distribution::student;
-use crate::statistics::mixed::{Family, GroupVariance, Mixed, Told};
+use crate::statistics::mixed::{Family, GroupVariance, Mixed, MixedError, Told};
 
 /// One treatment compared with its reference.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,8 +56,6 @@ pub struct Estimate {
     pub df: f64,
     /// Chance of such a difference if there were none, for this comparison alone (1).
     pub p_alone: f64,
-    /// The same for the largest of all comparisons of the question (1).
-    pub p: f64,
     /// Half width of the interval in standard errors (1).
     pub factor: f64,
     /// Share of the difference's variance that is due to groups (1).
@@ -75,23 +73,33 @@ pub struct Estimate {
 }
 
 impl Estimate {
-    pub(in crate::statistics) fn new(
-        told: &Told,
-        model: &Mixed,
-        family: &Family,
+    /// What a model tells of a difference, with what holds its comparisons together; `reference` is the adjusted mean of
+    /// the reference, where there is one.
+    pub(in crate::statistics) fn of(
+        told: &Result<Told, NotComparable>,
+        model: &Result<Mixed, MixedError>,
+        family: Option<&Family>,
         reference: Option<f64>,
-    ) -> Self {
+    ) -> Result<Self, NotComparable> {
+        match (told, model, family) {
+            (Ok(told), Ok(model), Some(family)) => {
+                Ok(Self::new(told, model, family, reference))
+            }
+            (Ok(_), ..) => Err(NotComparable::NoSpread),
+            (Err(why), ..) => Err(why.clone()),
+        }
+    }
+
+    fn new(told: &Told, model: &Mixed, family: &Family, reference: Option<f64>) -> Self {
         let &Told { value, se, df, group_share, .. } = told;
         let factor = family.factor(df);
-        let t = value / se;
         Self {
             difference: value,
             low: value - factor * se,
             high: value + factor * se,
             se,
             df,
-            p_alone: student::two_sided(t, df),
-            p: family.beyond(t, df),
+            p_alone: student::two_sided(value / se, df),
             factor,
             group_share,
             assumes_groups: told.hangs_on_groups

@@ -106,7 +106,7 @@ impl How {
 }
 
 /// Answer to a question: every comparison, holding together.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Comparison {
     /// One entry for each comparison asked for.
     pub contrasts: Vec<Contrast>,
@@ -118,6 +118,17 @@ pub struct Comparison {
     pub together: Option<Together>,
     /// Bound on the error of chances near 95 % (1): 0 but where they are sampled.
     pub chance_error: f64,
+    /// What holds them together.
+    family: Option<Family>,
+}
+
+impl Comparison {
+    /// Chance, where there is no difference at all, that any comparison of the question comes out as far from 0 as
+    /// this one (1). Worked out when it is asked for: in uneven designs it is sampled.
+    pub fn p(&self, estimate: &Estimate) -> f64 {
+        let t = estimate.difference / estimate.se;
+        self.family.as_ref().map_or(estimate.p_alone, |family| family.beyond(t, estimate.df))
+    }
 }
 
 /// Compares treatments of bags; 95 % intervals hold for all of them together.
@@ -125,32 +136,11 @@ pub struct Comparison {
 /// A group is a group within its block. All bags handed in count, also those of treatments that are
 /// in no comparison.
 pub fn compare(bags: &[BagValue], compared: &Compared, how: &How) -> Comparison {
-    let present: BTreeSet<usize> = bags.iter().map(|bag| bag.treatment).collect();
-    let number: BTreeMap<usize, usize> = present.iter().copied().zip(0..).collect();
-    let places: Vec<Place> = bags
-        .iter()
-        .map(|bag| Place {
-            value: bag.value,
-            treatment: number[&bag.treatment],
-            block: bag.block,
-            group: bag.group,
-        })
-        .collect();
-    let sides = Side::all(&places, number.len());
-    let model = Records::of_treatments(&places, number.len())
-        .map_err(MixedError::from)
-        .and_then(|records| Mixed::of(&records, how));
-    let asked = asked(&present, compared);
-    let told: Vec<Result<Told, NotComparable>> = asked
-        .iter()
-        .map(|&(treatment, reference)| {
-            let pair = (number.get(&treatment).copied(), number.get(&reference).copied());
-            told(&model, &sides, treatment == reference, pair)
-        })
-        .collect();
+    let Question { number, places, sides, asked, model, told } =
+        Question::of(bags, compared, how);
     let made: Vec<&Told> = told.iter().flatten().collect();
     let pairs_of = match compared {
-        Compared::AllPairs if made.len() == asked.len() => u16::try_from(present.len()).ok(),
+        Compared::AllPairs if made.len() == asked.len() => u16::try_from(number.len()).ok(),
         _ => None,
     };
     let family = match &model {
@@ -164,14 +154,9 @@ pub fn compare(bags: &[BagValue], compared: &Compared, how: &How) -> Comparison 
         .zip(&told)
         .map(|(&(treatment, reference), told)| {
             let side = |of: usize| number.get(&of).map_or(&nothing, |&at| &sides[at]);
-            let outcome = match (told, &model, &family) {
-                (Ok(told), Ok(model), Some(family)) => {
-                    let mean = number.get(&reference).and_then(|&at| level.adjusted(model, at));
-                    Ok(Estimate::new(told, model, family, mean))
-                }
-                (Ok(_), ..) => Err(NotComparable::NoSpread),
-                (Err(why), ..) => Err(why.clone()),
-            };
+            let at = number.get(&reference);
+            let mean = at.zip(model.as_ref().ok()).and_then(|(&at, m)| level.adjusted(m, at));
+            let outcome = Estimate::of(told, &model, family.as_ref(), mean);
             contrast((treatment, side(treatment)), (reference, side(reference)), outcome)
         })
         .collect();
@@ -181,6 +166,47 @@ pub fn compare(bags: &[BagValue], compared: &Compared, how: &How) -> Comparison 
         joint: model.as_ref().ok().and_then(|model| model.jointly(&made)),
         together: family.as_ref().map(Family::together),
         chance_error: family.as_ref().map_or(0.0, |family| family.error),
+        family,
+    }
+}
+
+/// A question's bags with their model, and what it tells of each pair by itself.
+pub(in crate::statistics) struct Question {
+    /// The place of each treatment that has a bag among those of the model.
+    number: BTreeMap<usize, usize>,
+    places: Vec<Place>,
+    sides: Vec<Side>,
+    asked: Vec<(usize, usize)>,
+    pub(in crate::statistics) model: Result<Mixed, MixedError>,
+    pub(in crate::statistics) told: Vec<Result<Told, NotComparable>>,
+}
+
+impl Question {
+    pub(in crate::statistics) fn of(bags: &[BagValue], compared: &Compared, how: &How) -> Self {
+        let present: BTreeSet<usize> = bags.iter().map(|bag| bag.treatment).collect();
+        let number: BTreeMap<usize, usize> = present.iter().copied().zip(0..).collect();
+        let places: Vec<Place> = bags
+            .iter()
+            .map(|bag| Place {
+                value: bag.value,
+                treatment: number[&bag.treatment],
+                block: bag.block,
+                group: bag.group,
+            })
+            .collect();
+        let sides = Side::all(&places, number.len());
+        let model = Records::of_treatments(&places, number.len())
+            .map_err(MixedError::from)
+            .and_then(|records| Mixed::of(&records, how));
+        let asked = asked(&present, compared);
+        let told = asked
+            .iter()
+            .map(|&(treatment, reference)| {
+                let pair = (number.get(&treatment).copied(), number.get(&reference).copied());
+                told(&model, &sides, treatment == reference, pair)
+            })
+            .collect();
+        Self { number, places, sides, asked, model, told }
     }
 }
 

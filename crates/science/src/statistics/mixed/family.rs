@@ -116,7 +116,8 @@ impl Family {
         together.max(student::two_sided(t, df)).min(1.0)
     }
 
-    fn bound(&self, df: f64) -> f64 {
+    /// The same, worked out for these degrees of freedom.
+    pub(in crate::statistics) fn bound(&self, df: f64) -> f64 {
         match &self.way {
             Way::Single => student::upper_quantile(0.5 * (1.0 - LEVEL), df),
             Way::Several(several) => several.with_df(df).bound(LEVEL),

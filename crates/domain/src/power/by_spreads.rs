@@ -1,19 +1,20 @@
-//! The chance of a clear verdict by formula.
+//! The chance of a clear verdict from how much bags and groups will differ.
 
 use super::expected::Rises;
-use super::{Expected, LEVEL, USUAL};
+use super::{Expected, USUAL};
 use crate::plan::{Plan, PlannedBag, Question};
 use barm_science::ruler;
-use barm_science::statistics::power::{Design, Limits, Place, PowerError, Spreads};
+use barm_science::statistics::compare::How;
+use barm_science::statistics::power::{Classes, Deals, Place, PowerError, Spreads};
 use std::collections::BTreeMap;
 
-/// What the formula says of one comparison.
+/// What is said of one comparison.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Said {
     /// Chance that the difference is found (1), over the days that may be.
     pub(super) chance: f64,
-    /// Smallest difference that is usually found (mm).
-    pub(super) usually_found_mm: f64,
+    /// Smallest difference that is usually found (mm); nothing where the verdict is never clear.
+    pub(super) usually_found_mm: Option<f64>,
 }
 
 /// What it says of all comparisons of a question.
@@ -27,6 +28,9 @@ pub(super) struct Answer {
 
 /// Days that stand for all that may be: so many quantiles.
 const DAYS: usize = 32;
+
+/// Bags are dealt so often; the seed decides how, and may be any.
+const DEALS: Deals = Deals { count: 400, seed: 1925 };
 
 /// Pairs of a treatment and what it is compared with, in the order of the verdicts.
 pub(super) fn pairs<'p>(plan: &'p Plan, question: &'p Question) -> Vec<(&'p str, &'p str)> {
@@ -60,33 +64,39 @@ pub(super) fn answer(
         .enumerate()
         .filter_map(|(at, name)| Some((at, rises.get(name)?.spreads)))
         .collect();
-    let limits = Limits {
-        readable: plan.readable_mm.max(0.0),
-        reading_doubt: ruler::usual_difference_sd_mm(),
-    };
-    let none = |error: &PowerError| Answer {
-        pairs: asked.iter().map(|_| Err(error.clone())).collect(),
-        sd_mm: None,
-    };
-    let design = match Design::new(&places, &numbered, LEVEL) {
-        Ok(design) => design,
-        Err(error) => return none(&error),
-    };
-    let weighed = match design.with(&spreads, limits) {
-        Ok(weighed) => weighed,
-        Err(error) => return none(&error),
+    let classes = match foretold(plan, &places, &numbered, &spreads) {
+        Ok(classes) => classes,
+        Err(error) => {
+            let pairs = asked.iter().map(|_| Err(error.clone())).collect();
+            return Answer { pairs, sd_mm: None };
+        }
     };
     let said = |(pair, (treatment, reference)): (usize, &(&str, &str))| {
         let days = rises.get(treatment).zip(rises.get(reference));
         let days = days.map(|(own, other)| own.less(other)).ok_or(PowerError::NoSharedBlock)?;
         let mut chance = 0.0;
         for difference in quantiles(&days) {
-            chance += weighed.odds(pair, difference)?.rightly / DAYS as f64;
+            chance += classes.odds(pair, difference)?.rightly / DAYS as f64;
         }
-        let usually_found_mm = weighed.found_with(pair, USUAL)?;
+        let usually_found_mm = classes.found_with(pair, USUAL).ok();
         Ok(Said { chance: chance.min(1.0), usually_found_mm })
     };
-    Answer { pairs: asked.iter().enumerate().map(said).collect(), sd_mm: Some(weighed.sd()) }
+    Answer { pairs: asked.iter().enumerate().map(said).collect(), sd_mm: Some(classes.sd()) }
+}
+
+/// What classes with such bags would see, by the rule of the plan's day.
+///
+/// # Errors
+/// [`PowerError`] where the bags cannot tell anything.
+pub(crate) fn foretold(
+    plan: &Plan,
+    places: &[Place],
+    pairs: &[(usize, usize)],
+    spreads: &BTreeMap<usize, Spreads>,
+) -> Result<Classes, PowerError> {
+    let how = How::of_a_class(ruler::usual_difference_sd_mm());
+    let rule = (plan.readable_mm.max(0.0), &how);
+    Classes::new(places, pairs, spreads, rule, DEALS)
 }
 
 /// Where the bags of these treatments stand.
