@@ -12,12 +12,14 @@ mod by_period;
 mod costs;
 mod judge;
 mod rows;
+mod together;
 
 use super::case::Case;
 use super::program::search;
 use super::worth::{Part, Weights, Worth};
 use build::Built;
 use judge::Sharing;
+use together::together;
 
 /// The best sharing-out that was found.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -46,12 +48,41 @@ pub(super) fn share(case: &Case<'_>, order: &Order, steps: u32) -> Result<Shared
     go(case, order, steps, false)
 }
 
-/// The same, where groups with different numbers of bags are shared out period by period first.
+/// The same, where what a flow leaves open is shared out period by period at prices.
 pub(super) fn share_well(
     case: &Case<'_>,
     order: &Order,
     steps: u32,
 ) -> Result<Shared, NoShare> {
+    if !case.tools_suffice || !case.stocks.is_empty() {
+        return share_apart(case, order, steps);
+    }
+    // One flow of whole groups is mostly enough, and always where nothing goes beyond it.
+    let flow = if case.is_even() { share(case, order, steps) } else { Err(NoShare::NotFound) };
+    let known = match flow {
+        Err(NoShare::Impossible) => return Err(NoShare::Impossible),
+        Ok(shared) if shared.proven => return Ok(shared),
+        Ok(shared) => Some(shared),
+        Err(NoShare::NotFound) => None,
+    };
+    let answer = known.as_ref().map(|own| (own.parts.clone(), own.worth));
+    match together(case, order, answer, steps) {
+        Err(NoShare::Impossible) => Err(NoShare::Impossible),
+        Err(NoShare::NotFound) => known.map_or_else(|| share_apart(case, order, steps), Ok),
+        Ok(found) => {
+            let (bound, flows) = known.map_or_else(Default::default, |own| (own.bound, own.steps));
+            let Some((parts, worth)) = found.answer else {
+                return share_apart(case, order, steps);
+            };
+            let bound = found.bound.max(bound).min(worth);
+            let steps = found.steps + flows;
+            Ok(Shared { parts, worth, bound, proven: found.proven, steps })
+        }
+    }
+}
+
+/// Shares groups with different numbers of bags out period by period first, without prices.
+fn share_apart(case: &Case<'_>, order: &Order, steps: u32) -> Result<Shared, NoShare> {
     if case.is_even() || case.day.periods.len() < 2 || !case.tools_suffice {
         return share(case, order, steps);
     }
@@ -88,7 +119,13 @@ pub(super) fn share_well(
 
 /// Any sharing-out that keeps the rules.
 pub(super) fn any_share(case: &Case<'_>, order: &Order, steps: u32) -> Result<(), NoShare> {
-    go(case, order, steps, true).map(|_| ())
+    match go(case, order, steps, true) {
+        Err(NoShare::NotFound) if case.stocks.is_empty() => {
+            let found = together(case, order, None, steps)?;
+            found.answer.map(|_| ()).ok_or(NoShare::NotFound)
+        }
+        found => found.map(|_| ()),
+    }
 }
 
 /// In which order groups and arms are taken.
