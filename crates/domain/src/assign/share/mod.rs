@@ -66,11 +66,12 @@ pub(super) fn share_well(
         Err(NoShare::NotFound) => None,
     };
     let answer = known.as_ref().map(|own| (own.parts.clone(), own.worth));
-    match together(case, order, answer, steps) {
+    match together(case, order, answer, (steps, false)) {
         Err(NoShare::Impossible) => Err(NoShare::Impossible),
         Err(NoShare::NotFound) => known.map_or_else(|| share_apart(case, order, steps), Ok),
         Ok(found) => {
-            let (bound, flows) = known.map_or_else(Default::default, |own| (own.bound, own.steps));
+            let (bound, flows) =
+                known.map_or_else(Default::default, |own| (own.bound, own.steps));
             let Some((parts, worth)) = found.answer else {
                 return share_apart(case, order, steps);
             };
@@ -117,11 +118,18 @@ fn share_apart(case: &Case<'_>, order: &Order, steps: u32) -> Result<Shared, NoS
     }
 }
 
+/// Flows that are tried before periods are laid out.
+const FLOWS: u32 = 8;
+
 /// Any sharing-out that keeps the rules.
 pub(super) fn any_share(case: &Case<'_>, order: &Order, steps: u32) -> Result<(), NoShare> {
-    match go(case, order, steps, true) {
-        Err(NoShare::NotFound) if case.stocks.is_empty() => {
-            let found = together(case, order, None, steps)?;
+    if !case.stocks.is_empty() {
+        return go(case, order, steps, true).map(|_| ());
+    }
+    // Mostly one flow says it; where single bags wait for controls, periods are laid out.
+    match go(case, order, steps.min(FLOWS), true) {
+        Err(NoShare::NotFound) => {
+            let found = together(case, order, None, (steps, true))?;
             found.answer.map(|_| ()).ok_or(NoShare::NotFound)
         }
         found => found.map(|_| ()),

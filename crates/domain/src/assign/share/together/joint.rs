@@ -2,7 +2,7 @@
 
 use crate::assign::case::Case;
 use crate::assign::flow::Cost;
-use crate::assign::worth::Weights;
+use crate::assign::worth::{Weights, Worth};
 
 /// What is counted of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,17 +32,19 @@ struct Thing {
 /// Everything that periods have in common.
 pub(super) struct Joint {
     things: Vec<Thing>,
+    /// Whether any day that keeps the rules will do, so that nothing else is counted.
+    pub(super) any: bool,
 }
 
 impl Joint {
-    pub(super) fn of(case: &Case<'_>, weights: Weights) -> Self {
+    pub(super) fn of(case: &Case<'_>, weights: Weights, any: bool) -> Self {
         let arms = case.day.arms.iter().enumerate();
         let arms = arms.map(|(arm, asks)| Thing {
             of: Of::Arm(arm),
             against: Against::Asked(weights.short),
             number: asks.asked_in_all(),
         });
-        let mut things: Vec<Thing> = arms.filter(|thing| thing.number > 0).collect();
+        let mut things: Vec<Thing> = arms.filter(|thing| thing.number > 0 && !any).collect();
         for count in case.counts.iter().filter(|count| count.period.is_none()) {
             let of = Of::Question(count.question);
             if count.least > 0 {
@@ -52,7 +54,16 @@ impl Joint {
                 things.push(Thing { of, against: Against::Most, number: count.most });
             }
         }
-        Self { things }
+        Self { things, any }
+    }
+
+    /// What an answer costs; unevenness counts only where it is searched for.
+    pub(super) fn worth(&self, case: &Case<'_>, weights: Weights, worth: &Worth) -> Cost {
+        if self.any {
+            return 0;
+        }
+        let uneven = if case.is_even() { worth.uneven } else { 0 };
+        weights.one(Worth { uneven, ..*worth })
     }
 
     pub(super) fn len(&self) -> usize {
@@ -62,7 +73,13 @@ impl Joint {
     /// What a group that works so counts in each thing.
     pub(super) fn counts(&self, arm: usize, question: usize, slots: u32) -> Vec<u32> {
         let counts = self.things.iter().map(|thing| match thing.of {
-            Of::Arm(of) => if of == arm { slots } else { 0 },
+            Of::Arm(of) => {
+                if of == arm {
+                    slots
+                } else {
+                    0
+                }
+            }
             Of::Question(of) => u32::from(of == question),
         });
         counts.collect()

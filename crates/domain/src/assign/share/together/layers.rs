@@ -4,6 +4,7 @@
 //! state, so that equal groups are never told apart (Bellman 1957, *Dynamic Programming*, from memory).
 //! A cheapest way through is a best sharing-out of the period, whatever its arms are charged.
 
+use super::ahead::{Ahead, Limit};
 use super::{Cell, Joint};
 use crate::assign::case::Case;
 use crate::assign::flow::Cost;
@@ -68,10 +69,14 @@ type State = Vec<u16>;
 
 struct Layout<'c, 'd> {
     case: &'c Case<'d>,
-    /// Least, most, and the question that they limit, in this period.
-    limits: Vec<(u32, u32, usize)>,
-    /// Whether bags beyond the number of treatments make a difference.
-    all_bags: bool,
+    limits: Vec<Limit>,
+    /// Bags of each arm beyond which more of them make no difference.
+    enough: Vec<u16>,
+    /// Treatments of each arm, as far as it matters whether they are made.
+    kinds: Vec<u64>,
+    /// Whether unevenness counts.
+    uneven: bool,
+    any: bool,
 }
 
 impl Layers {
@@ -85,28 +90,27 @@ impl Layers {
     ) -> Result<Self, NotLaid> {
         let own = case.counts.iter().filter(|count| count.period == Some(period));
         let limits = own.map(|count| (count.least, count.most, count.question)).collect();
-        let layout = Layout { case, limits, all_bags: case.is_even() };
+        let layout = Layout::of(case, limits, joint.any);
         let here = |g: &&usize| case.day.groups[**g].period == period;
         let mut groups: Vec<usize> = order.groups.iter().filter(here).copied().collect();
-        groups.sort_by_key(|g| std::cmp::Reverse(case.bags[*g]));
+        // Those with least choice come first: what they waste is known early.
+        let arms = |g: usize| case.allowed[g].iter().filter(|allowed| **allowed).count();
+        groups.sort_by_key(|g| (arms(*g), std::cmp::Reverse(case.bags[*g])));
         let choices: Vec<Vec<Choice>> =
             groups.iter().map(|g| layout.choices(order, joint, *g)).collect();
-        let most = |choices: &Vec<Choice>| choices.iter().map(|c| u64::from(c.slots)).max();
-        let mut still: u64 = choices.iter().filter_map(most).sum();
-        let kinds: u64 = case.day.arms.iter().map(|arm| arm.treatments.len() as u64).sum();
         let arms = case.day.arms.len();
         let mut now: Vec<State> = vec![vec![0; 2 * arms + layout.limits.len()]];
         let (mut steps, mut states) = (Vec::new(), vec![1]);
         let mut in_all = 0;
-        for of in &choices {
-            still -= most(of).unwrap_or(0);
+        for (g, of) in choices.iter().enumerate() {
+            let ahead = Ahead::of(case, &layout.limits, &choices[g + 1..]);
             let mut next: Vec<State> = Vec::new();
             let mut known: HashMap<State, usize> = HashMap::new();
             let mut led: Vec<Step> = Vec::new();
             for (from, state) in now.iter().enumerate() {
                 for (choice, chosen) in of.iter().enumerate() {
                     let Some(then) = layout.after(state, chosen) else { continue };
-                    if kinds.saturating_sub(layout.kinds_made(&then) + still) > most_missing {
+                    if layout.missing(&then, &ahead) > most_missing {
                         continue;
                     }
                     let to = *known.entry(then).or_insert_with_key(|then| {
@@ -124,7 +128,7 @@ impl Layers {
             steps.push(led);
             now = next;
         }
-        let ends = now.iter().map(|state| layout.end(state, kinds)).collect();
+        let ends = now.iter().map(|state| layout.end(state)).collect();
         let mut layers = Self { groups, choices, steps, states, ends };
         layers.cut();
         let any = layers.ends.iter().any(Option::is_some);
@@ -143,20 +147,32 @@ impl Layers {
         }
     }
 
-    /// The cells that a way leaves behind.
-    pub(super) fn parts(&self, way: &[usize]) -> impl Iterator<Item = Cell> + '_ {
-        let all = self.groups.iter().zip(&self.choices).zip(way.to_vec());
-        all.map(|((group, choices), choice)| (*group, choices[choice].part))
+    /// What each group works on who goes this way.
+    pub(super) fn parts(&self, way: &[usize]) -> Vec<Cell> {
+        let all = self.groups.iter().zip(&self.choices).zip(way);
+        all.map(|((group, choices), choice)| (*group, choices[*choice].part)).collect()
     }
 }
 
-impl Layout<'_, '_> {
+impl<'c, 'd> Layout<'c, 'd> {
+    fn of(case: &'c Case<'d>, limits: Vec<Limit>, any: bool) -> Self {
+        let uneven = case.is_even() && !any;
+        let arms = &case.day.arms;
+        let kinds: Vec<u64> =
+            arms.iter().map(|arm| if any { 0 } else { arm.treatments.len() as u64 }).collect();
+        let enough = |kinds: &u64| match u16::try_from(*kinds) {
+            Ok(kinds) if !uneven => kinds,
+            _ => u16::MAX,
+        };
+        Self { case, limits, enough: kinds.iter().map(enough).collect(), kinds, uneven, any }
+    }
+
     fn choices(&self, order: &Order, joint: &Joint, g: usize) -> Vec<Choice> {
         let case = self.case;
         let mut choices = Vec::new();
         for &arm in order.arms.iter().filter(|arm| case.allowed[g][**arm]) {
             let question = case.arm(arm).question;
-            let regret = case.day.groups[g].regret(question);
+            let regret = if self.any { 0 } else { case.day.groups[g].regret(question) };
             let mut add = |reference: bool, slots: u32| {
                 let part = Part { arm, reference };
                 let counts = joint.counts(arm, question, slots);
@@ -175,11 +191,8 @@ impl Layout<'_, '_> {
     fn after(&self, state: &State, chosen: &Choice) -> Option<State> {
         let (arms, arm) = (self.case.day.arms.len(), chosen.part.arm);
         let mut then = state.clone();
-        then[arm] += u16::try_from(chosen.slots).ok()?;
-        if !self.all_bags {
-            let kinds = u16::try_from(self.case.arm(arm).treatments.len()).ok()?;
-            then[arm] = then[arm].min(kinds);
-        }
+        let bags = then[arm].saturating_add(u16::try_from(chosen.slots).ok()?);
+        then[arm] = bags.min(self.enough[arm]);
         then[arms + arm] = then[arms + arm].max(chosen.control);
         let question = self.case.arm(arm).question;
         for ((least, most, of), count) in self.limits.iter().zip(&mut then[2 * arms..]) {
@@ -196,13 +209,21 @@ impl Layout<'_, '_> {
         Some(then)
     }
 
-    fn kinds_made(&self, state: &State) -> u64 {
-        let arms = self.case.day.arms.iter().zip(state);
-        arms.map(|(arm, bags)| (arm.treatments.len() as u64).min(u64::from(*bags))).sum()
+    /// Treatments that the period lacks, arm by arm.
+    fn lacking(&self, state: &State) -> Vec<u64> {
+        let arms = self.kinds.iter().zip(state);
+        arms.map(|(kinds, bags)| kinds.saturating_sub(u64::from(*bags))).collect()
     }
 
-    fn end(&self, state: &State, kinds: u64) -> Option<(u64, u64)> {
-        let arms = self.case.day.arms.len();
+    /// Treatments that the period goes without at least from here on.
+    fn missing(&self, state: &State, ahead: &Ahead) -> u64 {
+        let lacking = self.lacking(state);
+        let counts = &state[2 * self.kinds.len()..];
+        lacking.iter().sum::<u64>() - ahead.more(self.case, &self.limits, &lacking, counts)
+    }
+
+    fn end(&self, state: &State) -> Option<(u64, u64)> {
+        let arms = self.kinds.len();
         let without = state[arms..2 * arms].contains(&1);
         let mut limits = self.limits.iter().zip(&state[2 * arms..]);
         let few = limits.any(|((least, _, _), count)| u32::from(*count) < *least);
@@ -210,7 +231,7 @@ impl Layout<'_, '_> {
             return None;
         }
         let uneven = state[..arms].iter().map(|bags| u64::from(*bags).pow(2)).sum();
-        let uneven = if self.all_bags { uneven } else { 0 };
-        Some((kinds - self.kinds_made(state), uneven))
+        let uneven = if self.uneven { uneven } else { 0 };
+        Some((self.lacking(state).iter().sum(), uneven))
     }
 }

@@ -7,12 +7,14 @@
 //! relaxation; Held & Karp 1971, *Mathematical Programming* 1, 6-25; Geoffrion 1974, *Mathematical
 //! Programming Study* 2, 82-114; from memory). Then all ways near the bound are put together.
 
+mod ahead;
 mod joint;
 mod layers;
 mod near;
 mod paid;
 mod pass;
 
+use super::by_period::missing_alone;
 use super::{NoShare, Order};
 use crate::assign::case::Case;
 use crate::assign::flow::Cost;
@@ -47,13 +49,14 @@ pub(super) fn together(
     case: &Case<'_>,
     order: &Order,
     known: Option<Answer>,
-    steps: u32,
+    (steps, any): (u32, bool),
 ) -> Result<Together, NoShare> {
-    let weights = Weights::of(case);
-    let joint = Joint::of(case, weights);
+    let weights =
+        if any { Weights { missing: 1, short: 1, regret: 1 } } else { Weights::of(case) };
+    let joint = Joint::of(case, weights, any);
     let (least, first) = fewest_missing(case, order, &joint)?;
     let missing: u64 = least.iter().sum();
-    let mut best = known.map(|known| (cost(case, weights, &known.1), known));
+    let mut best = known.map(|known| (joint.worth(case, weights, &known.1), known));
     let mut layers = first;
     let (mut bound, mut used, mut slack) = (weights.missing * Cost::from(missing), 0, 0);
     let proven = loop {
@@ -63,7 +66,7 @@ pub(super) fn together(
         used += steps - pass.steps;
         // Days that are left out here have a period that goes without more, and so the day does.
         let beyond = weights.missing * Cost::from(missing + slack + 1);
-        let whole = slack >= kinds(case);
+        let whole = any || slack >= kinds(case);
         bound = bound.max(if whole { found } else { found.min(beyond) });
         let own = best.as_ref().map(|(cost, _)| *cost);
         if own.is_some_and(|own| own <= bound) {
@@ -90,7 +93,10 @@ pub(super) fn together(
     let own = best.as_ref().map_or(bound, |(cost, _)| *cost);
     let bound = weights.four(bound.min(own));
     // Unevenness is not searched for where numbers differ; small changes find the most of it.
-    let answer = best.map(|(_, (parts, _))| {
+    let answer = best.map(|(_, (parts, found))| {
+        if any {
+            return (parts, found);
+        }
         let parts = improved(case, parts);
         let worth = worth(case, &parts);
         (parts, worth)
@@ -102,12 +108,6 @@ fn kinds(case: &Case<'_>) -> u64 {
     case.day.arms.iter().map(|arm| arm.treatments.len() as u64).sum()
 }
 
-/// What an answer costs; unevenness counts only where it is searched for.
-fn cost(case: &Case<'_>, weights: Weights, worth: &Worth) -> Cost {
-    let uneven = if case.is_even() { worth.uneven } else { 0 };
-    weights.one(Worth { uneven, ..*worth })
-}
-
 /// The fewest treatments that each period goes without, whatever others do, and all ways to that.
 fn fewest_missing(
     case: &Case<'_>,
@@ -116,15 +116,21 @@ fn fewest_missing(
 ) -> Result<(Vec<u64>, Vec<Layers>), NoShare> {
     let (mut fewest, mut layers) = (Vec::new(), Vec::new());
     for period in 0..case.day.periods.len() {
-        let own = (0..case.day.groups.len()).filter(|g| case.day.groups[*g].period == period);
-        let slots = |g: usize| (0..case.day.arms.len()).map(move |arm| case.slots(g, arm)).max();
-        let most: u64 = own.filter_map(slots).map(u64::from).sum();
-        let mut missing = kinds(case).saturating_sub(most);
+        let own: Vec<usize> = (0..case.day.groups.len())
+            .filter(|g| case.day.groups[*g].period == period)
+            .collect();
+        let mut missing = match own.is_empty() {
+            _ if joint.any => 0,
+            true => kinds(case),
+            false => missing_alone(case, order, (period, &own))?,
+        };
         layers.push(loop {
             match Layers::of(case, order, joint, period, missing) {
                 Ok(layers) => break layers,
                 Err(NotLaid::TooMany) => return Err(NoShare::NotFound),
-                Err(NotLaid::None) if missing >= kinds(case) => return Err(NoShare::Impossible),
+                Err(NotLaid::None) if joint.any || missing >= kinds(case) => {
+                    return Err(NoShare::Impossible);
+                }
                 Err(NotLaid::None) => missing += 1,
             }
         });

@@ -3,11 +3,11 @@
 use super::joint::Joint;
 use super::layers::{Layers, NEVER};
 use super::paid::Paid;
-use super::{Answer, cost, near, parts};
+use super::{Answer, near, parts};
 use crate::assign::case::Case;
 use crate::assign::flow::Cost;
 use crate::assign::improve::{improved, keeps};
-use crate::assign::worth::Weights;
+use crate::assign::worth::{Weights, worth};
 
 /// Beginnings of ways, and pairs of them, that are looked at in one go.
 const ROOM: usize = 400_000;
@@ -29,13 +29,16 @@ pub(super) struct Pass<'c, 'd> {
     pub(super) steps: u32,
 }
 
+/// What each group of each period chooses.
+type Ways = Vec<Vec<usize>>;
+
 /// What came of some prices.
 struct Round {
     prices: Vec<Cost>,
     /// No day costs less.
     bound: Cost,
     paid: Vec<Paid>,
-    ways: Vec<Vec<usize>>,
+    ways: Ways,
     /// By how much the day that stands there keeps each number or not.
     off: Vec<f64>,
 }
@@ -68,7 +71,7 @@ impl Pass<'_, '_> {
         let paid: Vec<Paid> = all.map(|of| of.paid(self.weights, &prices)).collect();
         let least: Cost = paid.iter().map(Paid::least).sum();
         let bound = self.joint.given(&prices) + least;
-        let ways: Vec<Vec<usize>> =
+        let ways: Ways =
             self.layers.iter().zip(&paid).map(|(of, paid)| of.cheapest(paid)).collect();
         let mut sums = vec![0; self.joint.len()];
         for (of, way) in self.layers.iter().zip(&ways) {
@@ -76,7 +79,8 @@ impl Pass<'_, '_> {
             sums.iter_mut().zip(counts).for_each(|(sum, count)| *sum += count);
         }
         let off = sums.iter().enumerate();
-        let off = off.map(|(t, sum)| f64::from(self.joint.number(t)) - f64::from(*sum)).collect();
+        let off =
+            off.map(|(t, sum)| f64::from(self.joint.number(t)) - f64::from(*sum)).collect();
         if self.joint.cost(&sums).is_some() {
             self.keep(&ways);
         }
@@ -89,7 +93,7 @@ impl Pass<'_, '_> {
     }
 
     fn take(&mut self, answer: Answer) {
-        let cost = cost(self.case, self.weights, &answer.1);
+        let cost = self.joint.worth(self.case, self.weights, &answer.1);
         if cost < self.own() {
             self.best = Some((cost, answer));
         }
@@ -97,10 +101,13 @@ impl Pass<'_, '_> {
 
     /// Small changes to what stands at some prices.
     fn mend(&mut self, round: &Round) {
+        if self.joint.any {
+            return;
+        }
         let (mended, _) = parts(self.case, self.layers, &round.ways);
         let mended = improved(self.case, mended);
         if keeps(self.case, &mended) {
-            let worth = crate::assign::worth::worth(self.case, &mended);
+            let worth = worth(self.case, &mended);
             self.take((mended, worth));
         }
     }
@@ -190,13 +197,13 @@ impl Pass<'_, '_> {
         }
     }
 
-    #[allow(clippy::type_complexity, reason = "none: no room; none in it: no day")]
+    /// The cheapest day within so much, if there is one; nothing if there is no room to look.
     fn within(
         &self,
         round: &Round,
         far: Cost,
         room: &mut usize,
-    ) -> Option<Option<(Cost, Vec<Vec<usize>>)>> {
+    ) -> Option<Option<(Cost, Ways)>> {
         let mut all = Vec::new();
         for (layers, paid) in self.layers.iter().zip(&round.paid) {
             all.push(near::of_period(layers, (self.joint, self.weights), paid, far, room)?);
