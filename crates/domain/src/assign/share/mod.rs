@@ -5,7 +5,7 @@
 //! every further group on an arm, and so does what the day lacks of it, so that both are convex costs
 //! of arcs. A cheapest flow in whole numbers is then the best sharing-out, and its prices prove it.
 //! Where numbers of bags differ, or a flow does not settle it, whole groups are shared out period by
-//! period, at prices for what the day has in common ([`together`]). Where materials are short, bags
+//! period, at prices for what the day has in common (`together`). Where materials are short, bags
 //! flow instead of groups, a flow may tear a group apart, and branch and bound puts it together again.
 
 mod build;
