@@ -69,6 +69,11 @@ pub(super) fn improved(case: &Case<'_>, mut parts: Vec<Part>) -> Vec<Part> {
                 {
                     continue;
                 }
+                // Only a single bag is a reference by itself.
+                let single = case.bags[g] == 1 && case.bags[other] == 1;
+                if (parts[g].reference || parts[other].reference) && !single {
+                    continue;
+                }
                 parts.swap(g, other);
                 keep_if_better(&mut parts, &mut best, &score, |parts| parts.swap(g, other));
             }

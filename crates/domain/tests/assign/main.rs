@@ -4,6 +4,7 @@ mod brute;
 mod clashes;
 mod days;
 mod lists;
+mod mixed;
 mod optimum;
 mod outside;
 mod properties;

@@ -48,7 +48,8 @@ pub(super) struct Built {
 
 impl Built {
     pub(super) fn of(case: &Case<'_>, order: &Order, weights: Weights, any: bool) -> Self {
-        let even = case.is_even();
+        // Whether rules can be kept does not hang on bags unless materials do: then groups flow too.
+        let even = case.is_even() || any && case.stocks.is_empty();
         let unit = |bags: u32| if even { 1 } else { i64::from(bags.max(2)) - 1 };
         let units: Vec<i64> = case.bags.iter().map(|bags| unit(*bags)).collect();
         let most = units.iter().copied().max().unwrap_or(1);

@@ -10,6 +10,9 @@ use crate::assign::day::{Arm, Day, Group};
 use crate::assign::improve::{improved, keeps};
 use crate::assign::worth::{Part, Worth, worth};
 
+/// Flows for what a period goes without at least.
+const FLOWS: u32 = 10;
+
 /// What periods say, each by itself.
 pub(super) struct Apart {
     /// An answer for the whole day, if there is one near by.
@@ -58,6 +61,19 @@ pub(super) fn by_period(case: &Case<'_>, order: &Order, steps: u32) -> Result<Ap
         (better, own)
     });
     Ok(Apart { answer, bound, steps: flows })
+}
+
+/// Treatments that a period goes without, whatever others do: no fewer than this, after a few flows.
+pub(super) fn missing_alone(
+    case: &Case<'_>,
+    order: &Order,
+    (period, own): (usize, &[usize]),
+) -> Result<u64, NoShare> {
+    match alone(case, order, (period, own), FLOWS) {
+        Ok(shared) => Ok(shared.bound.missing),
+        Err(NoShare::NotFound) => Ok(0),
+        Err(NoShare::Impossible) => Err(NoShare::Impossible),
+    }
 }
 
 /// One period as a day of its own, that asks for no number of bags.
