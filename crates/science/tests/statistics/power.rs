@@ -280,7 +280,8 @@ fn four_errors(chance: f64, count: u32) -> f64 {
 }
 
 /// Two groups make two bags of each treatment. One group a treatment: its way of working may be the difference,
-/// and no verdict is clear. Where each makes one of both, what it has in common falls out, however much it is.
+/// and no verdict is clear. Where each makes one of both, what it has in common falls out: were it without bounds, only the
+/// differences within groups would tell, as in the paired t; where it is small, more is known of how bags differ.
 #[test]
 fn what_a_group_has_in_common_counts_for_all_or_nothing() {
     let apart = [place(0, 0, 1), place(0, 0, 1), place(1, 0, 2), place(1, 0, 2)];
@@ -291,7 +292,10 @@ fn what_a_group_has_in_common_counts_for_all_or_nothing() {
     };
     assert!(chance_of(&apart, 0.25) == 0.0);
     let (little, much) = (both(1.0), both(400.0));
-    assert!(little > 0.3 && (little - much).abs() < 0.05, "{little} {much}");
+    let paired = OneDifference::paired(6.0, 0.05).unwrap();
+    let paired = paired.odds(2.0, 2.0_f64.sqrt(), PLAIN).unwrap().rightly;
+    assert!((much - paired).abs() < 0.03, "{much} {paired}");
+    assert!(little > much && little < much + 0.1, "{little} {much}");
 }
 
 fn chance_of(places: &[Place], group: f64) -> f64 {

@@ -7,9 +7,10 @@ use super::learned::DayFit;
 use super::place::{Local, Place};
 use super::stand::{Stand, measure};
 use super::unlike::Trust;
+use super::way::STILL;
 use crate::cholesky::lower_triangle;
 use crate::householder::length;
-use crate::prior::{Key, Learned};
+use crate::prior::{Key, Learned, UNMOVED};
 
 /// Another search is on its way to the same place once it is as near as this (standard deviations of what is
 /// left open there, along the numbers' covariance).
@@ -21,6 +22,10 @@ pub(super) struct Arrived {
     pub(super) stand: Stand,
     /// On a logarithmic scale ([`Place::evidence`]).
     pub(super) evidence: f64,
+    /// How bags hang on what is open there.
+    pub(super) seen: Vec<Seen>,
+    /// Which numbers the day moved.
+    pub(super) moved: Vec<bool>,
     /// The triangle of the covariance.
     root: Vec<Vec<f64>>,
 }
@@ -38,6 +43,8 @@ impl Arrived {
         let all_alike = Place::new(&full, place.at.clone(), off_mm)?;
         let unwidened = day.covariance(&all_alike.covariance());
         let covariance = place.covariance();
+        let open = Stand::open(vec![0.0; day.keys.len()]);
+        let before = day.covariance(&open.covariance);
         let fit = DayFit {
             expected_mm: day.expected(seen),
             learned: Learned {
@@ -52,12 +59,20 @@ impl Arrived {
             unwidened: unwidened.iter().enumerate().map(|(at, row)| row[at].sqrt()).collect(),
             off,
         };
+        let left = |at: usize| fit.learned.covariance[at][at] / before[at][at];
         Ok(Self {
+            moved: (0..before.len()).map(|at| left(at) < UNMOVED * UNMOVED).collect(),
+            seen: seen.to_vec(),
             fit,
             evidence: place.evidence(&trust),
             root: lower_triangle(&covariance),
             stand: Stand { at: place.at.clone(), covariance, trust: Some(trust) },
         })
+    }
+
+    /// Whether the search came to rest.
+    pub(super) fn is_settled(&self) -> bool {
+        self.fit.off < STILL
     }
 
     /// Whether a place is this one, as far as a search that has not arrived can tell.

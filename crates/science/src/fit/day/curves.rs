@@ -60,6 +60,7 @@ struct Own {
 }
 
 /// What the model says of a kind of bag.
+#[derive(Clone)]
 pub(super) struct Seen {
     /// Rise that is expected at each minute (mm).
     pub(super) rises: Vec<f64>,
@@ -79,6 +80,9 @@ pub(super) struct Around<'a> {
     pub(super) covariance: &'a [Vec<f64>],
     /// Whether each is tried by itself, as if none went with another.
     pub(super) apart: bool,
+    /// Of which numbers bags are tried at all, number by number; how bags hang on others is then taken from a look
+    /// before. All where that is not said.
+    pub(super) only: Option<&'a [bool]>,
     /// Relative tolerance of the solver.
     pub(super) fine: f64,
 }
@@ -178,7 +182,9 @@ impl Kind {
         let mut rises = base.rises.clone();
         let mut add =
             |bend: &[f64]| rises.iter_mut().zip(bend).for_each(|(sum, bend)| *sum += bend);
-        let numbers: Vec<usize> = (0..self.places.len()).filter(|at| live[*at]).collect();
+        let tried = |at: &usize| around.only.is_none_or(|only| only[self.places[*at]]);
+        let (numbers, others): (Vec<usize>, Vec<usize>) =
+            (0..self.places.len()).filter(|at| live[*at]).partition(tried);
         let root = self.root(&numbers, around);
         let mut along = Vec::with_capacity(numbers.len());
         for (column, first) in numbers.iter().enumerate() {
@@ -198,6 +204,7 @@ impl Kind {
         }
         let mut own_bend = vec![0.0; base.rises.len()];
         if let Some(before) = before {
+            others.iter().for_each(|at| slopes[*at].clone_from(&before.slopes[*at]));
             slopes[self.places.len()..].clone_from_slice(&before.slopes[self.places.len()..]);
             own_bend.clone_from(&before.own_bend);
         } else {

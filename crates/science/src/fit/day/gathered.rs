@@ -2,6 +2,7 @@
 
 use super::counting::counting;
 use super::curves::{Around, Kind, Seen};
+use super::side_by_side::each;
 use super::{BagSeen, DayError};
 use crate::forecast::SetupError;
 use crate::householder::length;
@@ -159,11 +160,10 @@ impl<'a> Day<'a> {
         live: &[Vec<bool>],
         before: Option<&[Seen]>,
     ) -> Result<Vec<Seen>, SetupError> {
-        let all = self.kinds.iter().zip(live).enumerate();
-        all.map(|(at, (kind, live))| {
-            kind.look(self.prior, around, live, before.map(|seen| &seen[at]))
-        })
-        .collect()
+        let one = |at: usize| {
+            self.kinds[at].look(self.prior, around, &live[at], before.map(|seen| &seen[at]))
+        };
+        each(self.kinds.len(), one).into_iter().collect()
     }
 
     /// Slopes of all readings with each of the day's deviates.

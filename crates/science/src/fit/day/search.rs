@@ -4,21 +4,20 @@ use super::arrived::Arrived;
 use super::curves::{Around, COARSE, Seen};
 use super::gathered::Day;
 use super::learned::DayFit;
+use super::side_by_side::each;
 use super::stand::Stand;
 use super::starts::beside;
+use super::tops::together;
 use super::unlike::Trust;
-use super::way::STILL;
 use super::{BagSeen, DayError};
 use crate::prior::Prior;
-use std::thread;
 
 /// How far bags are looked at around a place, as shares of what is left open (1), one after the other.
 const REACHES: [f64; 5] = [1.0, 0.7, 0.5, 0.3, 0.1];
 /// By how much readings that fit no day are taken to scatter more than expected, one after the other.
 const NOISES: [f64; 5] = [4.0, 16.0, 64.0, 256.0, 1024.0];
-/// By how much readings must speak more for another place (logarithm of their odds): what is less is within
-/// what the comparison itself is worth.
-const HIGHER: f64 = 0.5;
+/// By how much a scout may be mistaken about how much the readings speak for where it came (logarithm of odds).
+const SCOUTED: f64 = 5.0;
 
 /// Finds what a day's readings say.
 ///
@@ -43,9 +42,10 @@ const HIGHER: f64 = 0.5;
 /// for four times as noisy as they may be, and so on, until that is enough for them and a search arrives.
 /// So such readings teach little, and what they teach is wide.
 ///
-/// A day may have several tops. So once a search has arrived, others set out to either side of what was known
+/// A day may have several tops. So once a search has arrived, scouts set out to either side of what was known
 /// beforehand (`starts`), and go on until they are on their way to the same place or have nearly
-/// arrived at another. If the readings speak more for another, that is what is said.
+/// arrived at another. What is said is the mean over all tops, by how much the readings speak for each
+/// (`tops`).
 ///
 /// # Source
 /// B. M. Irons, R. C. Tuck (1969), *Int. J. Numer. Methods Eng.* 1, 275-277 (after A. C. Aitken); parts of the
@@ -57,7 +57,7 @@ pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
     let search = Search::new(Day::new(bags, prior)?)?;
     let middle = Stand::open(vec![0.0; search.day.keys.len()]);
     if let Some(found) = search.arrive(&middle)? {
-        return Ok(search.highest(found).fit);
+        return Ok(together(search.tops(found)));
     }
     let mut found = Err(DayError::Lost);
     for noise in NOISES {
@@ -85,6 +85,7 @@ impl<'a> Search<'a> {
             deviates: &day.deviates(&middle.at),
             covariance: &day.covariance(&middle.covariance),
             apart: true,
+            only: None,
             fine: COARSE,
         };
         let all: Vec<Vec<bool>> =
@@ -98,7 +99,7 @@ impl<'a> Search<'a> {
         let mut nearest: Option<Arrived> = None;
         for reach in REACHES {
             match self.run(from.clone(), reach, None) {
-                Ok(found) if found.fit.off < STILL => return Ok(Some(found)),
+                Ok(found) if found.is_settled() => return Ok(Some(found)),
                 Ok(found) if nearest.as_ref().is_none_or(|one| found.fit.off < one.fit.off) => {
                     nearest = Some(found);
                 }
@@ -109,31 +110,27 @@ impl<'a> Search<'a> {
         Ok(nearest)
     }
 
-    /// The highest of the tops that searches from other places arrive at, or the one that was found.
-    fn highest(&self, found: Arrived) -> Arrived {
-        let starts = beside(&self.day, &found);
-        let known = &found;
-        let nearly = |start: &Stand| self.run(start.clone(), 1.0, Some(known)).ok();
-        let (here, there) = starts.split_at(starts.len() / 2);
-        let others: Vec<Arrived> = thread::scope(|scope| {
-            let there = scope.spawn(|| there.iter().filter_map(nearly).collect::<Vec<_>>());
-            let here = here.iter().filter_map(nearly).collect::<Vec<_>>();
-            // A thread that broke has found nothing; what was found stands.
-            here.into_iter().chain(there.join().unwrap_or_default()).collect()
-        });
-        let best = others.iter().max_by(|a, b| a.evidence.total_cmp(&b.evidence));
-        let higher = best.filter(|best| best.evidence > found.evidence + HIGHER);
-        let there = higher.and_then(|higher| self.arrive(&higher.stand).ok().flatten());
-        // One that was nearly there may still fall back to what was found, or come to no rest.
-        match there {
-            Some(there)
-                if there.evidence > found.evidence
-                    && (there.fit.off < STILL || there.fit.off < found.fit.off) =>
-            {
-                there
+    /// The tops that are known of a day: the one that was found, and those that scouts find beside it.
+    fn tops(&self, found: Arrived) -> Vec<Arrived> {
+        let scouts = beside(&self.day, &found);
+        let scouted = each(scouts.len(), |at| self.run(scouts[at].clone(), 1.0, Some(&found)));
+        let scouted: Vec<Arrived> = scouted.into_iter().filter_map(Result::ok).collect();
+        let least = found.evidence - SCOUTED;
+        let mut tops = vec![found];
+        for scout in scouted.iter().filter(|scout| scout.evidence > least) {
+            if tops.iter().any(|top| top.is_near(&scout.stand.at)) {
+                continue;
             }
-            _ => found,
+            // One that was nearly there may fall back to what is known, or come to no rest.
+            let Ok(Some(there)) = self.arrive(&scout.stand) else { continue };
+            if !tops.iter().any(|top| top.is_near(&there.stand.at)) {
+                tops.push(there);
+            }
         }
+        if tops.iter().any(Arrived::is_settled) {
+            tops.retain(Arrived::is_settled);
+        }
+        tops
     }
 }
 

@@ -52,6 +52,9 @@ impl Search<'_> {
         let mut remembered = Remembered::default();
         let mut over = stand.covariance.clone();
         for look in 0..LOOKS {
+            if known.is_some_and(|known| known.is_near(&stand.at)) {
+                break;
+            }
             let deviates = day.deviates(&stand.at);
             let far = look < 2 || off > NEAR;
             let held = look >= HELD;
@@ -64,16 +67,15 @@ impl Search<'_> {
                 deviates: &deviates,
                 covariance: &covariance,
                 apart: false,
-                fine: if off > 1.0 { COARSE } else { FINE },
+                only: known.map(|known| &known.moved[..]),
+                fine: if off > 1.0 || known.is_some() { COARSE } else { FINE },
             };
-            seen = day.look(&around, &self.live, (!far).then_some(&seen))?;
+            let before = known.map(|known| &known.seen[..]).or((!far).then_some(&seen));
+            seen = day.look(&around, &self.live, before)?;
             let assumed = stand.trust.clone().unwrap_or_else(|| Trust::full(day.bags.len()));
             let local = Local::new(day, &seen, &assumed);
             let off_mm = day.off(|kind| &seen[kind].rises);
             let place = Place::new(&local, stand.at.clone(), off_mm)?;
-            if known.is_some_and(|known| known.is_near(&place.at)) {
-                break;
-            }
             let telling = if held { TELLING_HELD } else { TELLING };
             let long = look >= PATIENT;
             let next = place.trust(stand.trust.as_ref(), long, telling);

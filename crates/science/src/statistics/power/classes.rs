@@ -123,7 +123,10 @@ impl Classes {
         all.extend((1..deals.count).map(|_| Question::of(&deal(), &compared, how)));
         // A deal of bags that all came out alike tells nothing; it is as rare as it is in a class.
         all.retain(|one| one.model.is_ok());
-        let widths = Widths::of(&all, how.seed).ok_or(PowerError::NoSpreadSeen)?;
+        if all.is_empty() {
+            return Err(PowerError::NoSpreadSeen);
+        }
+        let widths = Widths::of(&all, how.seed).unwrap_or_default();
         let pairs = contrasts.iter().enumerate();
         let shown: Vec<f64> = all.iter().filter_map(bag_variance).collect();
         Ok(Self {
@@ -203,7 +206,9 @@ impl Seen {
     }
 }
 
-/// Widths of intervals that hold together, in standard errors, over degrees of freedom.
+/// Widths of intervals that hold together, in standard errors, over degrees of freedom; none where no comparison can
+/// be told.
+#[derive(Default)]
 struct Widths {
     /// Reciprocals of degrees of freedom, in rising order, with the logarithm of the width there.
     known: Vec<(f64, f64)>,
