@@ -17,7 +17,7 @@ fn the_invented_plan_is_told_question_by_question_with_what_to_add() {
     assert_eq!(err, "", "a log holds answers only");
     let flat = flowing(&out);
     assert!(flat.contains("Which breakfast-cupboard food feeds yeast best?"), "{out}");
-    let heads = flat.contains("apart bags finds formula tried slips");
+    let heads = flat.contains("apart bags finds spreads tried slips");
     assert!(heads && flat.contains("Bags of each 1 2 3 4 5 6 7 8"), "{out}");
     // Maple syrup, the plan's own story, in the table of its question.
     let row = |line: &&str| line.trim_start().starts_with("Maple syrup") && line.contains('█');

@@ -155,7 +155,7 @@ fn ends(power: &Power) -> String {
     format!(
         "Apart: how much more it rises (mm), the median over possible days and where 8 of 10 lie. Bags: \
          of it and of what it stands beside. Finds: the smallest difference (mm) that is clear 4 times \
-         in 5. Tried: {classes} simulated classes, compared{at} and judged as the real day will be \
+         in 5. Spreads: by how much bags and groups will differ, nothing going wrong. Tried: {classes} simulated classes, compared{at} and judged as the real day will be \
          (seed {seed}). Slips: the same with the slips of a rehearsal, none of them mended. Bags of \
          each: with slips, by half as many classes. A share of {classes} classes may be off by {:.0} \
          in 100.",
