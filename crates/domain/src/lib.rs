@@ -10,6 +10,7 @@ pub mod bag_list;
 pub mod bench;
 pub mod board;
 pub mod check;
+pub mod claim;
 pub mod code;
 pub mod cupboard;
 pub mod finding;
