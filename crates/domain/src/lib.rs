@@ -14,6 +14,7 @@ pub mod claim;
 pub mod code;
 pub mod cupboard;
 pub mod finding;
+pub mod marks;
 pub mod nearest;
 pub mod outlook;
 pub mod paper;
