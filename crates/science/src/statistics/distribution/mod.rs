@@ -23,5 +23,8 @@ mod sampled;
 mod spread_table;
 pub mod student;
 pub mod studentized_range;
+pub mod two_normals;
+pub mod two_students;
 
+pub(super) use quadrature::Rule;
 pub(super) use root::rising_root;

@@ -8,12 +8,12 @@ use std::f64::consts::PI;
 /// # Source
 /// DLMF 3.5(v); nodes by Newton's method on the Legendre polynomial's recurrence (DLMF 18.9.1).
 #[derive(Debug, Clone)]
-pub(super) struct Rule {
+pub(in crate::statistics) struct Rule {
     nodes: Vec<(f64, f64)>,
 }
 
 impl Rule {
-    pub(super) fn new(order: u32) -> Self {
+    pub(in crate::statistics) fn new(order: u32) -> Self {
         let n = f64::from(order);
         let nodes = (1..=order)
             .map(|i| {
@@ -35,7 +35,7 @@ impl Rule {
     }
 
     /// Nodes and weights on `low` to `high`, cut into `panels` equal parts.
-    pub(super) fn spread(
+    pub(in crate::statistics) fn spread(
         &self,
         low: f64,
         high: f64,
