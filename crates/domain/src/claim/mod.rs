@@ -7,7 +7,9 @@
 mod fact;
 mod length;
 mod made;
+mod peers;
 
 pub use fact::{Agrees, Fact, Found, facts};
 pub use length::{Length, lengths};
+pub use peers::{Review, deal};
 pub use made::{Claim, ClaimFault, MOST_CHARACTERS, Says, Typed};

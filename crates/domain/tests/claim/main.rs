@@ -6,3 +6,4 @@ mod class;
 mod facts;
 mod lengths;
 mod made;
+mod peers;
