@@ -11,5 +11,5 @@ mod peers;
 
 pub use fact::{Agrees, Fact, Found, facts};
 pub use length::{Length, lengths};
-pub use peers::{Review, deal};
 pub use made::{Claim, ClaimFault, MOST_CHARACTERS, Says, Typed};
+pub use peers::{Review, deal};

@@ -57,7 +57,7 @@ pub fn fit_day(bags: &[BagSeen], prior: &Prior) -> Result<DayFit, DayError> {
     let search = Search::new(Day::new(bags, prior)?)?;
     let middle = Stand::open(vec![0.0; search.day.keys.len()]);
     if let Some(found) = search.arrive(&middle)? {
-        return Ok(together(search.tops(found)));
+        return Ok(together(search.tops(search.at_rest(found))));
     }
     let mut found = Err(DayError::Lost);
     for noise in NOISES {
@@ -108,6 +108,17 @@ impl<'a> Search<'a> {
             }
         }
         Ok(nearest)
+    }
+
+    /// What was found, or what is found from elsewhere if the search did not come to rest there.
+    fn at_rest(&self, found: Arrived) -> Arrived {
+        if found.is_settled() {
+            return found;
+        }
+        let mut elsewhere = beside(&self.day, &found).into_iter();
+        elsewhere
+            .find_map(|start| self.arrive(&start).ok()?.filter(Arrived::is_settled))
+            .unwrap_or(found)
     }
 
     /// The tops that are known of a day: the one that was found, and those that scouts find beside it.
