@@ -120,7 +120,7 @@ pub(crate) fn sum(bytes: &[u8]) -> u32 {
 pub(crate) fn cases() -> u32 {
     match std::env::var("BARM_TEST_SIZE").as_deref() {
         Ok("quick") => 32,
-        Ok("long") => 4096,
-        _ => 256,
+        Ok("long") => 1024,
+        _ => 128,
     }
 }
