@@ -82,7 +82,7 @@ fn a_table_or_a_column_that_is_missing_is_named() {
         &with("readings.csv", "height_mm", "height_cm"),
         "readings.csv, line 1: there is no column “height_mm”",
     );
-    says(&with("readings.csv", "bag,minute", "bag;minute"), "no column");
+    says(&with("readings.csv", "bag,minute", "bag;minute"), "parted by semicolons");
     let mut without = package();
     without.remove("meter.csv");
     says(&without, "names the file \"meter.csv\", which is not in the zip");
@@ -110,7 +110,7 @@ fn a_cell_that_cannot_be_is_named_with_its_line() {
         ("treatments.csv", "false", "maybe", "true or false"),
         ("treatments.csv", "instant", "wild", "none, active-dry, instant, compressed"),
         ("treatments.csv", "instant,2", "none,2", "has grams of yeast, but no yeast"),
-        ("treatments.csv", "bench,", "tray,", "if it lies in one"),
+        ("treatments.csv", "bench,", "tray,", "only if, it lies in one"),
         ("treatments.csv", "T01,,", "T01,T01,", "compared with itself"),
         ("ingredients.csv", "honey", "grandma's jam", "a food or an enzyme that is known here"),
         ("ingredients.csv", "2.5,g", "2.5,kg", "g, mL, [drp], {piece}"),
