@@ -58,7 +58,7 @@ pub(super) fn written(rows: &Rows, about: &About) -> String {
     }
     text.push_str("\n## Tables\n\n");
     text.push_str(
-        "UTF-8, commas, a row of heads. A blank cell was not noted. Units are UCUM codes; `Cel` is a \
+        "UTF-8, commas, a row of heads. A blank cell was not noted. Units are UCUM codes; `Cel` is a\n\
          degree Celsius. `datapackage.json` says the same for programs (Data Package, version 2).\n",
     );
     let counts = [

@@ -145,7 +145,7 @@ prop_compose! {
         let mut readings: Vec<ReadingRow> = readings.iter().filter_map(|(at, minute, height_mm)| {
             Some(ReadingRow { bag: any_bag(at)?, minute: f64::from(*minute) / 7.0, height_mm: *height_mm })
         }).collect();
-        readings.sort_by(|a, b| (a.bag, a.minute.to_bits()).cmp(&(b.bag, b.minute.to_bits())));
+        readings.sort_by_key(|row| (row.bag, row.minute.to_bits()));
         readings.dedup_by_key(|row| (row.bag, row.minute.to_bits()));
         let set_aside = aside.into_iter().filter_map(|(at, rule)| Some(AsideRow { bag: *bags.get(at)?, rule }));
         let meter = meter.into_iter().filter_map(|(at, row)| Some(MeterRow { bag: any_bag(&at)?, ..row }));

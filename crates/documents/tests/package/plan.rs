@@ -2,18 +2,31 @@
 
 use barm_documents::package::{About, read, write};
 use barm_documents::plan_text;
-use barm_documents::readings;
+use barm_documents::readings::{self, ReadingsFile};
+use barm_domain::plan::Plan;
 use barm_domain::shared::{Rule, Shared};
 
 /// The plan and the readings of the demo's invented school.
 const PLAN: &[u8] = include_bytes!("../../../app/src/demo/plan.toml");
 const READINGS: &[u8] = include_bytes!("../../../app/src/demo/readings.csv");
 
-#[test]
-fn the_demo_is_shared_without_a_word_of_its_own() {
+/// The demo as it is shared, with its plan and what was read of its day.
+fn demo() -> (Plan, ReadingsFile, Shared) {
     let plan = plan_text::read(PLAN).plan.expect("the demo plan is sound");
     let day = readings::read(READINGS, &plan);
-    let shared = Shared::of(&plan, &day.readings, &day.set_aside, &[]).unwrap();
+    let shared = Shared::of(&plan, &day.readings, &day.set_aside, &day.meter);
+    let shared = shared.expect("it can be shared");
+    (plan, day, shared)
+}
+
+/// The package of the demo.
+pub(crate) fn package() -> Vec<u8> {
+    write(&demo().2, &About { made_up: true, grade: Some(8), ..About::default() })
+}
+
+#[test]
+fn the_demo_is_shared_without_a_word_of_its_own() {
+    let (plan, day, shared) = demo();
     let rows = shared.rows();
     assert_eq!(rows.bags.len(), plan.bags.len());
     assert_eq!(rows.treatments.len(), plan.treatments().count());

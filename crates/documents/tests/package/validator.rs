@@ -3,6 +3,7 @@
 
 use crate::any::{any_shared, small};
 use crate::files;
+use crate::plan::package;
 use barm_documents::package::{About, Licence, write};
 use proptest::strategy::{Strategy as _, ValueTree as _};
 use proptest::test_runner::TestRunner;
@@ -70,6 +71,12 @@ fn others_find_packages_valid_and_damaged_ones_not() {
         let zip = write(&shared, &About { licence, grade: Some(8), made_up: at % 2 == 0 });
         good.push(laid_out(&home.path().join(at.to_string()), &zip));
     }
+    let demo = package();
+    good.push(laid_out(&home.path().join("demo"), &demo));
+    // As a teacher hands it on.
+    let zip = home.path().join("demo.zip");
+    fs::write(&zip, demo).expect("written");
+    good.push(zip);
     for (path, said) in good.iter().zip(judged(&python, &good)) {
         assert_eq!(said, "valid", "{}", path.display());
     }

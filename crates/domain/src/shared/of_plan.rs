@@ -92,6 +92,11 @@ fn hundredths(value: f64) -> f64 {
     (value * 100.0).round() / 100.0
 }
 
+/// To thousandths: no balance of a school shows one of a gram.
+fn thousandths(value: f64) -> f64 {
+    (value * 1000.0).round() / 1000.0
+}
+
 /// Every treatment with its question; controls have none.
 fn treatments(plan: &Plan) -> impl Iterator<Item = (Option<&Question>, &Treatment)> {
     let own = plan.questions.iter();
@@ -126,21 +131,21 @@ fn add_treatment(
         code,
         beside: beside.and_then(|name| codes.get(name).copied()),
         control: question.is_none(),
-        bag_width_mm: setup.bag.width_mm,
-        bag_height_mm: setup.bag.height_mm,
-        card_length_mm: setup.card.length_mm,
-        card_width_mm: setup.card.width_mm,
-        water_ml: setup.water_ml,
-        water_celsius: setup.water_celsius,
+        bag_width_mm: hundredths(setup.bag.width_mm),
+        bag_height_mm: hundredths(setup.bag.height_mm),
+        card_length_mm: hundredths(setup.card.length_mm),
+        card_width_mm: hundredths(setup.card.width_mm),
+        water_ml: hundredths(setup.water_ml),
+        water_celsius: hundredths(setup.water_celsius),
         yeast: setup.yeast.as_ref().map(|yeast| yeast.kind),
-        yeast_g: setup.yeast.as_ref().map_or(0.0, |yeast| yeast.grams),
+        yeast_g: setup.yeast.as_ref().map_or(0.0, |yeast| thousandths(yeast.grams)),
         lying: match recipe.lies {
             Lies::Bench => Lying::Bench,
             Lies::Towel => Lying::Towel,
             Lies::WarmTray(_) => Lying::Tray,
         },
         tray_celsius: match recipe.lies {
-            Lies::WarmTray(celsius) => Some(celsius),
+            Lies::WarmTray(celsius) => Some(hundredths(celsius)),
             Lies::Bench | Lies::Towel => None,
         },
     });
@@ -157,7 +162,7 @@ fn add_treatment(
         let id = Cupboard::with(&plan.label_foods).food(name).ok();
         let own = |id: &String| plan.label_foods.iter().all(|food| food.name != *id);
         let item = id.filter(own).and_then(|id| Item::of(&id)).unwrap_or(Item::OWN_LABEL);
-        let (amount, measure) = (grams, Measure::Gram);
+        let (amount, measure) = (thousandths(grams), Measure::Gram);
         rows.ingredients.push(IngredientRow { treatment: code, part, item, amount, measure });
     }
     if let Some((name, amount)) = recipe.enzyme.as_ref().zip(recipe.enzyme_amount.as_ref()) {
@@ -169,7 +174,7 @@ fn add_treatment(
             AmountKind::Pieces => Measure::Piece,
         };
         let (part, item) = (Part::Enzyme, item.unwrap_or(Item::OWN_LABEL));
-        let amount = amount.value;
+        let amount = thousandths(amount.value);
         rows.ingredients.push(IngredientRow { treatment: code, part, item, amount, measure });
     }
     Ok(())
@@ -185,7 +190,7 @@ fn bag_row(
         code: bag.code.parse().ok()?,
         treatment: *codes.get(bag.treatment.as_str())?,
         replicate: bag.replicate,
-        room_celsius: day.room_celsius,
+        room_celsius: hundredths(day.room_celsius),
         pressure_hpa: (bench::pressure(day).ok()? / 1000.0).round() * 10.0,
     })
 }
