@@ -25,8 +25,8 @@ impl Limits {
     pub const FREE: u64 = MIB;
 
     /// For tables of a school or of an investigation (own choice): 32 MiB packed, 200 entries, 64 MiB
-    /// a file, 256 MiB in all, 1 to 100. Tables of a school pack about 1 to 10, in own trials at most
-    /// 1 to 30; the tightest that the method allows is about 1 to 1030.
+    /// a file, 256 MiB in all, 1 to 100. Tables of an invented school of 1,200 pack 1 to 12; the
+    /// tightest that the method allows is about 1 to 1030.
     pub const USUAL: Self =
         Self { packed: 32 * MIB, entries: 200, file: 64 * MIB, total: 256 * MIB, ratio: 100 };
 

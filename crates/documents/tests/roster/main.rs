@@ -5,6 +5,7 @@ mod by_hand;
 mod columns;
 mod dropped;
 mod grades;
+mod large;
 mod refused;
 mod school;
 
