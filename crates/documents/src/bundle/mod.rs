@@ -54,10 +54,7 @@ impl<'a> Bundle<'a> {
         }
         let broken = || Refused::whole("the zip file is damaged", "export or send it again");
         let mut archive = ZipArchive::new(Cursor::new(bytes)).map_err(|_| broken())?;
-        let end = bytes.len().checked_sub(END + archive.comment().len());
-        let ends_right = end.is_some_and(|end| bytes[end..].starts_with(b"PK\x05\x06"));
-        let hides = archive.comment().windows(2).any(|pair| pair == b"PK");
-        if !ends_right || hides || archive.offset() != 0 {
+        if !ends_plainly(bytes, &archive) || archive.offset() != 0 {
             return Err(Refused::whole(
                 "something stands before or behind the files of the zip",
                 "export it again",
@@ -112,6 +109,20 @@ impl<'a> Bundle<'a> {
         let read = file.by_ref().take(most).read_to_end(&mut bytes).map_err(|_| damaged())?;
         if read as u64 == entry.size { Ok(Some(bytes)) } else { Err(damaged()) }
     }
+}
+
+/// Whether the record that ends an archive is the last thing of it, alone, and right behind the
+/// directory whose size it names: then nobody can find another directory in it.
+fn ends_plainly(bytes: &[u8], archive: &ZipArchive<Cursor<&[u8]>>) -> bool {
+    let hides = archive.comment().windows(2).any(|pair| pair == b"PK");
+    let Some(end) = bytes.len().checked_sub(END + archive.comment().len()) else {
+        return false;
+    };
+    let Some([b'P', b'K', 5, 6, .., a, b, c, d]) = bytes.get(end..end + 16) else {
+        return false;
+    };
+    let size = u64::from(u32::from_le_bytes([*a, *b, *c, *d]));
+    !hides && archive.central_directory_start().checked_add(size) == Some(end as u64)
 }
 
 /// A file of an archive if it is allowed; nothing for a folder.
