@@ -50,6 +50,7 @@ fn plan() -> Plan {
     let asked = Question { reference: Some("Mr. Teacher's".into()), ..question("q", own) };
     let no_yeast = Difference { yeast: Some(None), ..Difference::default() };
     let control = treatment("Mr. Teacher's", no_yeast);
+    let rule = |id: &str| SetAsideRule { id: id.into(), says: "Ann was ill".into() };
     let bag = |at: usize, treatment: &str| PlannedBag {
         code: code(at),
         period: "First".into(),
@@ -89,9 +90,12 @@ fn recipes_become_numbers_and_names_become_codes() {
         sample: Sample { gas_ml: 20.0, air_ml: 40.0 },
         line: 9,
     };
-    let readings = [reading(code(0), 4.0166), reading("P9-99A-X".into(), 1.0)];
+    // A second at the same minute, and one of another plan.
+    let second = Reading { height_mm: 99.0, ..reading(code(0), 4.0201) };
+    let readings = [reading(code(0), 4.0166), second, reading("P9-99A-X".into(), 1.0)];
     let rule = |bag: usize, rule: &str| SetAside { bag: code(bag), rule: rule.into(), line: 0 };
-    let aside = [rule(0, "ann-ill"), rule(1, "leak")];
+    // A rule as it is written loosely, one that the plan does not have, and a bag named twice.
+    let aside = [rule(0, "Ann ill"), rule(1, "leak"), rule(2, "late"), rule(1, "ann-ill")];
     let shared = Shared::of(&plan, &readings, &aside, &[metered]).unwrap();
     let rows = shared.rows();
     let t = |number| TreatmentCode::of(number).unwrap();

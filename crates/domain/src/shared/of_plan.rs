@@ -8,10 +8,11 @@ use crate::amount::AmountKind;
 use crate::bench::{self, BenchError};
 use crate::code::BagCode;
 use crate::cupboard::Cupboard;
+use crate::nearest::plain;
 use crate::plan::{Lies, Plan, Question, Treatment};
 use crate::reading::{Reading, SetAside};
 use crate::result::meter::MeterReading;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Why an investigation cannot be shared as it is.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -67,8 +68,12 @@ impl Shared {
             let (minute, height_mm) = (hundredths(one.minute), hundredths(one.height_mm));
             Some(ReadingRow { bag: own(&one.bag)?, minute, height_mm })
         };
-        let aside =
-            |one: &SetAside| Some(AsideRow { bag: own(&one.bag)?, rule: Rule::of(&one.rule) });
+        // As in results, only the plan's own rules count.
+        let aside = |one: &SetAside| {
+            let mut rules = plan.set_aside_rules.iter();
+            let rule = rules.find(|rule| plain(&rule.id) == plain(&one.rule))?;
+            Some(AsideRow { bag: own(&one.bag)?, rule: Rule::of(&rule.id) })
+        };
         let metered = |one: &MeterReading| {
             Some(MeterRow {
                 bag: own(&one.bag)?,
@@ -80,8 +85,13 @@ impl Shared {
                 air_ml: one.sample.air_ml,
             })
         };
-        let readings: Vec<ReadingRow> = readings.iter().filter_map(reading).collect();
-        let set_aside: Vec<AsideRow> = set_aside.iter().filter_map(aside).collect();
+        // The first of two that say something of the same bag and minute counts, as in results.
+        let mut seen = BTreeSet::new();
+        let first = |row: &ReadingRow| seen.insert((row.bag, row.minute.to_bits()));
+        let readings = readings.iter().filter_map(reading).filter(first).collect();
+        let mut seen = BTreeSet::new();
+        let set_aside = set_aside.iter().filter_map(aside).filter(|row| seen.insert(row.bag));
+        let set_aside = set_aside.collect();
         let meter: Vec<MeterRow> = meter.iter().filter_map(metered).collect();
         Ok(Self::new(Rows { readings, set_aside, meter, ..rows })?)
     }
