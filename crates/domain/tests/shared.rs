@@ -65,10 +65,7 @@ fn plan() -> Plan {
         controls: vec![Control { treatment: control, per_period: 1 }],
         label_foods: vec![jam()],
         periods: vec![period("First")],
-        set_aside_rules: vec![SetAsideRule {
-            id: "ann-ill".into(),
-            says: "Ann was ill".into(),
-        }],
+        set_aside_rules: vec![rule("ann-ill"), rule("leak")],
         bags: vec![bag(0, "Ann's"), bag(1, "Bea's"), bag(2, "Mr. Teacher's")],
         ..base_plan()
     }
