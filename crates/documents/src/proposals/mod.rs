@@ -3,12 +3,10 @@
 //! Cells that a spreadsheet would take for a formula are written with an apostrophe before them,
 //! and read without it.
 
-mod guard;
-
+use crate::guard::{guarded, unguarded};
 use barm_domain::nearest::{nearest, plain};
 use barm_domain::proposal::Written;
 use csv::WriterBuilder;
-use guard::{guarded, unguarded};
 
 /// A proposal with the words that belong to it alone.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

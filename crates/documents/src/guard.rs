@@ -17,12 +17,12 @@ fn computes(cell: &str) -> bool {
 }
 
 /// A cell that stays text; an apostrophe of its own is doubled, so that it is read again.
-pub(super) fn guarded(cell: &str) -> String {
+pub(crate) fn guarded(cell: &str) -> String {
     if computes(cell) || cell.starts_with('\'') { format!("'{cell}") } else { cell.to_owned() }
 }
 
 /// The cell that was guarded.
-pub(super) fn unguarded(cell: &str) -> &str {
+pub(crate) fn unguarded(cell: &str) -> &str {
     let guards = |rest: &&str| computes(rest) || rest.starts_with('\'');
     cell.strip_prefix('\'').filter(guards).unwrap_or(cell)
 }
