@@ -173,7 +173,7 @@ fn draws_say_what_their_distribution_says() {
     let draws: Vec<f64> = (0..1000)
         .map(|i| mean + sd * normal::quantile((f64::from(i) + 0.5) / 1000.0))
         .collect();
-    let by_draws = Candidate { belief: Belief::Draws(draws), ..normal.clone() };
+    let by_draws = Candidate { belief: Belief::Draws(draws), ..normal };
     let (a, b) = (gain(&normal).unwrap(), gain(&by_draws).unwrap());
     assert!((a.clear - b.clear).abs() < 1e-3, "{a:?} {b:?}");
     assert!((a.half_then / b.half_then - 1.0).abs() < 1e-3);
@@ -215,7 +215,7 @@ fn whatever_tells_more_brings_more() {
     let mut none = base.clone();
     none.verdicts.pooled = 0.0;
     assert_eq!(brings(&none).clear.to_bits(), 0.0_f64.to_bits());
-    let mut free = base.clone();
+    let mut free = base;
     free.added.dollars = 0.0;
     assert_eq!(
         (brings(&free).clear_per_dollar(), brings(&free).shrinks_per_dollar()),
