@@ -13,13 +13,13 @@
 use super::error::{PowerError, usable};
 use super::is_inner;
 use super::one_difference::{Odds, smallest};
+use super::widths::Widths;
 use crate::statistics::chance::Chance;
 use crate::statistics::compare::compare;
 use crate::statistics::compare::{BagValue, Compared, Contrast, How, NotComparable, Question};
 use crate::statistics::distribution::normal;
-use crate::statistics::mixed::{Family, Told};
 use crate::statistics::verdict::barred;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Where one bag stands that is still to be made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -203,55 +203,6 @@ impl Seen {
             found.sum::<f64>() / self.halves.len() as f64
         };
         Odds { rightly: share(away), wrongly: share(-away) }
-    }
-}
-
-/// Widths of intervals that hold together, in standard errors, over degrees of freedom; none where no comparison can
-/// be told.
-#[derive(Default)]
-struct Widths {
-    /// Reciprocals of degrees of freedom, in rising order, with the logarithm of the width there.
-    known: Vec<(f64, f64)>,
-}
-
-/// Degrees of freedom for which widths are worked out.
-const NODES: u32 = 9;
-
-impl Widths {
-    /// Of a question as it is usually seen: by the correlations of the deal whose first comparison has the middle
-    /// degrees of freedom, from the fewest to the most of any.
-    fn of(all: &[Question], seed: u64) -> Option<Self> {
-        let mut order: Vec<(f64, &Question)> = all
-            .iter()
-            .filter_map(|one| Some((one.told.iter().flatten().next()?.df, one)))
-            .collect();
-        order.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let (_, usual) = order.get(order.len() / 2)?;
-        let told: Vec<&Told> = usual.told.iter().flatten().collect();
-        let family = Family::new(usual.model.as_ref().ok()?, &told, None, seed);
-        let dfs = || all.iter().flat_map(|one| &one.told).flatten().map(|told| 1.0 / told.df);
-        let (low, high) = (dfs().fold(1.0, f64::min), dfs().fold(0.0, f64::max));
-        let ways: BTreeSet<u64> = (0..NODES)
-            .map(|node| {
-                let share = f64::from(node) / f64::from(NODES - 1);
-                (low * libm::pow(high / low, share)).to_bits()
-            })
-            .collect();
-        let known = ways.into_iter().map(f64::from_bits);
-        Some(Self { known: known.map(|at| (at, libm::log(family.bound(1.0 / at)))).collect() })
-    }
-
-    /// The width with that many degrees of freedom.
-    fn at(&self, df: f64) -> f64 {
-        let at = 1.0 / df;
-        let after = self.known.partition_point(|(known, _)| *known < at);
-        let logarithm =
-            match (after.checked_sub(1).map(|i| self.known[i]), self.known.get(after)) {
-                (Some((a, low)), Some(&(b, high))) => low + (high - low) * (at - a) / (b - a),
-                (Some((_, only)), None) | (None, Some(&(_, only))) => only,
-                (None, None) => 0.0,
-            };
-        libm::exp(logarithm)
     }
 }
 

@@ -16,6 +16,7 @@ mod effective;
 mod error;
 mod one_difference;
 mod several;
+mod widths;
 
 pub use bags::bags_needed;
 pub use classes::{Classes, Deals, Place, Spreads};
