@@ -221,3 +221,19 @@ fn the_choices_cost_what_the_page_says() {
         }
     }
 }
+
+#[test]
+fn tmp_print() {
+    for n in [2_u32, 3, 4, 5, 6, 8, 16] {
+        let start = std::time::Instant::now();
+        let l = by_student((n, n));
+        println!(
+            "{n} {:?} first {} pocock {} obf {:?} {:?}",
+            degrees((n, n)),
+            l.left_after(0.02),
+            l.levels(Rule::Pocock).first,
+            l.levels(Rule::OBrienFleming),
+            start.elapsed()
+        );
+    }
+}
