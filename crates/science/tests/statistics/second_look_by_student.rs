@@ -2,6 +2,7 @@
 
 use crate::size::counts;
 use barm_science::statistics::chance::Chance;
+use barm_science::statistics::distribution::multivariate_t::LargestOfSeveral;
 use barm_science::statistics::distribution::student;
 use barm_science::statistics::distribution::two_students::TwoStudents;
 use barm_science::statistics::second_look::{
@@ -219,5 +220,64 @@ fn the_choices_cost_what_the_page_says() {
             let found = found / f64::from(classes);
             assert!((found - cost).abs() < error, "{n} bags, choice {at}: {found} {cost}");
         }
+    }
+}
+
+/// NumPy 2.4.6, 4 million classes for each of 2 to 16 bags a side and round, after a first look at 2 %: the
+/// level of the pooled look that finds 3 further ones in 100.
+#[test]
+fn levels_left_are_those_that_numpy_counts() {
+    let error = 5.0 * (0.03 * 0.97 / 4e6_f64).sqrt();
+    for (n, counted) in [
+        (2, 0.033_544),
+        (3, 0.034_923),
+        (4, 0.035_667),
+        (5, 0.036_157),
+        (6, 0.036_509),
+        (8, 0.037_057),
+        (16, 0.037_491),
+    ] {
+        let left = by_student((n, n)).left_after(FIRST_OF_TWO);
+        assert!((left - counted).abs() < error, "{n}: {left} against {counted}");
+    }
+}
+
+/// Three treatments beside one reference, all bags together telling the spread, each look by Dunnett's
+/// bound: at most 5 in 100, though comparisons are taken to be independent.
+#[test]
+fn several_comparisons_with_few_bags_stay_within_what_is_said() {
+    let classes = counts(10_000, 60_000, 1_000_000);
+    let error = 4.0 * (0.05 * 0.95 / f64::from(classes)).sqrt();
+    let mut chance = Chance::from_seed(13);
+    for n in [2_u32, 3] {
+        let bags = f64::from(n);
+        let (first, pooled) = (4.0 * (bags - 1.0), 4.0 * (2.0 * bags - 1.0) - 1.0);
+        let student = looks((n, n)).by_student(first, pooled).unwrap().over(3).unwrap();
+        let levels = student.levels(Rule::FirstAt(FIRST_OF_TWO));
+        let largest = LargestOfSeveral::new(&vec![vec![0.5; 3]; 3], first, 1);
+        let a = largest.bound(1.0 - levels.first);
+        let b = largest.with_df(pooled).bound(1.0 - levels.pooled);
+        let mut wrong = 0.0;
+        for _ in 0..classes {
+            // Means of the reference and of three treatments, and squares inside them.
+            let mut round = || {
+                let means = [0; 4].map(|_| chance.normal() / bags.sqrt());
+                let squares: f64 = (0..first as u32).map(|_| chance.normal().powi(2)).sum();
+                (means, squares)
+            };
+            let (one, two) = (round(), round());
+            let gaps: Vec<f64> = one.0.iter().zip(two.0).map(|(x, y)| x - y).collect();
+            let middle = gaps.iter().sum::<f64>() / 4.0;
+            let apart: f64 = gaps.iter().map(|g| (g - middle).powi(2)).sum();
+            let squares = one.1 + two.1 + 0.5 * bags * apart;
+            let found = (1..4).any(|at| {
+                let (x, y) = (one.0[at] - one.0[0], two.0[at] - two.0[0]);
+                x.abs() > a * (2.0 * one.1 / first / bags).sqrt()
+                    || (0.5 * (x + y)).abs() > b * (squares / pooled / bags).sqrt()
+            });
+            wrong += f64::from(u8::from(found));
+        }
+        let wrong = wrong / f64::from(classes);
+        assert!(wrong < TOTAL + error && wrong > 0.045 - error, "{n}: {wrong}");
     }
 }

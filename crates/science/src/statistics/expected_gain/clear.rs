@@ -43,23 +43,29 @@ impl Clear {
         }
     }
 
-    /// Where the chance has a kink or a step.
-    fn kinks(&self) -> Vec<f64> {
-        let mut kinks = vec![
+    /// Where the chance has a kink or a step, and where it begins and ends to rise steeply.
+    fn cuts(&self) -> Vec<f64> {
+        let mut cuts = vec![
             (self.readable - self.seen) / self.follows,
             (-self.readable - self.seen) / self.follows,
         ];
+        let steep = 7.0 * libm::sqrt(2.0 * self.inside);
+        for room in [0.0, self.inside - steep, self.inside, self.inside + steep] {
+            if room >= 0.0 {
+                cuts.extend(self.where_room_is(room));
+            }
+        }
+        cuts
+    }
+
+    fn where_room_is(&self, wanted: f64) -> impl Iterator<Item = f64> {
         // room(e) = a e² + 2 b e + c.
         let a = self.allows * self.follows * self.follows - self.apart;
         let b = self.allows * self.follows * self.seen;
-        let c = self.allows * self.seen * self.seen - self.squares;
-        let inner = b * b - a * c;
-        if inner >= 0.0 {
-            // The sum without cancellation, and the other root by the product of both.
-            let sum = -(b + libm::sqrt(inner).copysign(b));
-            kinks.extend([sum / a, c / sum].into_iter().filter(|root| root.is_finite()));
-        }
-        kinks
+        let c = self.allows * self.seen * self.seen - self.squares - wanted;
+        // The larger root without cancellation, and the other one by the product of both.
+        let sum = -(b + libm::sqrt(b * b - a * c).copysign(b));
+        [sum / a, c / sum].into_iter().filter(|root| root.is_finite())
     }
 
     /// The chance over all that round two may show (1).
@@ -69,7 +75,7 @@ impl Clear {
     /// from a kink like a square root.
     pub(super) fn chance(&self, foreseen: &Foreseen) -> f64 {
         let rule = Rule::new(16);
-        let kinks = self.kinks();
+        let kinks = self.cuts();
         let mut chance = 0.0;
         for (low, high) in foreseen.stretches() {
             let mut cuts: Vec<f64> =
@@ -78,7 +84,7 @@ impl Clear {
             cuts.sort_by(f64::total_cmp);
             for ends in cuts.windows(2).filter(|ends| ends[1] > ends[0]) {
                 let panels = libm::ceil((ends[1] - ends[0]) / (2.5 * foreseen.width));
-                let nodes = rule.spread(ends[0], ends[1], (panels as u32).max(1));
+                let nodes = rule.spread(ends[0], ends[1], (panels as u32).max(2));
                 let part = nodes.map(|(e, weight)| {
                     let clear = self.at(e);
                     if clear > 0.0 { weight * clear * foreseen.density(e) } else { 0.0 }
