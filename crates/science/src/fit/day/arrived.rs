@@ -24,8 +24,8 @@ pub(super) struct Arrived {
     pub(super) evidence: f64,
     /// How bags hang on what is open there.
     pub(super) seen: Vec<Seen>,
-    /// Which numbers the day moved.
-    pub(super) moved: Vec<bool>,
+    /// Share of each number's variance beforehand that is left open (1).
+    pub(super) left: Vec<f64>,
     /// The triangle of the covariance.
     root: Vec<Vec<f64>>,
 }
@@ -61,13 +61,18 @@ impl Arrived {
         };
         let left = |at: usize| fit.learned.covariance[at][at] / before[at][at];
         Ok(Self {
-            moved: (0..before.len()).map(|at| left(at) < UNMOVED * UNMOVED).collect(),
+            left: (0..before.len()).map(left).collect(),
             seen: seen.to_vec(),
             fit,
             evidence: place.evidence(&trust),
             root: lower_triangle(&covariance),
             stand: Stand { at: place.at.clone(), covariance, trust: Some(trust) },
         })
+    }
+
+    /// Which numbers the day moved.
+    pub(super) fn moved(&self) -> Vec<bool> {
+        self.left.iter().map(|left| *left < UNMOVED * UNMOVED).collect()
     }
 
     /// Whether the search came to rest.

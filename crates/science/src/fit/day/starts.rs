@@ -13,11 +13,8 @@ const ASIDE: f64 = 1.5;
 /// of them bends what bags do, as an enzyme does that may be so strong that all starch is sugar before yeast is
 /// awake, there are tops to both sides of the bend. Other numbers go along as far as they are known to.
 pub(super) fn beside(day: &Day, found: &Arrived) -> Vec<Stand> {
-    let open = Stand::open(vec![0.0; day.keys.len()]);
-    let before = day.covariance(&open.covariance);
-    let left = |at: usize| found.fit.learned.covariance[at][at] / before[at][at];
     let mut numbers: Vec<usize> = (0..day.keys.len()).collect();
-    numbers.sort_by(|a, b| left(*a).total_cmp(&left(*b)));
+    numbers.sort_by(|a, b| found.left[*a].total_cmp(&found.left[*b]));
     let to_either_side = |number: usize| {
         let along = day.along_number(number);
         [-ASIDE, ASIDE].map(|by| Stand::open(along.iter().map(|part| by * part).collect()))

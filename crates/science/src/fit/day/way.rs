@@ -51,6 +51,7 @@ impl Search<'_> {
         let (mut off, mut share, mut last) = (f64::INFINITY, 1.0, Vec::new());
         let mut remembered = Remembered::default();
         let mut over = stand.covariance.clone();
+        let moved = known.map(Arrived::moved);
         for look in 0..LOOKS {
             if known.is_some_and(|known| known.is_near(&stand.at)) {
                 break;
@@ -67,7 +68,7 @@ impl Search<'_> {
                 deviates: &deviates,
                 covariance: &covariance,
                 apart: false,
-                only: known.map(|known| &known.moved[..]),
+                only: moved.as_deref(),
                 fine: if off > 1.0 || known.is_some() { COARSE } else { FINE },
             };
             let before = known.map(|known| &known.seen[..]).or((!far).then_some(&seen));

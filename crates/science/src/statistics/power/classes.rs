@@ -42,12 +42,6 @@ pub struct Spreads {
 }
 
 impl Spreads {
-    /// Share of the variance that is between groups (1).
-    pub fn group_share(&self) -> f64 {
-        let all = self.bag + self.group;
-        if all > 0.0 { self.group / all } else { 0.0 }
-    }
-
     fn usable(&self) -> Result<(), PowerError> {
         for (what, value) in
             [("the spread of bags", self.bag), ("the spread of groups", self.group)]
