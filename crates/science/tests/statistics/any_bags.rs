@@ -19,6 +19,23 @@ prop_compose! {
     }
 }
 
+/// Beside a value beyond all reason the reading doubt is nothing, and the ratio of the two beyond all numbers.
+#[test]
+fn a_value_beyond_all_reason_leaves_numbers() {
+    for absurd in [-2.7e78, 1e60, -4e98] {
+        let list = [
+            bag(3, 1, 1, 0.0),
+            bag(0, 0, 0, absurd),
+            bag(3, 1, 1, 0.0),
+            bag(0, 0, 1, 0.0),
+            bag(2, 0, 0, 0.0),
+        ];
+        let answer = compare(&list, &Compared::Reference(0), &How::read_with(0.7));
+        assert!(finite(&answer), "{absurd:e}: {answer:?}");
+        assert!(answer.contrasts.iter().any(|contrast| contrast.outcome.is_ok()));
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(
         crate::size::counts(32, 96, 1000)

@@ -209,6 +209,9 @@ impl Settled {
     ) -> Result<Self, MixedError> {
         /// A ratio beyond which bags of one group do not differ at all (1).
         const ENDLESS: f64 = 1e11;
+        /// The largest ratio that is gone on with (1): a reading doubt that is next to nothing beside what groups
+        /// differ by is taken as more, so that no square of their ratio is beyond all numbers.
+        const LARGEST: f64 = 1e30;
         let df = (df_within + df_between) as f64;
         let least = policy.least_ratio();
         let at = |gamma: f64| Solved::at(sums, gamma, df).ok_or(MixedError::NoRest);
@@ -245,7 +248,7 @@ impl Settled {
                 return Err(MixedError::NoSpread);
             }
             let between = solved.gamma * if alike { 0.0 } else { variance };
-            variance = doubt * doubt;
+            variance = (doubt * doubt).max(between / LARGEST);
             let ratio = if single { 0.0 } else { (between / variance).max(least) };
             solved = at(ratio)?;
         }
