@@ -110,12 +110,14 @@ fn patterns(value: &str, all: &mut Vec<Vec<String>>) {
 fn is_said(said: &str, pieces: &[String]) -> bool {
     let Some((first, rest)) = pieces.split_first() else { return false };
     let Some((last, middle)) = rest.split_last() else { return said == first };
-    // What is all open place says nothing.
-    let letters: usize =
-        pieces.iter().map(|piece| piece.chars().filter(|c| c.is_alphabetic()).count()).sum();
     let inside =
         said.strip_prefix(first.as_str()).and_then(|on| on.strip_suffix(last.as_str()));
-    let (Some(mut left), true) = (inside, letters >= 3) else { return false };
+    let Some(mut left) = inside else { return false };
+    // What is all open place says nothing.
+    let letters = |piece: &String| piece.chars().filter(|c| c.is_alphabetic()).count();
+    if pieces.iter().map(letters).sum::<usize>() < 3 {
+        return false;
+    }
     for piece in middle {
         let Some((_, behind)) = left.split_once(piece.as_str()) else { return false };
         left = behind;
