@@ -44,7 +44,9 @@ fn program() -> Program {
     });
     for file in wording {
         let text = fs::read_to_string(root().join(&file)).expect("wording is UTF-8");
-        messages(&text).iter().for_each(|value| patterns(value, &mut texts));
+        for value in messages(&text) {
+            patterns(&value, &mut texts);
+        }
     }
     for file in BESIDE {
         let text = fs::read_to_string(root().join(file)).expect("a source file is UTF-8");
@@ -166,7 +168,7 @@ fn faults(pages: &[Page], program: &Program) -> Vec<String> {
         }
         let prose = prose(text);
         let parts: Vec<&str> = prose.split("**").collect();
-        if parts.len() % 2 == 0 {
+        if parts.len().is_multiple_of(2) {
             fault("a ** without another".to_owned());
         }
         for said in parts.iter().skip(1).step_by(2) {
