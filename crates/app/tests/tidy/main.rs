@@ -1,5 +1,6 @@
 //! Guards the house rules that `docs/ARCHITECTURE.md` states as absences.
 
+mod guide;
 mod markup;
 mod spaces;
 
