@@ -178,6 +178,7 @@ fn calls_are_found_with_everything_they_fill_in() {
 /// The pages whose words are in the catalog, and what is worded for them.
 const MOVED: &[&str] = &[
     "web/approve",
+    "web/claims",
     "web/devices.rs",
     "web/enter",
     "web/head.rs",
@@ -195,6 +196,7 @@ const MOVED: &[&str] = &[
     "desk/drawings.rs",
     "desk/editing/form.rs",
     "desk/editing/verdict.rs",
+    "desk/room/claims",
     "desk/room/doubts.rs",
     "desk/room/round.rs",
     "desk/room/run",

@@ -40,6 +40,8 @@ static ASSETS: &[Asset] = &[
     asset!("pilot.js", SCRIPT),
     asset!("approve.css", STYLE),
     asset!("approve.js", SCRIPT),
+    asset!("marks.css", STYLE),
+    asset!("marks.js", SCRIPT),
     asset!("enter.css", STYLE),
     asset!("enter.js", SCRIPT),
     asset!("enter-again.js", SCRIPT),

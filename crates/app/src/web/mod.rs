@@ -9,6 +9,8 @@ mod approve;
 mod assets;
 mod bench;
 mod caller;
+mod claim;
+mod claims;
 #[cfg(test)]
 mod class_day;
 mod cookies;
@@ -23,6 +25,7 @@ mod join;
 mod join_page;
 mod kept;
 mod log;
+mod marks;
 mod network;
 mod origin;
 mod page;

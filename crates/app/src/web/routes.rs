@@ -2,8 +2,8 @@
 
 use super::state::Web;
 use super::{
-    aide, approve, assets, bench, devices, enter, events, guard, headers, host, join, kept,
-    network, page, pilot, plan, plan_together, prepare, print, rehearse, results, round, run,
+    aide, approve, assets, bench, claim, claims, devices, enter, events, guard, headers, host, join, kept,
+    marks, network, page, pilot, plan, plan_together, prepare, print, rehearse, results, round, run,
     sign_in, start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
@@ -181,6 +181,19 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/rehearse/state", TEACHER, rehearse::so_far),
         get("/i/{id}/results", TEACHER, results::show),
         get("/i/{id}/results.pdf", TEACHER, results::report),
+        // What groups claim.
+        get("/claim", GROUP, claim::show),
+        post("/claim", GROUP, claim::post),
+        post("/claim/read", GROUP, claim::read),
+        get("/i/{id}/claims", TEACHER, claims::show),
+        post("/i/{id}/claims", TEACHER, claims::act),
+        // Marks.
+        get("/i/{id}/marks", TEACHER, marks::list),
+        post("/i/{id}/marks", TEACHER, marks::hand_out),
+        get("/i/{id}/marks/rubric", TEACHER, marks::rubric),
+        post("/i/{id}/marks/rubric", TEACHER, marks::save_rubric),
+        get("/i/{id}/marks/{period}/{group}", TEACHER, marks::one),
+        post("/i/{id}/marks/{period}/{group}", TEACHER, marks::mark),
         // What is kept, for how long, and copies of it.
         get("/i/{id}/names", TEACHER, kept::words),
         post("/i/{id}/names/delete", TEACHER, kept::delete),

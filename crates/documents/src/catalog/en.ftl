@@ -54,6 +54,7 @@ bench-no-store = This browser cannot keep readings. Write them on paper too.
 bench-no-bags = Your group has no bags today.
 bench-older-plan = “(plan { $version })” behind a name: made as plan { $version } said, before the plan was changed.
 bench-plan-own = Plan your own bags
+bench-claim = Write what you found
 
 # Its tabs and clocks.
 bench-bags = Your bags
@@ -743,3 +744,37 @@ chart-gap = gap
 chart-mads = MADs
 chart-nothing = no readings
 chart-kinds = kinds
+
+# What a group claims.
+
+claim-title = What we found
+claim-lead = Say what you found. Say what you saw. Then say why that answers the question. Write no names.
+claim-handed-in = It is handed in. You can change it and hand it in again.
+claim-mend = Look at this first
+claim-mend-about = Choose what your claim is about.
+claim-mend-says = Say if it rose more or less, or if no difference can be read.
+claim-mend-by = Write by how much like this: 6 mm. Or leave it empty.
+claim-mend-size-of-nothing = If no difference can be read, leave “by how much” empty.
+claim-mend-long = A text is too long. Two pages are the most.
+claim-about = Our claim is about
+claim-about-none = Choose one
+claim-pair = { $treatment } beside { $beside }
+claim-says = It
+claim-says-more = rose more
+claim-says-less = rose less
+claim-says-no-readable-difference = shows no difference that we can read
+claim-by = By how much?
+claim-by-lead = Like: 6 mm. You may leave it empty.
+claim-evidence = What did you see?
+claim-evidence-lead = Numbers with their unit, and from how many bags. Say what went wrong too.
+claim-reasoning = Why does that answer the question?
+claim-reasoning-lead = What do yeast, food and gas have to do with it?
+claim-heard = What others wrote of your claim
+claim-heard-lead = They do not know who you are. Change your claim if they helped you.
+claim-others = Claims of others
+claim-others-lead = Read each one. Be kind and exact. You do not know who wrote it.
+claim-other = Claim { $number }
+claim-convinces = What convinces you?
+claim-asks = What would you ask?
+claim-keep = Keep it
+claim-marks = Your teacher wrote

@@ -54,6 +54,7 @@ bench-no-store = Aquí no se puede guardar. Escriban también en papel.
 bench-no-bags = Hoy su grupo no tiene bolsas.
 bench-older-plan = «(plan { $version })» tras un nombre: hecha como decía el plan { $version }, antes de cambiarlo.
 bench-plan-own = Planear sus propias bolsas
+bench-claim = Escribir lo que hallaron
 
 # Pestañas y relojes.
 bench-bags = Sus bolsas
@@ -743,3 +744,37 @@ chart-gap = diferencia
 chart-mads = DMA
 chart-nothing = sin lecturas
 chart-kinds = tipos
+
+# Lo que afirma un grupo.
+
+claim-title = Lo que hallamos
+claim-lead = Digan qué hallaron. Digan qué vieron. Luego digan por qué eso responde la pregunta. No escriban nombres.
+claim-handed-in = Está entregado. Pueden cambiarlo y entregarlo otra vez.
+claim-mend = Miren esto primero
+claim-mend-about = Elijan de qué trata su afirmación.
+claim-mend-says = Digan si subió más o menos, o si no se puede leer una diferencia.
+claim-mend-by = Escriban cuánto así: 6 mm. O déjenlo vacío.
+claim-mend-size-of-nothing = Si no se puede leer una diferencia, dejen vacío «cuánto».
+claim-mend-long = Un texto es muy largo. Lo más son dos páginas.
+claim-about = Nuestra afirmación trata de
+claim-about-none = Elijan una
+claim-pair = { $treatment } junto a { $beside }
+claim-says = Eso
+claim-says-more = subió más
+claim-says-less = subió menos
+claim-says-no-readable-difference = no muestra una diferencia que podamos leer
+claim-by = ¿Cuánto?
+claim-by-lead = Como: 6 mm. Pueden dejarlo vacío.
+claim-evidence = ¿Qué vieron?
+claim-evidence-lead = Números con su unidad, y de cuántas bolsas. Digan también qué salió mal.
+claim-reasoning = ¿Por qué eso responde la pregunta?
+claim-reasoning-lead = ¿Qué tienen que ver la levadura, la comida y el gas?
+claim-heard = Lo que otros escribieron de su afirmación
+claim-heard-lead = No saben quiénes son ustedes. Cambien su afirmación si les ayudaron.
+claim-others = Afirmaciones de otros
+claim-others-lead = Lean cada una. Sean amables y exactos. Ustedes no saben quién la escribió.
+claim-other = Afirmación { $number }
+claim-convinces = ¿Qué les convence?
+claim-asks = ¿Qué preguntarían?
+claim-keep = Guardarlo
+claim-marks = Su maestra o maestro escribió

@@ -145,6 +145,9 @@ function head() {
 function notes() {
   const all = [];
   if (page.scene.kind !== "real") all.push(el("p", { class: "made-up" }, t(page.scene.kind === "invented" ? "bench-invented" : "bench-rehearsal")));
+  if (stretch() === "after") {
+    all.push(el("p", {}, el("a", { class: "btn quiet", href: `/claim?lang=${spoken()}` }, t("bench-claim"))));
+  }
   if (stretch() === "before" && ["guided", "open"].includes(page.scene.inquiry)) {
     all.push(el("p", {}, el("a", { class: "btn quiet", href: `/plan-together?lang=${spoken()}` }, t("bench-plan-own"))));
   }

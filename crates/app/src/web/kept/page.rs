@@ -69,6 +69,9 @@ fn kept(w: Wording, view: &WordsView) -> Markup {
         match kind {
             "reason" | "guess" => say!(w, "kept-reasons", count = count),
             "proposal" => say!(w, "kept-proposals", count = count),
+            "claim" => say!(w, "kept-claims", count = count),
+            "claim-review" => say!(w, "kept-reviews", count = count),
+            "mark" | "mark-copy" => say!(w, "kept-marks", count = count),
             "proposal-answer" => say!(w, "kept-answers", count = count),
             _ => say!(w, "kept-others", count = count),
         }

@@ -3,6 +3,7 @@
 mod bench;
 mod cards;
 mod changes;
+mod claims;
 mod class;
 mod doors;
 mod escaped;

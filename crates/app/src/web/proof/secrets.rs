@@ -95,6 +95,7 @@ fn body(class: &Class, path: &str, who: &Visitor, turn: usize) -> String {
             ] })
             .to_string()
         }
+        "/claim" => "says=more&evidence=ours&do=hand-in".to_owned(),
         "/plan-together" => {
             // The same as another group proposed, which would make them partners.
             let act = if turn.is_multiple_of(2) { "look" } else { "hand-in&seen=1" };

@@ -17,6 +17,7 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
             (lead(&say!(w, "results-lead")))
             }
             main {
+                p { a href={ "/i/" (id) "/claims" } { (say!(w, "results-claims")) } }
                 @if view.bags == 0 {
                     section.sec {
                         div.mg { h2 { (say!(w, "results-not-yet")) } }

@@ -26,6 +26,21 @@ impl Walk<'_> {
         }
         self.browser.until(done);
     }
+
+    /// Hands in a claim of the group that joined.
+    pub(crate) fn claim(&self, evidence: &str) {
+        self.open("/claim?lang=en");
+        self.browser.run(
+            "const about = document.getElementById('about');
+             about.selectedIndex = about.options.length - 1;",
+        );
+        self.browser.click("#says-more");
+        self.set("#by", "6 mm");
+        self.set("#evidence", evidence);
+        self.set("#reasoning", "Yeast makes gas of the sugar in it.");
+        self.leave_by("button[value=hand-in]");
+        self.browser.until("return document.querySelector('p.done') !== null;");
+    }
 }
 
 pub(super) const LOOKS: &[Look] = &[
@@ -71,6 +86,20 @@ pub(super) const LOOKS: &[Look] = &[
     look("/plan-together", "plan together handed in, es", Fingers, |walk| {
         walk.open("/plan-together?lang=es");
         walk.browser.until("return document.querySelector('p.done') !== null;");
+    }),
+    look("/claim", "claim", Fingers, |walk| {
+        let (period, group, _) = &walk.codes.during;
+        walk.join(period, group);
+        walk.open("/claim?lang=en");
+    }),
+    look("/claim", "claim to be mended, es", Fingers, |walk| {
+        walk.open("/claim?lang=es");
+        walk.set("#by", "mucho");
+        walk.leave_by("button[value=hand-in]");
+        walk.browser.until("return document.querySelector('.think') !== null;");
+    }),
+    look("/claim", "claim handed in", Fingers, |walk| {
+        walk.claim("Bag A rose 19 mm in 20 min, the bag with no food 2 mm.");
     }),
     look("/aide", "aide", Fingers, |walk| {
         walk.come_in(&walk.codes.aide, "/aide");

@@ -47,6 +47,22 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/results", "no results", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/results"));
     }),
+    look("/i/{id}/claims", "no claims", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/claims"));
+    }),
+    look("/i/{id}/claims", "claims", Mouse, |walk| {
+        let (period, own, _) = &walk.codes.during;
+        for (code, evidence) in [
+            (own, "Our bags rose 12 mm and 19 mm in 20 min."),
+            (&walk.codes.lent[2], "It was 99 mm high. One bag leaked."),
+        ] {
+            walk.join(period, code);
+            walk.claim(evidence);
+        }
+        walk.open(&format!("/i/{DURING}/claims"));
+        walk.leave_by("button[value=open]");
+        assert!(walk.browser.text().contains("read each other’s claims now"));
+    }),
     look("/i/{id}/results", "results", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/results"));
     }),

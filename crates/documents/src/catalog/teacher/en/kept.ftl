@@ -9,6 +9,18 @@ kept-reasons = { $count ->
     [one] 1 reason for a guess
    *[other] { $count } reasons for guesses
   }
+kept-claims = { $count ->
+    [one] 1 claim that a group handed in, or an older state of one
+   *[other] { $count } claims that groups handed in, older states among them
+  }
+kept-reviews = { $count ->
+    [one] 1 note on another group’s claim
+   *[other] { $count } notes on other groups’ claims
+  }
+kept-marks = { $count ->
+    [one] 1 sheet of marks with your remarks, or an older state or copy of one
+   *[other] { $count } sheets of marks with your remarks, older states and copies among them
+  }
 kept-proposals = { $count ->
     [one] 1 proposal that a group handed in
    *[other] { $count } proposals that groups handed in

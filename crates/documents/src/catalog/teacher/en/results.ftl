@@ -44,3 +44,4 @@ results-made-now = { $count ->
 results-report = Report
 results-report-a4 = Report on A4
 results-names = Names and notes: what is kept, and deleting it
+results-claims = What groups claim

@@ -1,0 +1,139 @@
+//! A group's page for its claim.
+
+use super::peers::{Dealt, dealt};
+use super::{TypedClaim, claimed, hand_in_claim, reviews};
+use crate::desk::DeskError;
+use crate::desk::room::marks::{HandedOut, newest_copy};
+use crate::desk::room::proposals::Group;
+use crate::desk::room::results::what_counts;
+use crate::desk::room::{Kind, Room};
+use barm_domain::claim::{Claim, ClaimFault};
+use barm_domain::plan::Plan;
+use jiff::Timestamp;
+
+/// What a group's claim page shows. It has no place for a verdict, for a forecast, or for whose claim it reads.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct ClaimView {
+    /// Name of the period.
+    pub(crate) period: String,
+    /// The group's number.
+    pub(crate) group: u32,
+    /// Whether nothing here counts.
+    pub(crate) kind: Kind,
+    /// What can be claimed about.
+    pub(crate) about: Vec<About>,
+    /// What the group wrote, or nothing yet.
+    pub(crate) wrote: TypedClaim,
+    /// What has to be mended before it can be handed in.
+    pub(crate) faults: Vec<ClaimFault>,
+    /// Whether what stands there is handed in.
+    pub(crate) handed_in: bool,
+    /// Claims that the group is to read, without names.
+    pub(crate) others: Vec<Other>,
+    /// What others wrote of its own.
+    pub(crate) heard: Vec<(String, String)>,
+    /// Its marks, once the teacher handed them out.
+    pub(crate) marks: Option<HandedOut>,
+}
+
+/// A treatment that a question compares with something.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct About {
+    /// Id of the question.
+    pub(crate) question: String,
+    /// The question in words.
+    pub(crate) asks: String,
+    /// The treatment.
+    pub(crate) treatment: String,
+    /// What it stands beside.
+    pub(crate) beside: String,
+}
+
+/// A claim of somebody else's.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Other {
+    /// The claim.
+    pub(crate) claim: TypedClaim,
+    /// What it stands beside.
+    pub(crate) beside: String,
+    /// What this group wrote of it: what convinces, and what it would ask.
+    pub(crate) wrote: (String, String),
+}
+
+/// The claim page of a group: with what it typed just now, handed in if that was asked for and nothing is wrong with
+/// it; or with what it handed in. Waits for the disk.
+pub(crate) fn claim_view(
+    room: &Room,
+    group: &Group,
+    typed: Option<(TypedClaim, bool)>,
+    now: Timestamp,
+) -> Result<ClaimView, DeskError> {
+    let plan = room.read(|scene| what_counts(scene).0);
+    let mut faults = Vec::new();
+    let mut open = None;
+    if let Some((typed, hands_in)) = typed {
+        match Claim::read(&plan, &typed.typed()) {
+            Ok(_) if hands_in => hand_in_claim(room, group, typed, now)?,
+            Ok(_) => open = Some(typed),
+            Err(found) => {
+                faults = if typed.is_blank() && !hands_in { Vec::new() } else { found };
+                open = Some(typed);
+            }
+        }
+    }
+    let mut claimed = claimed(room)?;
+    let own = claimed.get(group).map(|handed| handed.claim.clone());
+    let about = about(&plan);
+    let beside = |claim: &TypedClaim| {
+        let same = |one: &&About| one.question == claim.question && one.treatment == claim.treatment;
+        about.iter().find(same).map_or_else(String::new, |one| one.beside.clone())
+    };
+    let written = reviews(room)?;
+    let mine = |reader: u32, writer: u32| {
+        let same = |one: &&super::Wrote| {
+            one.period == group.0 && one.reader == reader && one.writer == writer
+        };
+        written.iter().find(same)
+    };
+    let mut others = Vec::new();
+    let own_deal = dealt(room, &group.0)?.into_iter().filter(|one| one.reader == group.1);
+    for Dealt { reader, writer } in own_deal {
+        let Some(handed) = claimed.remove(&(group.0.clone(), writer)) else { continue };
+        let wrote = mine(reader, writer);
+        let wrote = wrote.map(|one| (one.convinces.clone(), one.asks.clone()));
+        let beside = beside(&handed.claim);
+        others.push(Other { claim: handed.claim, beside, wrote: wrote.unwrap_or_default() });
+    }
+    let heard = written.iter().filter(|one| one.period == group.0 && one.writer == group.1);
+    Ok(ClaimView {
+        period: group.0.clone(),
+        group: group.1,
+        kind: room.kind,
+        handed_in: open.is_none() && own.is_some(),
+        wrote: open.or(own).unwrap_or_default(),
+        about,
+        faults,
+        others,
+        heard: heard.map(|one| (one.convinces.clone(), one.asks.clone())).collect(),
+        marks: newest_copy(room, group)?,
+    })
+}
+
+/// Everything that can be claimed about, question by question.
+pub(super) fn about(plan: &Plan) -> Vec<About> {
+    let of = |question: &barm_domain::plan::Question| -> Vec<About> {
+        let answering = plan.answering(question).into_iter();
+        answering
+            .filter_map(|treatment| {
+                let beside = plan.beside(question, treatment)?;
+                Some(About {
+                    question: question.id.clone(),
+                    asks: question.asks.clone(),
+                    treatment: treatment.name.clone(),
+                    beside: beside.to_owned(),
+                })
+            })
+            .collect()
+    };
+    plan.questions.iter().flat_map(of).collect()
+}

@@ -1,0 +1,126 @@
+//! What the claim page answers.
+
+use super::page;
+use crate::desk::Catalog;
+use crate::desk::room::claims::{TypedClaim, claim_view, review};
+use crate::desk::room::proposals::Group;
+use crate::web::caller::{Caller, Device};
+use crate::web::page::sheet_with;
+use crate::web::state::Web;
+use crate::web::trouble::Trouble;
+use crate::web::wall::language;
+use axum::extract::{Form, Query, State};
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Redirect, Response};
+use barm_domain::claim::MOST_CHARACTERS;
+use serde::Deserialize;
+
+/// The language that was chosen on the page.
+#[derive(Deserialize)]
+pub(in crate::web) struct Chosen {
+    lang: Option<String>,
+}
+
+/// What was sent, field by field.
+type Fields = Vec<(String, String)>;
+
+fn words(chosen: &Chosen, headers: &HeaderMap) -> &'static Catalog {
+    language(chosen.lang.as_deref(), headers)
+}
+
+fn own(caller: Caller) -> Result<(i64, Group), Trouble> {
+    match caller {
+        Caller::Group { investigation, period, group } => Ok((investigation, (period, group))),
+        _ => Err(Trouble::NotYours),
+    }
+}
+
+async fn shown(
+    web: &Web,
+    (id, group): (i64, Group),
+    device: &Device,
+    words: &'static Catalog,
+    typed: Option<(TypedClaim, bool)>,
+) -> Result<Response, Trouble> {
+    let view = web
+        .wait(move |shelf, now| claim_view(&*shelf.room(id, now)?, &group, typed, now))
+        .await?;
+    let body = page::page(&view, &device.form_field(), words);
+    let title = words.say("claim-title");
+    let styles = ["plan.css", "approve.css"];
+    Ok(sheet_with(words.code(), &title, &styles, &[], &body).into_response())
+}
+
+/// The claim page.
+pub(in crate::web) async fn show(
+    State(web): State<Web>,
+    caller: Caller,
+    device: Device,
+    Query(chosen): Query<Chosen>,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    shown(&web, own(caller)?, &device, words(&chosen, &headers), None).await
+}
+
+/// Looks over what the group typed, or hands it in.
+pub(in crate::web) async fn post(
+    State(web): State<Web>,
+    caller: Caller,
+    device: Device,
+    Query(chosen): Query<Chosen>,
+    headers: HeaderMap,
+    Form(fields): Form<Fields>,
+) -> Result<Response, Trouble> {
+    // Each is looked over, and handed in it is kept: as much work as twenty entries.
+    web.may_write(&headers, 20)?;
+    let (question, treatment) = sent(&fields, "about").split_once('/').unwrap_or_default();
+    let typed = TypedClaim {
+        question: question.to_owned(),
+        treatment: treatment.to_owned(),
+        says: short(&fields, "says"),
+        by: short(&fields, "by"),
+        evidence: long(&fields, "evidence"),
+        reasoning: long(&fields, "reasoning"),
+    };
+    let hands_in = sent(&fields, "do") == "hand-in";
+    let words = words(&chosen, &headers);
+    shown(&web, own(caller)?, &device, words, Some((typed, hands_in))).await
+}
+
+/// Keeps what the group wrote of a claim that it read.
+pub(in crate::web) async fn read(
+    State(web): State<Web>,
+    caller: Caller,
+    Query(chosen): Query<Chosen>,
+    headers: HeaderMap,
+    Form(fields): Form<Fields>,
+) -> Result<Response, Trouble> {
+    web.may_write(&headers, 20)?;
+    let (id, group) = own(caller)?;
+    let place = sent(&fields, "place").parse().map_err(|_| Trouble::NotFound)?;
+    let (convinces, asks) = (long(&fields, "convinces"), long(&fields, "asks"));
+    let there = web
+        .wait(move |shelf, now| {
+            review(&*shelf.room(id, now)?, &group, place, (&convinces, &asks), now)
+        })
+        .await?;
+    if !there {
+        return Err(Trouble::NotFound);
+    }
+    let code = words(&chosen, &headers).code();
+    Ok(Redirect::to(&format!("/claim?lang={code}#others")).into_response())
+}
+
+fn sent<'f>(fields: &'f [(String, String)], name: &str) -> &'f str {
+    let found = fields.iter().find(|(field, _)| field == name);
+    found.map_or("", |(_, value)| value.trim())
+}
+
+fn short(fields: &[(String, String)], name: &str) -> String {
+    sent(fields, name).chars().take(80).collect()
+}
+
+/// One character more than there may be, so that what is too long is said and not cut.
+fn long(fields: &[(String, String)], name: &str) -> String {
+    sent(fields, name).replace("\r\n", "\n").chars().take(MOST_CHARACTERS + 1).collect()
+}

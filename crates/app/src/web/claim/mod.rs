@@ -1,0 +1,8 @@
+//! A group's claim: what it found, what it saw, and why that answers its question; and others' claims to read.
+//!
+//! The page knows no verdict and no forecast.
+
+mod answer;
+mod page;
+
+pub(super) use answer::{post, read, show};
