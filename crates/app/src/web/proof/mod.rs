@@ -16,6 +16,7 @@ mod printer;
 mod rehearsal;
 mod sealed;
 mod secrets;
+mod shared;
 mod sheet;
 mod streams;
 mod unforeseen;
