@@ -245,7 +245,7 @@ fn what_a_colleague_shared_is_shown_and_analyzed() {
     share(folder.path(), "data.zip");
     let (shown, _) = run(folder.path(), &["take", "data.zip"]).ended(0);
     assert!(
-        shown.contains("Nothing was written") && shown.contains("Maple syrup 0.8 g"),
+        shown.contains("Nothing was written") && shown.contains("maple syrup 0.8 g"),
         "{shown}"
     );
     let (out, _) = run(folder.path(), &["take", "data.zip", "--to", "theirs"]).ended(0);
@@ -257,7 +257,7 @@ fn what_a_colleague_shared_is_shown_and_analyzed() {
     let theirs = folder.path().join("theirs");
     assert_eq!(files(&theirs).len(), 2);
     let (found, _) = run(&theirs, &["analyze", "plan.toml", "readings.csv"]).ended(0);
-    assert!(found.contains("Maple syrup 0.8 g") && found.contains("clear"), "{found}");
+    assert!(found.contains("maple syrup 0.8 g") && found.contains("clear"), "{found}");
     // What was taken is shared again as the same rows.
     let again = ["share", "theirs/plan.toml", "theirs/readings.csv", "--to", "again.zip"];
     run(folder.path(), &again).ended(0);
@@ -370,16 +370,16 @@ fn the_same_question_of_three_classes_is_put_together() {
     let (out, _) = run(at, &["years", "classes"]).ended(0);
     for part in [
         "2027",
-        "Maple syrup 0.8 g, beside no food; mm at minute",
+        "maple syrup 0.8 g, beside no food; mm at minute",
         "all classes",
         "the next class",
-        "Over 3 classes, “Maple syrup 0.8 g” rose ",
+        "Over 3 classes, “maple syrup 0.8 g” rose ",
         "Another class like these would find between",
     ] {
         assert!(out.contains(part), "{part}\n{out}");
     }
     let (some, _) = run(at, &["years", "classes", "--about", "lactase"]).ended(0);
-    assert!(some.contains("actase") && !some.contains("Maple"), "{some}");
+    assert!(some.contains("actase") && !some.contains("maple"), "{some}");
     // The same class by another name counts once; one that is refused is named, and the rest told.
     fs::copy(at.join("classes/2027.zip"), at.join("classes/copy.zip")).expect("copied");
     let (twice, _) = run(at, &["years", "classes"]).ended(0);

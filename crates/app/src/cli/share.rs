@@ -61,10 +61,11 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     ];
     page::rows(out, &["", ""], &[1], counts)?;
     if given.rejected > 0 {
-        let says = format!(
-            "{} rows of the readings were not taken and are not in it; `barm analyze` says why.",
-            given.rejected
-        );
+        let rows = match given.rejected {
+            1 => "1 row of the readings was not taken and is".to_owned(),
+            more => format!("{more} rows of the readings were not taken and are"),
+        };
+        let says = format!("{rows} not in it; `barm analyze` says why.");
         page::paragraph(out, 0, &says)?;
     }
     if Form::of(&arguments.to) == Form::Table && !rows.meter.is_empty() {

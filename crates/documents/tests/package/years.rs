@@ -42,7 +42,7 @@ fn stretched(name: &str, factor: f64) -> Class {
 }
 
 fn maple(years: &Years) -> &Difference {
-    let of = |one: &&Difference| one.treatment_says().starts_with("Maple syrup");
+    let of = |one: &&Difference| one.treatment_says().starts_with("maple syrup");
     years.differences.iter().find(of).expect("maple syrup is compared")
 }
 
@@ -51,7 +51,7 @@ fn alone(class: &Class) -> Study {
     let own = &class.investigation;
     let result = result::analyze(&own.plan, &[], &own.readings, &own.set_aside);
     let mut all = result.questions.iter().flat_map(|answer| &answer.comparisons);
-    let maple = all.find(|one| one.treatment.contains("Maple")).expect("compared");
+    let maple = all.find(|one| one.treatment.contains("maple")).expect("compared");
     let told = maple.with.difference.expect("told");
     Study::estimated(told.difference, told.se, told.df)
 }
@@ -88,7 +88,7 @@ fn classes_are_put_together_from_what_each_found_by_itself() {
         assert!(tau(other) < 1e-9, "{}: {}", other.treatment_says(), tau(other));
     }
     let says = found.says().join(" ");
-    assert!(says.starts_with("Over 4 classes, “Maple syrup 0.8 g” rose "), "{says}");
+    assert!(says.starts_with("Over 4 classes, “maple syrup 0.8 g” rose "), "{says}");
     assert!(says.contains("more than “no food”") && says.contains("truly differ"), "{says}");
 }
 
@@ -147,12 +147,12 @@ fn bags_that_were_made_otherwise_are_another_question() {
     let near = Years::of(&[first.clone(), with(1.2)]);
     assert_eq!(maple(&near).classes.len(), 2);
     let says = maple(&near).says().join(" ");
-    assert!(says.contains("not quite the same: Maple syrup 0.8 to 0.96 g"), "{says}");
+    assert!(says.contains("not quite the same: maple syrup 0.8 to 0.96 g"), "{says}");
     let far = Years::of(&[first, with(2.0)]);
     let own: Vec<usize> = far
         .differences
         .iter()
-        .filter(|one| one.treatment_says().starts_with("Maple"))
+        .filter(|one| one.treatment_says().starts_with("maple"))
         .map(|one| one.classes.len())
         .collect();
     assert_eq!(own, [1, 1]);

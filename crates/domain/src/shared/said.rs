@@ -34,7 +34,15 @@ impl Measure {
 impl IngredientRow {
     /// The ingredient in words, such as `Honey 0.5 g`.
     pub(crate) fn says(&self) -> String {
-        format!("{} {} {}", self.item.name(), plainly(self.amount), self.measure.written())
+        let name = self.item.name();
+        // What flows is what the teacher made of a powder or a tablet.
+        let flows = matches!(self.measure, Measure::Milliliter | Measure::Drop);
+        let dry = name.strip_suffix(" powder").or_else(|| name.strip_suffix(" tablet"));
+        let name = match dry.filter(|_| flows) {
+            Some(stem) => format!("{stem} solution"),
+            None => name.to_owned(),
+        };
+        format!("{name} {} {}", plainly(self.amount), self.measure.written())
     }
 }
 

@@ -94,6 +94,7 @@ impl Years {
             })
         };
         let mut minutes: BTreeMap<usize, f64> = BTreeMap::new();
+        let mut made = Made::new();
         let mut gathered: Vec<Gathered> = Vec::new();
         for (at, class) in classes.iter().enumerate().filter(|(at, _)| !out(*at)) {
             let own = &class.investigation;
@@ -101,8 +102,8 @@ impl Years {
             let Some(minute) = result.minute else { continue };
             minutes.insert(at, minute);
             gather(at, class, &result, &mut gathered);
+            made.insert((at, minute.to_bits()), result);
         }
-        let mut made = BTreeMap::new();
         let mut differences: Vec<Difference> = gathered
             .into_iter()
             .filter_map(|one| difference(classes, &minutes, one, &mut made))

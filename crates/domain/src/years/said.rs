@@ -3,10 +3,11 @@
 use super::{Class, Difference, PassedOver, Side};
 use crate::shared::plainly;
 
-/// Tenths of a millimeter; never `-0.0`.
+/// Tenths of a millimeter; never a zero below 0.
 fn tenths(value: f64) -> String {
     let rounded = (value * 10.0).round() / 10.0;
-    format!("{:.1}", if rounded.abs() < 0.05 { 0.0 } else { rounded })
+    let minus = if rounded < -0.05 { "−" } else { "" };
+    format!("{minus}{:.1}", rounded.abs())
 }
 
 impl Side {

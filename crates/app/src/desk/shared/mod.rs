@@ -5,6 +5,8 @@ mod package;
 mod taken;
 mod years;
 
+#[cfg(test)]
+pub(crate) use barm_documents::bundle::{Bundle, Limits};
 pub(crate) use barm_documents::package::Licence;
 pub(crate) use barm_domain::years::Difference as OverYears;
 pub(crate) use out::{Form, Parcel, Said, share};

@@ -3,7 +3,7 @@
 use super::class::{Call, Class, DURING_1, plan_text};
 use crate::desk::rehearse::done_before;
 use crate::desk::room::Kind;
-use barm_documents::bundle::{Bundle, Limits};
+use crate::desk::shared::{Bundle, Limits};
 use barm_domain::record::{Odd, Subject, What, Who};
 use jiff::SignedDuration;
 
