@@ -39,3 +39,4 @@ pub mod starter;
 pub mod testing;
 pub mod trust;
 pub mod words;
+pub mod years;

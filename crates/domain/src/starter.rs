@@ -209,7 +209,7 @@ fn controls() -> Vec<Control> {
     [no_food, no_yeast].map(|treatment| Control { treatment, per_period: 1 }).to_vec()
 }
 
-fn set_aside_rules() -> Vec<SetAsideRule> {
+pub(crate) fn set_aside_rules() -> Vec<SetAsideRule> {
     [
         (
             "leak",

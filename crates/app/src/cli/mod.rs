@@ -13,6 +13,7 @@ mod demo;
 mod facts;
 mod failure;
 mod fit;
+mod kept;
 mod new;
 mod page;
 mod passphrase;
@@ -25,7 +26,10 @@ mod progress;
 mod rehearse;
 mod schedule;
 mod serve;
+mod share;
+mod take;
 mod trust;
+mod years;
 
 use clap::{Parser, Subcommand};
 use failure::Failure;
@@ -58,6 +62,9 @@ enum Command {
     Schedule(schedule::Arguments),
     Print(print::Arguments),
     Analyze(analyze::Arguments),
+    Share(share::Arguments),
+    Take(take::Arguments),
+    Years(years::Arguments),
     Compare(compare::Arguments),
     Fit(fit::Arguments),
     Facts(facts::Arguments),
@@ -65,6 +72,7 @@ enum Command {
     Serve(serve::Arguments),
     Rehearse(rehearse::Arguments),
     Passphrase(passphrase::Arguments),
+    Kept(kept::Arguments),
     Backup(backup::Backup),
     Restore(backup::Restore),
     Export(backup::Export),
@@ -88,6 +96,9 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Schedule(a)) => schedule::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
+        Some(Command::Share(a)) => share::run(a, &mut out),
+        Some(Command::Take(a)) => take::run(a, &mut out),
+        Some(Command::Years(a)) => years::run(a, &mut out),
         Some(Command::Compare(a)) => compare::run(a, &mut out),
         Some(Command::Fit(a)) => fit::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),
@@ -95,6 +106,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Serve(a)) => serve::run(a, &mut out),
         Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),
         Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),
+        Some(Command::Kept(a)) => kept::run(a, &mut out),
         Some(Command::Backup(a)) => backup::backup(a, &mut out),
         Some(Command::Restore(a)) => backup::restore(a, &mut out),
         Some(Command::Export(a)) => backup::export(a, &mut out),

@@ -4,6 +4,7 @@ use super::doors::TooWeak;
 use super::pilot::{Refused, listed as listed_lots};
 use super::plan_file::Mistakes;
 use super::table::TableError;
+use barm_documents::bundle::Refused as NotTaken;
 use barm_documents::page::PdfError;
 use barm_documents::plan_text::Mistake;
 use barm_documents::proposals::Unread;
@@ -15,6 +16,7 @@ use barm_domain::power::NoPower;
 use barm_domain::prep::PrepError;
 use barm_domain::proposal::ApproveError;
 use barm_domain::ready::ReadyError;
+use barm_domain::shared::{NotRebuilt, NotShared};
 use barm_domain::starter::StarterError;
 use barm_science::fit::day::DayError;
 use barm_store::StoreError;
@@ -247,6 +249,34 @@ pub(crate) enum DeskError {
         /// The folder.
         folder: PathBuf,
     },
+    /// A package from outside is not taken.
+    #[error("{} is not taken, and nothing was done: {why}", path.display())]
+    Package {
+        /// The package.
+        path: PathBuf,
+        /// Why.
+        why: NotTaken,
+    },
+    /// What a package holds makes no investigation.
+    #[error("nothing can be made of {}: {why}", path.display())]
+    Rebuilt {
+        /// The package.
+        path: PathBuf,
+        /// Why.
+        why: NotRebuilt,
+    },
+    /// A folder has no package in it.
+    #[error("there is no data package in {}", path.display())]
+    NoPackages {
+        /// The folder.
+        path: PathBuf,
+    },
+    /// An investigation cannot be shared.
+    #[error("these data cannot be shared")]
+    NotShared(#[from] NotShared),
+    /// There is no height to share.
+    #[error("there is no height of a bag of the plan, so that there is nothing to share")]
+    NothingToShare,
     /// The work was cut short.
     #[error("the program is stopping; this was not done")]
     Stopped,
@@ -303,6 +333,10 @@ impl DeskError {
                 Some("check the files given with --certificate and --key".to_owned())
             }
             Self::Certificate => Some("give your own with --certificate and --key".to_owned()),
+            Self::NoPackages { .. } => {
+                Some("name packages, such as those that `barm share` writes".to_owned())
+            }
+            Self::NothingToShare => Some("`barm analyze` says what was not taken".to_owned()),
             Self::Ready(error) => error.fix(),
             Self::Unanswered => {
                 Some("barm new plan.toml --ready which-food --date 2027-03-09".to_owned())
@@ -328,6 +362,9 @@ impl DeskError {
             | Self::NoPlan { .. }
             | Self::NoInvestigation { .. }
             | Self::NoPeriod { .. }
+            | Self::Package { .. }
+            | Self::Rebuilt { .. }
+            | Self::NotShared(_)
             | Self::Weak(_)
             | Self::Chance
             | Self::Hash
@@ -366,6 +403,9 @@ impl DeskError {
             | Self::Power(_)
             | Self::Prep(_)
             | Self::Approve(_)
+            | Self::Rebuilt { .. }
+            | Self::NotShared(_)
+            | Self::NothingToShare
             | Self::Bags(_) => 1,
             Self::Read { .. }
             | Self::Taken { .. }
@@ -385,6 +425,8 @@ impl DeskError {
             | Self::NoReadings
             | Self::NoBags
             | Self::NoAddress
+            | Self::Package { .. }
+            | Self::NoPackages { .. }
             | Self::Weak(_)
             | Self::Chance
             | Self::Hash

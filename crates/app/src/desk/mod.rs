@@ -32,6 +32,7 @@ pub(crate) mod queue;
 pub(crate) mod rehearse;
 pub(crate) mod room;
 pub(crate) mod schedule;
+pub(crate) mod shared;
 pub(crate) mod start;
 mod table;
 mod taught;

@@ -17,6 +17,7 @@ mod predict;
 mod prep;
 mod schedule;
 mod trust;
+mod years;
 
 pub(crate) use analyze::analyzed;
 pub(crate) use assign::assigned;
@@ -30,6 +31,7 @@ pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
 pub(crate) use schedule::scheduled;
 pub(crate) use trust::trusted;
+pub(crate) use years::over_years;
 
 use serde::Serialize;
 use std::io::{self, Write};

@@ -181,6 +181,8 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/rehearse/state", TEACHER, rehearse::so_far),
         get("/i/{id}/results", TEACHER, results::show),
         get("/i/{id}/results.pdf", TEACHER, results::report),
+        get("/i/{id}/data.zip", TEACHER, results::package),
+        get("/i/{id}/data.csv", TEACHER, results::table),
         // What groups claim.
         get("/claim", GROUP, claim::show),
         post("/claim", GROUP, claim::post),
@@ -198,6 +200,8 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/names", TEACHER, kept::words),
         post("/i/{id}/names/delete", TEACHER, kept::delete),
         post("/i/{id}/names/day", TEACHER, kept::day),
+        get("/kept", TEACHER, kept::people),
+        post("/kept", TEACHER, kept::delete_all),
         get("/backups", TEACHER, kept::backups),
         post("/backups", TEACHER, kept::backup),
         // Data sheets on paper.

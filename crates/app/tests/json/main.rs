@@ -21,6 +21,7 @@ mod program;
 mod schedule;
 mod shape;
 mod trust;
+mod years;
 
 use invented::answer_text;
 use serde_json::Value;
@@ -72,6 +73,7 @@ fn the_document_names_every_key_and_no_other() {
         ("assign", invented::assignment()),
         ("trust", invented::trust()),
         ("schedule", invented::schedule()),
+        ("years", years::over_years()),
         ("pilot PLAN --json", invented::protocol()),
         ("pilot PLAN READINGS --json", invented::lesson()),
     ] {

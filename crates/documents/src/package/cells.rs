@@ -7,7 +7,7 @@ use barm_domain::shared::{
 use barm_science::setup::YeastKind;
 
 /// A number without an exponent, and without a sign before 0.
-fn number(value: f64) -> String {
+pub(super) fn number(value: f64) -> String {
     (value + 0.0).to_string()
 }
 
@@ -15,7 +15,7 @@ fn or_blank<T: ToString>(value: Option<T>) -> String {
     value.map(|value| value.to_string()).unwrap_or_default()
 }
 
-const fn yeast(kind: Option<YeastKind>) -> &'static str {
+pub(super) const fn yeast(kind: Option<YeastKind>) -> &'static str {
     match kind {
         None => YEASTS[0],
         Some(YeastKind::ActiveDry) => YEASTS[1],
@@ -27,6 +27,7 @@ const fn yeast(kind: Option<YeastKind>) -> &'static str {
 pub(super) fn of_treatment(row: &TreatmentRow) -> Vec<String> {
     vec![
         row.code.to_string(),
+        or_blank(row.question),
         or_blank(row.beside),
         row.control.to_string(),
         number(row.bag_width_mm),

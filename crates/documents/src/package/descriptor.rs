@@ -34,7 +34,13 @@ pub(super) fn written(about: &About, tables: &[(&Table, usize)]) -> Vec<u8> {
             "path": about.licence.address(),
         }],
         "contributors": [{ "title": "Groups of a school class, by codes only" }],
-        "barm": { "format": FORMAT, "madeUp": about.made_up, "grade": about.grade },
+        "barm": {
+            "format": FORMAT,
+            "madeUp": about.made_up,
+            "grade": about.grade,
+            "readableMm": about.readable_mm,
+            "intervalMin": about.interval_min,
+        },
         "resources": resources,
     });
     // A value made of maps with keys of text can be written.

@@ -56,6 +56,9 @@ pub(super) fn written(rows: &Rows, about: &About) -> String {
     if let Some(grade) = about.grade {
         let _ = writeln!(text, "The class was in grade {grade} (US).");
     }
+    if let Some(mm) = about.readable_mm {
+        let _ = writeln!(text, "It took differences in rise of {mm} mm and more for readable.");
+    }
     text.push_str("\n## Tables\n\n");
     text.push_str(
         "UTF-8, commas, a row of heads. A blank cell was not noted. Units are UCUM codes; `Cel` is a\n\

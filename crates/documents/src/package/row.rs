@@ -65,6 +65,10 @@ impl Cells<'_> {
         self.read(column, "a whole number has to be")
     }
 
+    fn small(&self, column: usize) -> Result<u16, Refused> {
+        self.read(column, "a whole number has to be")
+    }
+
     fn boolean(&self, column: usize) -> Result<bool, Refused> {
         match self.at(column) {
             "true" | "True" | "TRUE" | "1" => Ok(true),
@@ -131,21 +135,22 @@ fn treatment(cells: &Cells<'_>) -> Result<TreatmentRow, Refused> {
         Some(YeastKind::Instant),
         Some(YeastKind::Compressed),
     ];
-    let (_, yeast) = cells.one_of(9, YEASTS.into_iter().zip(kinds), |(word, _)| word)?;
+    let (_, yeast) = cells.one_of(10, YEASTS.into_iter().zip(kinds), |(word, _)| word)?;
     Ok(TreatmentRow {
         code: cells.treatment(0)?,
-        beside: cells.or_blank(1, Cells::treatment)?,
-        control: cells.boolean(2)?,
-        bag_width_mm: cells.number(3)?,
-        bag_height_mm: cells.number(4)?,
-        card_length_mm: cells.number(5)?,
-        card_width_mm: cells.number(6)?,
-        water_ml: cells.number(7)?,
-        water_celsius: cells.number(8)?,
+        question: cells.or_blank(1, Cells::small)?,
+        beside: cells.or_blank(2, Cells::treatment)?,
+        control: cells.boolean(3)?,
+        bag_width_mm: cells.number(4)?,
+        bag_height_mm: cells.number(5)?,
+        card_length_mm: cells.number(6)?,
+        card_width_mm: cells.number(7)?,
+        water_ml: cells.number(8)?,
+        water_celsius: cells.number(9)?,
         yeast,
-        yeast_g: cells.number(10)?,
-        lying: cells.one_of(11, Lying::ALL, |lying| lying.word())?,
-        tray_celsius: cells.or_blank(12, Cells::number)?,
+        yeast_g: cells.number(11)?,
+        lying: cells.one_of(12, Lying::ALL, |lying| lying.word())?,
+        tray_celsius: cells.or_blank(13, Cells::number)?,
     })
 }
 

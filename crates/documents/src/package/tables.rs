@@ -70,6 +70,9 @@ impl Field {
     }
 }
 
+/// The one column that may be missing: others than us may not know it.
+pub(super) const QUESTION: &str = "question";
+
 /// Words for kinds of yeast, and for none.
 pub(super) const YEASTS: [&str; 4] = ["none", "active-dry", "instant", "compressed"];
 
@@ -80,6 +83,8 @@ pub const TABLES: [Table; 6] = [
         says: "One way of making a bag, but for its ingredients",
         fields: &[
             field("treatment", TREATMENT, "code of the treatment"),
+            field(QUESTION, Kind::Integer(1, 999), "number of the class's question it answers")
+                .or_blank(),
             field("compared_with", TREATMENT, "the treatment it is compared with").or_blank(),
             field("control", Kind::Boolean, "whether it is a shared control bag"),
             field("bag_width_mm", SIZE, "inner width of the zip bag").in_unit("mm"),

@@ -7,22 +7,31 @@ use crate::rfc4180;
 use barm_domain::shared::{Rows, Shared};
 use std::borrow::Cow;
 
-/// Writes a package: `datapackage.json`, `README.md` and a table for each of [`TABLES`], all of them
-/// also where they have no row. The same data make the same bytes.
+/// The files of a package: `datapackage.json`, `README.md` and a table for each of [`TABLES`], all of
+/// them also where they have no row.
 ///
 /// No cell can be taken for a formula: cells are codes, numbers from 0 up, and words of ours.
-pub fn write(shared: &Shared, about: &About) -> Vec<u8> {
+pub fn files(shared: &Shared, about: &About) -> Vec<(String, Vec<u8>)> {
     let tables: Vec<(&Table, Vec<u8>)> =
         TABLES.iter().map(|table| (table, written(table, shared.rows()))).collect();
     let sizes: Vec<(&Table, usize)> =
         tables.iter().map(|(table, bytes)| (*table, bytes.len())).collect();
-    let names: Vec<String> = TABLES.iter().map(|table| format!("{}.csv", table.name)).collect();
-    let (descriptor, readme) =
-        (descriptor::written(about, &sizes), readme::written(shared.rows(), about));
-    let mut files: Vec<(&str, &[u8])> =
-        vec![(descriptor::FILE, &descriptor), ("README.md", readme.as_bytes())];
+    let readme = readme::written(shared.rows(), about).into_bytes();
+    let mut files = vec![
+        (descriptor::FILE.to_owned(), descriptor::written(about, &sizes)),
+        ("README.md".to_owned(), readme),
+    ];
+    files.extend(
+        tables.into_iter().map(|(table, bytes)| (format!("{}.csv", table.name), bytes)),
+    );
     files
-        .extend(names.iter().map(String::as_str).zip(tables.iter().map(|(_, b)| b.as_slice())));
+}
+
+/// Writes a package as a zip. The same data make the same bytes.
+pub fn write(shared: &Shared, about: &About) -> Vec<u8> {
+    let files = files(shared, about);
+    let files: Vec<(&str, &[u8])> =
+        files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())).collect();
     pack(&files)
 }
 

@@ -24,10 +24,12 @@ pub(crate) mod table;
 pub(crate) mod text;
 mod time;
 mod typed;
+mod write;
 
 pub use by_hand::{clock_written, height_written};
 pub use cells::Cells;
 pub use sheet::Layout;
+pub use write::write;
 
 use barm_domain::plan::Plan;
 use barm_domain::reading::{Reading, Rejected, Remark, SetAside};

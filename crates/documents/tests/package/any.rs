@@ -19,6 +19,7 @@ pub(crate) fn small() -> Shared {
     let reading = |minute, height_mm| ReadingRow { bag, minute, height_mm };
     let treatment = TreatmentRow {
         code: code(1),
+        question: Some(2),
         beside: None,
         control: false,
         bag_width_mm: 165.0,
@@ -73,14 +74,14 @@ fn any_bag() -> impl Strategy<Value = BagCode> {
 
 prop_compose! {
     fn any_treatment(number: u16)(
-        beside in prop::option::of(any::<Index>()), control: bool,
+        question in prop::option::of(1_u16..=999), beside in prop::option::of(any::<Index>()), control: bool,
         size in prop::array::uniform4(20.0_f64..=1000.0),
         water_ml in 0.0_f64..=5000.0, water_celsius in 0.0_f64..=100.0,
         yeast in prop::option::of((select(YeastKind::ALL.to_vec()), 0.0_f64..=1000.0)),
         lying in select(Lying::ALL.to_vec()), tray in 0.0_f64..=100.0,
     ) -> (TreatmentRow, Option<Index>) {
         let row = TreatmentRow {
-            code: code(number), beside: None, control,
+            code: code(number), question, beside: None, control,
             bag_width_mm: size[0], bag_height_mm: size[1],
             card_length_mm: size[2], card_width_mm: size[3],
             water_ml, water_celsius,

@@ -5,9 +5,11 @@ mod any;
 mod by_hand;
 mod foreign;
 mod plan;
+mod rebuilt;
 mod refused;
 mod units;
 mod validator;
+mod years;
 
 use any::{any_shared, small};
 use barm_documents::bundle::{Bundle, Limits};
@@ -49,7 +51,7 @@ fn a_package_holds_a_descriptor_a_text_and_every_table() {
 
 #[test]
 fn a_stranger_reads_what_was_done_by_whom_and_in_which_units() {
-    let about = About { licence: Licence::Cc0, grade: Some(7), made_up: false };
+    let about = About { licence: Licence::Cc0, grade: Some(7), ..About::default() };
     let readme = text(&write(&small(), &about), "README.md");
     for part in [
         "No bag was measured by any instrument beyond a ruler",
@@ -93,10 +95,15 @@ proptest! {
         shared in any_shared(), at in 0_usize..4, grade in prop::option::of(5_u8..13), made_up: bool,
     ) {
         let licence = Licence::ALL[at];
-        let zip = write(&shared, &About { licence, grade, made_up });
+        let (readable_mm, interval_min) = (grade.map(|grade| f64::from(grade) / 2.0), Some(4.0));
+        let about = About { licence, grade, made_up, readable_mm, interval_min };
+        let zip = write(&shared, &about);
         let again = read(&zip).map_err(|refused| TestCaseError::fail(refused.to_string()))?;
-        prop_assert_eq!(&write(&again.shared, &About { licence, grade, made_up }), &zip);
-        prop_assert_eq!(again, Opened { shared, licence: Some(licence), grade, made_up });
+        prop_assert_eq!(&write(&again.shared, &about), &zip);
+        prop_assert_eq!(
+            again,
+            Opened { shared, licence: Some(licence), grade, made_up, readable_mm, interval_min }
+        );
     }
 
     #[test]

@@ -7,11 +7,11 @@ use barm_domain::plan::Plan;
 use barm_domain::shared::{Rule, Shared};
 
 /// The plan and the readings of the demo's invented school.
-const PLAN: &[u8] = include_bytes!("../../../app/src/demo/plan.toml");
+pub(crate) const PLAN: &[u8] = include_bytes!("../../../app/src/demo/plan.toml");
 const READINGS: &[u8] = include_bytes!("../../../app/src/demo/readings.csv");
 
 /// The demo as it is shared, with its plan and what was read of its day.
-fn demo() -> (Plan, ReadingsFile, Shared) {
+pub(crate) fn demo() -> (Plan, ReadingsFile, Shared) {
     let plan = plan_text::read(PLAN).plan.expect("the demo plan is sound");
     let day = readings::read(READINGS, &plan);
     let shared = Shared::of(&plan, &day.readings, &day.set_aside, &day.meter);

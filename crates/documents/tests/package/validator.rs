@@ -68,7 +68,10 @@ fn others_find_packages_valid_and_damaged_ones_not() {
     let mut runner = TestRunner::deterministic();
     for (at, licence) in Licence::ALL.into_iter().cycle().take(12).enumerate() {
         let shared = any_shared().new_tree(&mut runner).expect("a value").current();
-        let zip = write(&shared, &About { licence, grade: Some(8), made_up: at % 2 == 0 });
+        let zip = write(
+            &shared,
+            &About { licence, grade: Some(8), made_up: at % 2 == 0, ..About::default() },
+        );
         good.push(laid_out(&home.path().join(at.to_string()), &zip));
     }
     let demo = package();

@@ -32,6 +32,7 @@ pub use summary::Summary;
 use crate::outlook::Treated;
 use crate::plan::Plan;
 use crate::reading::{Reading, Rejected, SetAside};
+use std::collections::BTreeMap;
 
 /// A value with the interval that holds it 95 times in 100.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -89,10 +90,31 @@ pub fn analyze(
     readings: &[Reading],
     set_aside: &[SetAside],
 ) -> ClassResult {
+    let shared = |curves: &[Curve], aside: &_| bags::common_minute(plan, curves, aside);
+    analyzed(plan, forecasts, (readings, set_aside), shared)
+}
+
+/// The same at that minute after the zero reading, such as one that several classes have in common;
+/// without forecasts, so that gas and ethanol are left out.
+pub fn analyze_at(
+    plan: &Plan,
+    readings: &[Reading],
+    set_aside: &[SetAside],
+    minute: f64,
+) -> ClassResult {
+    analyzed(plan, &[], (readings, set_aside), |_, _| Some(minute))
+}
+
+fn analyzed(
+    plan: &Plan,
+    forecasts: &[Treated],
+    (readings, set_aside): (&[Reading], &[SetAside]),
+    minute: impl FnOnce(&[Curve], &BTreeMap<String, String>) -> Option<f64>,
+) -> ClassResult {
     let mut rejected = Vec::new();
     let aside = aside::accept(plan, set_aside, &mut rejected);
     let curves = bags::curves(plan, readings, &mut rejected);
-    let minute = bags::common_minute(plan, &curves, &aside);
+    let minute = minute(&curves, &aside);
     let bags = bags::results(plan, forecasts, curves, &aside, minute);
     let questions =
         plan.questions.iter().map(|question| Answer::of(plan, question, &bags)).collect();

@@ -110,6 +110,9 @@ fn treatments(rows: &Rows) -> Result<BTreeSet<TreatmentCode>, SharedError> {
             return Err(twice(table, &row.code));
         }
         let of = Of { table, of: &row.code };
+        if let Some(question) = row.question {
+            of.within("question", f64::from(question), (1.0, 999.0))?;
+        }
         of.within("bag_width_mm", row.bag_width_mm, SIZE)?;
         of.within("bag_height_mm", row.bag_height_mm, SIZE)?;
         of.within("card_length_mm", row.card_length_mm, SIZE)?;

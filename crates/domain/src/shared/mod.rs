@@ -7,17 +7,21 @@ mod check;
 mod code;
 mod item;
 mod of_plan;
+mod rebuilt;
 mod rows;
 mod rule;
+mod said;
 
 pub use check::SharedError;
 pub use code::{TreatmentCode, TreatmentCodeError};
 pub use item::{Item, Measure, Part};
 pub use of_plan::NotShared;
+pub use rebuilt::{Investigation, LeftOut, NotRebuilt, Unsaid};
 pub use rows::{
     AsideRow, BagRow, IngredientRow, Lying, MeterRow, ReadingRow, Rows, TreatmentRow,
 };
 pub use rule::Rule;
+pub(crate) use said::plainly;
 
 /// Rows of an investigation that hang together: every code leads somewhere, every number is one.
 #[derive(Debug, Clone, PartialEq, Default)]

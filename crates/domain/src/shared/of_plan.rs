@@ -137,8 +137,10 @@ fn add_treatment(
     let recipe = plan.recipe(treatment);
     let setup = bench::setup(plan, &recipe, day).map_err(failed)?;
     let beside = question.and_then(|question| question.reference_of(treatment));
+    let place = question.and_then(|own| plan.questions.iter().position(|one| one.id == own.id));
     rows.treatments.push(TreatmentRow {
         code,
+        question: place.and_then(|place| u16::try_from(place + 1).ok()),
         beside: beside.and_then(|name| codes.get(name).copied()),
         control: question.is_none(),
         bag_width_mm: hundredths(setup.bag.width_mm),

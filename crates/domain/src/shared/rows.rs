@@ -34,6 +34,9 @@ impl Lying {
 pub struct TreatmentRow {
     /// Its code.
     pub code: TreatmentCode,
+    /// Which question of the class it answers, 1 to 999; none for a shared control, and where it is
+    /// not known.
+    pub question: Option<u16>,
     /// The treatment it is compared with.
     pub beside: Option<TreatmentCode>,
     /// Whether it is a shared control.

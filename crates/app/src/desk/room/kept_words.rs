@@ -1,5 +1,6 @@
 //! What people wrote in words: how much of it is kept, until when, and how it is deleted.
 
+use super::traces::{Looked, look_through};
 use super::{Kind, Shelf};
 use crate::desk::DeskError;
 use barm_documents::plan_text;
@@ -58,6 +59,9 @@ pub(crate) struct Deleted {
     pub(crate) backups: Vec<String>,
     /// Backups that could not be reached: path, when made (ms since 1970), why.
     pub(crate) unreached: Vec<(String, i64, String)>,
+    /// What was found of them in the files of the data folder, read through afterwards.
+    #[serde(default)]
+    pub(crate) looked: Option<Looked>,
 }
 
 impl Deleted {
@@ -108,13 +112,15 @@ pub(crate) fn words_view(
 }
 
 /// Deletes everything that people wrote in words, here and in every backup that can be reached,
-/// and counts again. Waits for the disk.
+/// counts again, and looks for it in every byte of the data folder. Waits for the disk.
 pub(crate) fn delete_words(
     shelf: &Shelf,
     id: i64,
     by_itself: bool,
     now: Timestamp,
 ) -> Result<Deleted, DeskError> {
+    // Kept in memory until it is sure that they are nowhere else.
+    let texts = shelf.store.all_words(id)?;
     let done = shelf.store.forget_all_words(id)?;
     let unreached = done.unreached.into_iter();
     let deleted = Deleted {
@@ -126,6 +132,8 @@ pub(crate) fn delete_words(
         unreached: unreached
             .map(|one| (one.path.display().to_string(), one.made.as_millisecond(), one.why))
             .collect(),
+        looked: (!texts.is_empty())
+            .then(|| look_through(&shelf.folder, texts.iter().map(|(.., text)| text.as_str()))),
     };
     let text = serde_json::to_string(&deleted).map_err(|_| DeskError::Stopped)?;
     shelf.store.keep_setting(&named("deleted", id), &text)?;

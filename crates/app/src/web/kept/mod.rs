@@ -2,5 +2,7 @@
 
 mod answer;
 mod page;
+mod people;
 
 pub(super) use answer::{backup, backups, day, delete, words};
+pub(super) use people::{delete_all, people};

@@ -3,6 +3,7 @@
 use crate::desk::room::Kind;
 use crate::desk::room::backups::BackupLine;
 use crate::desk::room::kept_words::{Deleted, WordsView};
+use crate::desk::room::traces::Looked;
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use jiff::Timestamp;
@@ -10,11 +11,11 @@ use maud::{Markup, html};
 use std::path::Path;
 
 /// A moment that the page's script shows as the clock on the wall has it.
-fn when(at: Timestamp) -> String {
+pub(super) fn when(at: Timestamp) -> String {
     at.strftime("%Y-%m-%d %H:%M UTC").to_string()
 }
 
-fn section(id: &str, says: &str, body: &Markup) -> Markup {
+pub(super) fn section(id: &str, says: &str, body: &Markup) -> Markup {
     html! { section.sec id=(id) { div.mg { h2 { (says) } } div.bd { (body) } } }
 }
 
@@ -127,6 +128,7 @@ fn proof(w: Wording, deleted: &Deleted) -> Markup {
             @if deleted.by_itself { " " (say!(w, "kept-done-itself")) }
         }
         p { b { (say!(w, "kept-done-left", left = count(left))) } }
+        @if let Some(looked) = &deleted.looked { (traces(w, looked)) }
         p { (say!(w, "kept-done-backups", count = deleted.backups.len())) }
         ul.plain { @for path in &deleted.backups { li { (path) } } }
         @if !deleted.unreached.is_empty() {
@@ -135,6 +137,31 @@ fn proof(w: Wording, deleted: &Deleted) -> Markup {
                 ul.plain { @for (path, made, why) in &deleted.unreached {
                     li { (say!(w, "kept-unreached", path = path, made = moment(*made), why = why)) }
                 } }
+            }
+        }
+    }
+}
+
+/// What a look through every byte found.
+pub(super) fn traces(w: Wording, looked: &Looked) -> Markup {
+    let count = |number: u64| usize::try_from(number).unwrap_or(usize::MAX);
+    // Rounded up, so that a small folder is not told as empty.
+    let megabytes = count(looked.bytes.div_ceil(1_000_000));
+    html! {
+        p { (say!(w, "kept-looked", files = count(looked.files), size = megabytes, pieces = count(looked.pieces))) }
+        @if looked.found.is_empty() {
+            p { b { (say!(w, "kept-looked-none")) } }
+        } @else {
+            div.fault {
+                p { b { (say!(w, "kept-looked-found")) } }
+                ul.plain { @for path in &looked.found { li { (path) } } }
+            }
+        }
+        @if looked.short > 0 { p.small.soft { (say!(w, "kept-looked-short", count = count(looked.short))) } }
+        @if !looked.unread.is_empty() {
+            div.fault {
+                p { b { (say!(w, "kept-looked-unread")) } }
+                ul.plain { @for path in &looked.unread { li { (path) } } }
             }
         }
     }

@@ -181,6 +181,7 @@ async fn a_name_planted_in_every_field_is_gone_after_one_action() {
     let page = Call::get(&format!("/i/{id}/names")).cookie("barm-teacher", &teacher);
     let page = class.call(page).await.body;
     assert!(page.contains("none is left") && page.contains("gone from 1 backup"), "{page}");
+    assert!(page.contains("None of it stands anywhere"), "{page}");
     // Nothing of it is in an export, and the heights still are.
     let text = tempfile::tempdir().expect("a folder");
     export(&class.web.shelf, &text.path().join("out")).expect("written");
@@ -190,6 +191,42 @@ async fn a_name_planted_in_every_field_is_gone_after_one_action() {
     // Also once everything is closed.
     let folder = class.close();
     assert_eq!(with_mark(folder.path()), Vec::<PathBuf>::new());
+}
+
+#[tokio::test]
+async fn one_page_says_what_is_kept_about_whom_finds_a_name_and_deletes_all_of_it() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let teacher = class.teacher();
+    let folder = class.folder.path().to_owned();
+    plant(&class, &teacher).await;
+    let _ = teachers(&class, &teacher, "/backups", "do=make").await;
+    let page = || class.call(Call::get("/kept").cookie("barm-teacher", &teacher));
+    let told = page().await.body;
+    for part in
+        ["Students", "Groups, as numbers", "Never kept", "6 texts", "goes on 2027-04-08"]
+    {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+    // A name is found in every file in which it stands, and the page does not repeat it.
+    let look = format!("name={}", MARK.to_uppercase());
+    let found = teachers(&class, &teacher, "/kept", &look).await;
+    assert_eq!(found.status, 200);
+    assert!(!found.body.to_lowercase().contains(&MARK.to_lowercase()), "{}", found.body);
+    for path in with_mark(&folder) {
+        assert!(found.body.contains(&path.display().to_string()), "{}", path.display());
+    }
+    // Nothing goes before the teacher is sure; then all of it.
+    let unsure = teachers(&class, &teacher, "/kept", "").await;
+    assert_eq!((unsure.status, with_mark(&folder).is_empty()), (303, false));
+    assert_eq!(teachers(&class, &teacher, "/kept", "sure=yes").await.status, 303);
+    assert_eq!(with_mark(&folder), Vec::<PathBuf>::new());
+    let told = page().await.body;
+    assert!(
+        told.contains("None of it stands anywhere") && !told.contains("form.opener"),
+        "{told}"
+    );
+    let found = teachers(&class, &teacher, "/kept", &look).await.body;
+    assert!(!found.contains("The same letters still stand"), "{found}");
 }
 
 #[tokio::test]

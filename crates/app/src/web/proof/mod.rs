@@ -17,6 +17,7 @@ mod printer;
 mod rehearsal;
 mod sealed;
 mod secrets;
+mod shared;
 mod sheet;
 mod streams;
 mod unforeseen;

@@ -2,5 +2,6 @@
 
 mod answer;
 mod page;
+mod sharing;
 
-pub(super) use answer::{report, show};
+pub(super) use answer::{package, report, show, table};

@@ -1,5 +1,6 @@
 //! The results page as markup.
 
+use super::sharing::sharing;
 use crate::desk::room::poured::Poured;
 use crate::desk::room::results::{Answered, DayShown, ResultsView};
 use crate::desk::{Metered, Wording, say};
@@ -61,6 +62,7 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                             (no_printer(w))
                         }
                     }
+                    (sharing(w, id))
                 }
                 p.addrow { a href={ "/i/" (id) "/names" } { (say!(w, "results-names")) } }
             }

@@ -63,6 +63,7 @@ pub(super) fn shelf(w: Wording, view: &ShelfView, field: &Markup) -> Markup {
                         }
                         }
                         p.small { a href="/backups" { (say!(w, "shelf-backups")) } }
+                        p.small { a href="/kept" { (say!(w, "people-title")) } }
                         p.small { a href="/teacher/passphrase" { (say!(w, "shelf-sign-out")) } }
                     }
                 }

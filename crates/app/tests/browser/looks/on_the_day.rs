@@ -85,6 +85,11 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/names", "names and notes", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/names"));
     }),
+    look("/kept", "what is kept about whom", Mouse, |walk| walk.open("/kept")),
+    look("/kept", "a name is looked for", Mouse, |walk| {
+        walk.set("#name", "Zibbeldorn");
+        walk.leave_by("form[action='/kept#look'] button");
+    }),
     look("/backups", "no backups", Mouse, |walk| walk.open("/backups")),
     look("/backups", "backups", Mouse, |walk| {
         walk.leave_by("button[value=make]");

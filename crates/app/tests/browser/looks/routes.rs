@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 26] = [
+const NO_PAGE: [&str; 28] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -15,6 +15,8 @@ const NO_PAGE: [&str; 26] = [
     "/i/{id}/prep.pdf",
     "/i/{id}/forecast.pdf",
     "/i/{id}/results.pdf",
+    "/i/{id}/data.zip",
+    "/i/{id}/data.csv",
     "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
     "/i/{id}/run",

@@ -60,6 +60,17 @@ kept-done-left = { $left ->
     [0] Counted again afterwards: none is left.
    *[other] Counted again afterwards: { $left } are left.
   }
+kept-looked = { $files ->
+    [one] Looked through the one file of the data folder, { $size } MB, for { $pieces } pieces of it.
+   *[other] Looked through every byte of { $files } files of the data folder, { $size } MB, for { $pieces } pieces of it.
+  }
+kept-looked-none = None of it stands anywhere.
+kept-looked-found = The same letters still stand in these files. In the record they may belong to a version of a plan that says the same:
+kept-looked-short = { $count ->
+    [one] 1 text of fewer than six letters was not looked for.
+   *[other] { $count } texts of fewer than six letters were not looked for.
+  }
+kept-looked-unread = These could not be read, so nothing is known of them:
 kept-done-backups = { $count ->
     [0] No backup held any of it.
     [one] It is gone from 1 backup too:
@@ -70,6 +81,49 @@ kept-unreached = { $path }, made on { $made }: { $why }
 kept-elsewhere = Copies that you made yourself, folders written by “barm export” and sheets of paper are beyond the program. A disk that keeps old blocks may hold traces, and so may the log and the copies of a PostgreSQL server: ask whoever keeps it.
 kept-backups-head = Backups it would clean
 kept-backups-none = The program has made none.
+
+people-title = What is kept about whom
+people-lead = Everything this program keeps about people, on one page, and one action that deletes what they wrote. Nothing is sent anywhere.
+people-whom-head = About whom
+people-who = Who
+people-what = What is kept
+people-until = Until when
+people-students = Students
+people-wrote = What they type in their own words: reasons for guesses, proposals; and answers to those. In a table of its own. No names are asked for, but somebody may type one.
+people-wrote-until = 30 days after the last school day, or the day that you set. Or now: below.
+people-groups = Groups, as numbers
+people-measured = Heights, guesses, times, what happened to a bag; by period and group. No list says who is in a group, unless you keep one elsewhere.
+people-measured-until = As long as the investigation; it is the science.
+people-devices = Devices that joined
+people-seat = That a device is in: period, group and times; of its secret only a fingerprint. No address of a device, no name of it. A bench keeps entries on the device until they have arrived.
+people-seat-until = The end of the period, or until you put it out. A device that is cleared keeps nothing.
+people-teacher = You
+people-plan = Your plans in every version, your pilot, answers to cautions; of the passphrase a fingerprint; a log of starts, stops and what was refused.
+people-plan-until = As long as the data folder. Write no names of students into a plan.
+people-nobody = Never kept
+people-never = Names of students, birth dates, addresses, logins, grades, health; rosters; anything about families.
+people-never-until = –
+people-words-head = Texts that people wrote
+people-none = There is no investigation yet.
+people-texts = { $count ->
+    [0] none
+    [one] 1 text
+   *[other] { $count } texts
+  }
+people-due = (goes on { $day })
+people-delete-says = { $backups ->
+    [0] Deletes every text of every investigation, overwrites it on disk, counts again, and then looks through every byte of the data folder for it.
+   *[other] Deletes every text of every investigation, here and in every backup that can be reached, overwrites it on disk, counts again, and then looks through every byte of the data folder for it.
+  }
+people-delete-go = Delete all that people wrote
+people-unsure = Nothing was deleted. Tick the line above the button, then press it again.
+people-deleted = It is done; the proof stands below.
+people-look-head = Look for a name
+people-look-says = Type a name or a sentence of six letters or more: every byte of the data folder is looked through for it, whatever its capitals. What you type is kept nowhere.
+people-look-name = Name or sentence
+people-look-go = Look through everything
+people-more = More about this deletion
+people-where = All of it lies in { $folder }. Copies that you made yourself, files that were written by commands, and paper are beyond the program.
 
 backups-title = Backups
 backups-lead = A backup is one file with everything that is on record. It gets its name only after it was read through. Copy it to another disk; then go on from the shelf.

@@ -43,5 +43,12 @@ results-made-now = { $count ->
   }
 results-report = Report
 results-report-a4 = Report on A4
+results-share = Data for others
+results-share-note = For colleagues, for a class of next year, for the world.
+results-share-says = Codes and numbers only. Title, school, place, dates, wording, notes and everything that people wrote stay behind; periods and groups are numbers.
+results-share-license = License
+results-share-grade = Say in which grade the class is
+results-share-zip = Data package (zip)
+results-share-csv = One plain table (CSV)
 results-names = Names and notes: what is kept, and deleting it
 results-claims = What groups claim

@@ -1,0 +1,14 @@
+//! Data for others and from others: packages out, packages in, classes beside each other.
+
+mod out;
+mod package;
+mod taken;
+mod years;
+
+#[cfg(test)]
+pub(crate) use barm_documents::bundle::{Bundle, Limits};
+pub(crate) use barm_documents::package::Licence;
+pub(crate) use barm_domain::years::Difference as OverYears;
+pub(crate) use out::{Form, Parcel, Said, share};
+pub(crate) use taken::take;
+pub(crate) use years::{YearsFound, years, years_chart};
