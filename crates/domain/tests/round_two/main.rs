@@ -1,0 +1,11 @@
+//! Second rounds: what is proposed, the plan of it, and what both rounds say together.
+
+mod bad_input;
+mod class;
+mod false_clear;
+mod levels;
+mod plans;
+mod ranking;
+#[path = "../../../science/tests/statistics/size.rs"]
+mod size;
+mod stories;
