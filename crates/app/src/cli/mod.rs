@@ -23,6 +23,7 @@ mod prep;
 mod print;
 mod progress;
 mod rehearse;
+mod round_two;
 mod schedule;
 mod serve;
 mod trust;
@@ -58,6 +59,7 @@ enum Command {
     Schedule(schedule::Arguments),
     Print(print::Arguments),
     Analyze(analyze::Arguments),
+    RoundTwo(round_two::Arguments),
     Compare(compare::Arguments),
     Fit(fit::Arguments),
     Facts(facts::Arguments),
@@ -88,6 +90,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Schedule(a)) => schedule::run(a, &mut out),
         Some(Command::Print(a)) => print::run(a, &mut out),
         Some(Command::Analyze(a)) => analyze::run(a, &mut out),
+        Some(Command::RoundTwo(a)) => round_two::run(a, &mut out),
         Some(Command::Compare(a)) => compare::run(a, &mut out),
         Some(Command::Fit(a)) => fit::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),

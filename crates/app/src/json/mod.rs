@@ -15,6 +15,7 @@ mod pilot;
 mod power;
 mod predict;
 mod prep;
+mod round_two;
 mod schedule;
 mod trust;
 
@@ -28,6 +29,7 @@ pub(crate) use pilot::{lesson, protocol};
 pub(crate) use power::powers;
 pub(crate) use predict::prediction;
 pub(crate) use prep::prepared;
+pub(crate) use round_two::{pooled, proposed};
 pub(crate) use schedule::scheduled;
 pub(crate) use trust::trusted;
 
