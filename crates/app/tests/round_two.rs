@@ -3,7 +3,9 @@
 mod program;
 
 use program::{invented, run};
+use serde_json::Value;
 use std::fs;
+use std::path::Path;
 use tempfile::TempDir;
 
 /// One paragraph on one line.
@@ -23,18 +25,37 @@ fn first_of_two() -> TempDir {
     folder
 }
 
+/// The rank of the first proposal that makes more of what round one could not tell.
+fn more_bags(folder: &Path) -> String {
+    let (out, _) = run(folder, &["round-two", "plan.toml", "readings.csv", "--json"]).ended(0);
+    let all: Value = serde_json::from_str(&out).expect("JSON");
+    let all = all["proposals"].as_array().expect("proposals");
+    let more = all.iter().find(|one| one["kind"] == "more-bags").expect("something was open");
+    more["rank"].to_string()
+}
+
 #[test]
 fn a_proposal_is_taken_and_both_rounds_are_put_together() {
     let folder = first_of_two();
-    let take = ["round-two", "plan.toml", "readings.csv", "--take", "1", "--to", "second.toml"];
+    let rank = more_bags(folder.path());
+    let take = [
+        "round-two",
+        "plan.toml",
+        "readings.csv",
+        "--to",
+        "second.toml",
+        "--take",
+        rank.as_str(),
+    ];
     let (out, err) = run(folder.path(), &take).ended(0);
     assert_eq!(err, "", "a log holds answers only");
     let flat = flowing(&out);
+    let written = format!("Number {rank} is written to second.toml");
     for says in [
         "Round one was judged at 2 %",
         "second rounds, the most telling first",
         "the same lots of",
-        "Number 1 is written to second.toml",
+        written.as_str(),
     ] {
         assert!(flat.contains(says), "no “{says}” in\n{out}");
     }

@@ -28,6 +28,3 @@ pub use pool::{Handed, Looks, Pooled, pool};
 pub use propose::{MOST, Proposal, Proposals, RoundOne, propose};
 pub use refused::{NoRoundTwo, NotPooled};
 pub use shared::Shared;
-
-/// What an amount is changed of.
-pub use crate::plan::Variable as Thing;

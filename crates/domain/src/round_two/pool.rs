@@ -36,7 +36,7 @@ pub struct Pooled {
     pub plan: Plan,
     /// How each question of round two was looked at.
     pub looks: Vec<Looks>,
-    /// Lines of either file that were not taken stand in `first` and `second`.
+    /// Which round the first plan's is: says whether both may be judged together.
     pub round: Round,
 }
 

@@ -1,5 +1,8 @@
 //! Second rounds: what is proposed, the plan of it, and what both rounds say together.
 
+// What was foretold stands beside what was simulated.
+#![allow(clippy::print_stdout)]
+
 mod bad_input;
 mod class;
 mod false_clear;
