@@ -389,5 +389,8 @@ fn the_same_question_of_three_classes_is_put_together() {
     assert!(told.contains("Not read: classes/broken.zip is not taken"), "{told}");
     assert!(told.contains("Over 3 classes"), "{told}");
     let (one, _) = run(at, &["years", "classes/2027.zip"]).ended(0);
-    assert!(one.contains("No two of these classes compared bags that were made alike"), "{one}");
+    assert!(
+        one.contains("No two of these classes compared bags that were made alike"),
+        "{one}"
+    );
 }

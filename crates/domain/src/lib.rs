@@ -30,6 +30,7 @@ pub mod record;
 pub mod rehearsal;
 pub mod result;
 pub mod roster;
+pub mod round_two;
 pub mod schedule;
 pub mod shared;
 pub mod sheet_code;

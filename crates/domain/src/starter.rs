@@ -5,8 +5,8 @@ use crate::bag_list::{self, BagListError};
 use crate::pilot::Known;
 use crate::plan::{
     BagChoice, CardChoice, ChoiceError, Control, Day, Difference, Equipment, Inquiry, Lies,
-    Material, Period, Place, Plan, Question, Recipe, SetAsideRule, Standard, Timing, Treatment,
-    Variable,
+    Material, Period, Place, Plan, Question, Recipe, Round, SetAsideRule, Standard, Timing,
+    Treatment, Variable,
 };
 use barm_science::setup::YeastKind;
 use jiff::civil::{Date, Time};
@@ -99,6 +99,7 @@ pub(crate) fn frame(answers: &Answers) -> Result<Plan, StarterError> {
         big_question: "Which food from the cupboard feeds yeast best?".into(),
         grade: 8,
         inquiry: Inquiry::Guided,
+        round: Round::Only,
         circumstances: Vec::new(),
         standards: vec![Standard {
             code: "MS-LS1-7".into(),

@@ -16,7 +16,7 @@ use crate::amount::Amount;
 use crate::pilot::Known;
 use crate::plan::{
     BagChoice, CardChoice, Day, Difference, Equipment, Inquiry, Lies, Period, Place, Plan,
-    Question, Recipe, Timing, Treatment, Variable,
+    Question, Recipe, Round, Timing, Treatment, Variable,
 };
 use crate::ready::Answers;
 use crate::starter;
@@ -152,6 +152,7 @@ pub fn base_plan() -> Plan {
         big_question: "Which food feeds yeast best?".into(),
         grade: 8,
         inquiry: Inquiry::Guided,
+        round: Round::Only,
         standards: Vec::new(),
         days: vec![day()],
         periods: Vec::new(),

@@ -24,6 +24,7 @@ mod prep;
 mod print;
 mod progress;
 mod rehearse;
+mod round_two;
 mod schedule;
 mod serve;
 mod share;
@@ -65,6 +66,7 @@ enum Command {
     Share(share::Arguments),
     Take(take::Arguments),
     Years(years::Arguments),
+    RoundTwo(round_two::Arguments),
     Compare(compare::Arguments),
     Fit(fit::Arguments),
     Facts(facts::Arguments),
@@ -99,6 +101,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Share(a)) => share::run(a, &mut out),
         Some(Command::Take(a)) => take::run(a, &mut out),
         Some(Command::Years(a)) => years::run(a, &mut out),
+        Some(Command::RoundTwo(a)) => round_two::run(a, &mut out),
         Some(Command::Compare(a)) => compare::run(a, &mut out),
         Some(Command::Fit(a)) => fit::run(a, &mut out),
         Some(Command::Facts(a)) => facts::run(a, &mut out),

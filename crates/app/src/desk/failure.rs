@@ -16,6 +16,7 @@ use barm_domain::power::NoPower;
 use barm_domain::prep::PrepError;
 use barm_domain::proposal::ApproveError;
 use barm_domain::ready::ReadyError;
+use barm_domain::round_two::{NoRoundTwo, NotPooled};
 use barm_domain::shared::{NotRebuilt, NotShared};
 use barm_domain::starter::StarterError;
 use barm_science::fit::day::DayError;
@@ -78,6 +79,20 @@ pub(crate) enum DeskError {
     /// There is nothing to say of what the plan's bags will show.
     #[error(transparent)]
     Power(#[from] NoPower),
+    /// There is no second round to propose.
+    #[error(transparent)]
+    RoundTwo(#[from] NoRoundTwo),
+    /// Two rounds cannot be put together.
+    #[error(transparent)]
+    Pooled(#[from] NotPooled),
+    /// There is no proposal of that rank.
+    #[error("there is no proposal number {rank}; there are {ranks}")]
+    NoProposal {
+        /// The rank asked for.
+        rank: usize,
+        /// How many there are.
+        ranks: usize,
+    },
     /// The readings of a day fit no day that the model knows.
     #[error("what the day teaches could not be worked out")]
     Day(#[from] DayError),
@@ -348,8 +363,11 @@ impl DeskError {
             Self::Lots { .. } => {
                 Some("mend it, or move it away: then forecasts go by what is usual".to_owned())
             }
+            Self::NoProposal { ranks, .. } => Some(format!("take one from 1 to {ranks}")),
             Self::Read { .. }
             | Self::Plan(_)
+            | Self::RoundTwo(_)
+            | Self::Pooled(_)
             | Self::NotAssigned(_)
             | Self::PilotReadings(_)
             | Self::Approve(_)
@@ -401,13 +419,16 @@ impl DeskError {
             | Self::Outlook(_)
             | Self::Day(_)
             | Self::Power(_)
+            | Self::RoundTwo(_)
+            | Self::Pooled(_)
             | Self::Prep(_)
             | Self::Approve(_)
             | Self::Rebuilt { .. }
             | Self::NotShared(_)
             | Self::NothingToShare
             | Self::Bags(_) => 1,
-            Self::Read { .. }
+            Self::NoProposal { .. }
+            | Self::Read { .. }
             | Self::Taken { .. }
             | Self::Folder { .. }
             | Self::Answer(_)

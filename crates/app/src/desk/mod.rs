@@ -31,6 +31,7 @@ pub(crate) mod print;
 pub(crate) mod queue;
 pub(crate) mod rehearse;
 pub(crate) mod room;
+mod round_two;
 pub(crate) mod schedule;
 pub(crate) mod shared;
 pub(crate) mod start;
@@ -79,6 +80,9 @@ pub(crate) use pilot::{
 };
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 pub(crate) use power::{Power, power};
+pub(crate) use round_two::{
+    BothRounds, Next, both_rounds, proposal, round_two, why_stricter, write_second,
+};
 pub(crate) use table::{Compared, chance, compare_table, figure, fit_table};
 use taught::day_of_record;
 pub(crate) use taught::{DAY_WORDS, DaySays, day_says};

@@ -2,9 +2,9 @@
 
 use super::state::Web;
 use super::{
-    aide, approve, assets, bench, claim, claims, devices, enter, events, guard, headers, host, join, kept,
-    marks, network, page, pilot, plan, plan_together, prepare, print, rehearse, results, round, run,
-    sign_in, start, time, trouble, wall,
+    aide, approve, assets, bench, claim, claims, devices, enter, events, guard, headers, host,
+    join, kept, marks, network, page, pilot, plan, plan_together, prepare, print, rehearse,
+    results, round, run, sign_in, start, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;

@@ -129,6 +129,44 @@ pub(crate) fn with_day() -> &'static Value {
     })
 }
 
+/// What a class could make after the invented day.
+pub(crate) fn proposals() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| answer(&["round-two", "plan.toml", "readings.csv", "--json"]))
+}
+
+/// The invented day with a second round, whose bags rise as they did in the first, and a row for a bag that it
+/// does not have.
+pub(crate) fn both_rounds() -> &'static Value {
+    static ANSWER: OnceLock<Value> = OnceLock::new();
+    ANSWER.get_or_init(|| {
+        let folder = tempfile::tempdir().expect("a folder");
+        for name in ["plan.toml", "readings.csv"] {
+            fs::copy(program::invented().join(name), folder.path().join(name)).expect(name);
+        }
+        let take =
+            ["round-two", "plan.toml", "readings.csv", "--take", "1", "--to", "second.toml"];
+        program::run(folder.path(), &take).ended(0);
+        let second = fs::read_to_string(folder.path().join("second.toml")).expect("the plan");
+        let second: toml::Table = second.parse().expect("TOML");
+        let list = second["bag_list"].as_table().expect("a bag list");
+        let mut readings = "bag,minute,height (mm)\nP1-01A-C,0,5\n".to_owned();
+        for (at, bag) in tables(list, "bags").into_iter().enumerate() {
+            for minute in [0, 4, 8, 12, 16, 20, 24] {
+                let rise = (1 + at % 3) * minute / 8;
+                readings.push_str(&format!("{},{minute},{}\n", word(bag, "code"), 5 + rise));
+            }
+        }
+        fs::write(folder.path().join("second.csv"), readings).expect("written");
+        let pool =
+            ["round-two", "plan.toml", "readings.csv", "--pool", "second.toml", "second.csv"];
+        let (out, err) =
+            program::run(folder.path(), &[&pool[..], &["--json"]].concat()).ended(0);
+        assert_eq!(err, "");
+        serde_json::from_str(&out).expect("JSON")
+    })
+}
+
 pub(crate) fn check() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
     ANSWER.get_or_init(|| answer(&["check", "plan.toml", "--json"]))

@@ -18,6 +18,7 @@ mod predict;
 mod prep;
 #[path = "../program/mod.rs"]
 mod program;
+mod round_two;
 mod schedule;
 mod shape;
 mod trust;
@@ -66,6 +67,8 @@ fn the_document_names_every_key_and_no_other() {
         ("power", invented::power()),
         ("analyze", invented::analysis()),
         ("check", invented::check()),
+        ("round-two PLAN READINGS --json", invented::proposals()),
+        ("round-two PLAN READINGS --pool", invented::both_rounds()),
         ("facts", invented::facts()),
         ("compare", compare::against_a_control()),
         ("fit", fit::logistic()),

@@ -247,6 +247,7 @@ found-leans-less = Leaning
 found-leans-less-says = { $treatment } may rise less than { $reference }.
 found-unclear = Can’t tell
 found-unclear-says = { $treatment } beside { $reference }.
+second-look-why = Look twice, and chance has two tries to fool you. So the second look asks for more before we say “clear”.
 found-no-rise = No rise to read
 found-no-rise-says = { $treatment } beside { $reference }.
 found-not-comparable = Not comparable

@@ -247,6 +247,7 @@ found-leans-less = Parece
 found-leans-less-says = { $treatment } puede subir menos que { $reference }.
 found-unclear = No se sabe
 found-unclear-says = { $treatment } junto a { $reference }.
+second-look-why = Si miramos dos veces, el azar puede engañarnos dos veces. Por eso la segunda vez pedimos más antes de decir «claro».
 found-no-rise = No se ve que suba
 found-no-rise-says = { $treatment } junto a { $reference }.
 found-not-comparable = No se puede comparar

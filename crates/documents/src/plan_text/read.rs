@@ -4,7 +4,7 @@ use super::mistake::Mistake;
 use super::notes::Notes;
 use super::places::Places;
 use super::section::Section;
-use super::words::{inquiry, within};
+use super::words::{inquiry, round, within};
 use super::{
     bags, class, label, measurable, names, question, recipe, references, supply, syntax,
     upgrade,
@@ -119,6 +119,7 @@ fn plan(table: &toml::de::DeTable<'_>, notes: &mut Notes<'_>) -> Plan {
         big_question: top.need_text(notes, "big_question", "\"Which food feeds yeast best?\""),
         grade: need_grade(&mut top, notes),
         inquiry: top.read(notes, "inquiry", "\"guided\"", inquiry).unwrap_or(Inquiry::Guided),
+        round: top.read(notes, "round", "\"only\"", round).unwrap_or_default(),
         standards: class::standards(&mut top, notes),
         days: class::days(&mut top, notes),
         periods: class::periods(&mut top, notes),

@@ -18,6 +18,7 @@ const TOP: &[&str] = &[
     "big_question",
     "grade",
     "inquiry",
+    "round",
     "readable_difference",
     "spare",
     "circumstances",

@@ -3,7 +3,7 @@
 use super::mistake::Wrong;
 use barm_domain::amount::Amount;
 use barm_domain::nearest::{nearest, plain};
-use barm_domain::plan::{Inquiry, Variable};
+use barm_domain::plan::{Inquiry, Round, Variable};
 use barm_science::food::label::{LabelStarch, NaturalSugar};
 use barm_science::setup::YeastKind;
 use std::ops::RangeInclusive;
@@ -55,6 +55,10 @@ pub(crate) fn choose<T: Copy>(written: &str, offered: &[(&str, T)]) -> Result<T,
 
 pub(crate) fn inquiry(written: &str) -> Result<Inquiry, Wrong> {
     choose(written, &Inquiry::ALL.map(|level| (level.word(), level)))
+}
+
+pub(crate) fn round(written: &str) -> Result<Round, Wrong> {
+    choose(written, &Round::ALL.map(|round| (round.words(), round)))
 }
 
 /// Things that go in besides the food, by which people name their variable.

@@ -6,7 +6,7 @@ use super::upgrade::{FORMAT, READABLE_DIFFERENCE};
 use super::words::{STARCHES, SUGARS, word_for};
 use super::write_recipe;
 use barm_domain::cupboard::Cupboard;
-use barm_domain::plan::{Circumstance, LabelFood, Plan};
+use barm_domain::plan::{Circumstance, LabelFood, Plan, Round};
 
 const HEAD: &str = "\
 A plan for Barm. Lines that start with # are notes for people; edit everything else freely.
@@ -35,6 +35,13 @@ pub fn write_new(plan: &Plan) -> String {
         text(plan.inquiry.word()),
         "confirmation, structured, guided or open",
     );
+    if plan.round != Round::Only {
+        page.noted(
+            "round",
+            text(plan.round.words()),
+            "only, first of two (judged more strictly) or second of two (judged with the first)",
+        );
+    }
     page.noted(
         READABLE_DIFFERENCE,
         quantity(plan.readable_mm, "mm"),

@@ -5,7 +5,7 @@ use barm_domain::pilot::Known;
 use barm_domain::plan::{
     Answered, BagChoice, CONTROLS, CardChoice, Circumstance, Control, Day, Difference,
     Equipment, Extra, GroupSetting, Inquiry, LabelFood, Lies, Material, Period, Place, Plan,
-    PlannedBag, Question, Recipe, SetAsideRule, Standard, Timing, Treatment, Variable,
+    PlannedBag, Question, Recipe, Round, SetAsideRule, Standard, Timing, Treatment, Variable,
 };
 use barm_science::food::label::{Declared, LabelStarch, NaturalSugar, NutritionLabel, food};
 use barm_science::setup::YeastKind;
@@ -337,6 +337,7 @@ fn bare_plan() -> BoxedStrategy<Plan> {
                 grade,
                 inquiry,
                 circumstances,
+                round: if invented { Round::First } else { Round::Only },
                 standards: standards.collect(),
                 days: std::iter::once(day).chain(second_day).collect(),
                 group_settings: texts

@@ -15,6 +15,8 @@ pub struct Known {
     bags: Vec<Lot<BagKind>>,
     enzymes: Vec<Lot<EnzymeLot>>,
     meters: Vec<Lot<MeterPosterior>>,
+    /// What a whole class taught besides, the lots' own numbers among it.
+    class: Learned,
 }
 
 /// Sizes that differ by less than this are of one kind of bag (mm).
@@ -56,13 +58,23 @@ impl Known {
             bags: used(&lots.bags),
             enzymes: used(&lots.enzymes),
             meters: used(&lots.meters),
+            class: Learned::default(),
         }
+    }
+
+    /// The same once a class's day taught these numbers of the same lots
+    /// ([`DayTaught::learned`](crate::result::taught::DayTaught)).
+    #[must_use]
+    pub fn after_class(self, learned: &Learned) -> Self {
+        Self { class: self.class.with(learned), ..self }
     }
 
     /// Whether nothing was tried, so that all is as usual.
     pub fn is_nothing(&self) -> bool {
         let none = self.yeast.is_empty() && self.bags.is_empty();
-        none && self.enzymes.is_empty() && self.meters.is_empty()
+        none && self.enzymes.is_empty()
+            && self.meters.is_empty()
+            && self.class == Learned::default()
     }
 
     /// The jar of that yeast.
@@ -88,7 +100,9 @@ impl Known {
         let enzymes = self.enzymes.iter().map(|lot| (lot.date, &lot.found.numbers));
         let mut all: Vec<_> = yeast.chain(bags).chain(enzymes).collect();
         all.sort_by_key(|(date, _)| *date);
-        all.into_iter().fold(Learned::default(), |all, (_, numbers)| all.with(numbers))
+        let lots =
+            all.into_iter().fold(Learned::default(), |all, (_, numbers)| all.with(numbers));
+        lots.with(&self.class)
     }
 
     /// What is believed of a day with these lots.

@@ -9,6 +9,7 @@ mod class;
 mod lookup;
 mod question;
 mod recipe;
+mod round;
 mod supply;
 
 use crate::pilot::Known;
@@ -20,6 +21,7 @@ pub use class::{
 };
 pub use question::{Control, Difference, Question, Treatment, Variable};
 pub use recipe::{BagChoice, CardChoice, Extra, Lies, Recipe, Timing};
+pub use round::Round;
 pub use supply::{Equipment, LabelFood, Material};
 // What a recipe is made of, for those who may not know the science.
 pub use barm_science::setup::{Bag, Card, YeastKind};
@@ -42,6 +44,8 @@ pub struct Plan {
     pub grade: u8,
     /// How much is left to the students.
     pub inquiry: Inquiry,
+    /// Whether its questions are looked at once or twice.
+    pub round: Round,
     /// Standards that the investigation serves.
     pub standards: Vec<Standard>,
     /// School days, in order.

@@ -95,6 +95,7 @@ pub(crate) fn foretold(
     spreads: &BTreeMap<usize, Spreads>,
 ) -> Result<Classes, PowerError> {
     let how = How::of_a_class(ruler::usual_difference_sd_mm());
+    let how = plan.round.level().map_or(how, |level| how.at(level));
     let rule = (plan.readable_mm.max(0.0), &how);
     Classes::new(places, pairs, spreads, rule, DEALS)
 }

@@ -19,6 +19,7 @@ mod stock;
 mod total;
 mod tray;
 mod water;
+mod worth;
 
 pub use error::PrepError;
 pub use facts::FACTS;
@@ -32,6 +33,7 @@ pub use stock::Stock;
 pub use total::Total;
 pub use tray::{Tray, TrayBag, TrayLine};
 pub use water::{Hands, Jug, TopUp};
+pub use worth::{Worth, worth};
 
 use crate::amount::show::Kitchen;
 use crate::bench;

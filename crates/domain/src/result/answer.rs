@@ -7,10 +7,10 @@ use super::sample::Sample;
 use crate::plan::{Plan, Question};
 use barm_science::ruler;
 use barm_science::statistics::compare::{
-    Compared as Asked, Comparison, Estimate, How, compare,
+    Compared as Asked, Comparison, Estimate, How, LEVEL, NotComparable, compare,
 };
 use barm_science::statistics::mixed::Variances;
-use barm_science::statistics::verdict::{Verdict, verdict};
+use barm_science::statistics::verdict::{Code, Reason, Verdict, verdict};
 
 /// What a question's bags say.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +19,9 @@ pub struct Answer {
     pub question: String,
     /// The question's own reference, if it has one for all.
     pub reference: Option<String>,
+    /// The chance with which all its comparisons together may come out clear where there is no
+    /// difference (1); nothing where no verdict may be told of them.
+    pub level: Option<f64>,
     /// Every comparison that the plan asks for.
     pub comparisons: Vec<Compared>,
     /// How much bags alike and groups differed, with all bags (mm).
@@ -71,16 +74,21 @@ pub struct Judged {
 }
 
 impl Answer {
-    /// The answer to one question.
-    pub(super) fn of(plan: &Plan, question: &Question, bags: &[BagResult]) -> Self {
+    /// The answer to one question, judged at a level; without verdicts where there is none.
+    pub(super) fn of(
+        plan: &Plan,
+        question: &Question,
+        bags: &[BagResult],
+        level: Option<f64>,
+    ) -> Self {
         let answering = plan.answering(question);
         let sample = Sample::of(&answering, bags);
         let pairs: Vec<(&str, &str)> = answering
             .iter()
             .filter_map(|t| Some((t.name.as_str(), plan.beside(question, t)?)))
             .collect();
-        let with = judge(plan, &sample, &pairs, true);
-        let without = judge(plan, &sample, &pairs, false);
+        let with = judge(plan, &sample, &pairs, (true, level));
+        let without = judge(plan, &sample, &pairs, (false, level));
         let left_out = |name: &str| {
             bags.iter().filter(|b| b.bag.treatment == name && b.summary.is_none()).count()
         };
@@ -101,9 +109,11 @@ impl Answer {
         Self {
             question: question.id.clone(),
             reference: question.reference.clone(),
+            level,
             comparisons,
             variances: with.0.variances,
-            crossed: Crossed::of(plan, question, &pairs, &sample),
+            crossed: level
+                .and_then(|level| Crossed::of(plan, question, &pairs, &sample, level)),
             ladder: ladder(true),
             ladder_without: sample.has_set_aside().then(|| ladder(false)),
         }
@@ -115,12 +125,12 @@ fn judge(
     plan: &Plan,
     sample: &Sample<'_>,
     pairs: &[(&str, &str)],
-    and_set_aside: bool,
+    (and_set_aside, level): (bool, Option<f64>),
 ) -> (Comparison, Vec<Judged>) {
     let number = |name: &str| sample.number(name).unwrap_or(usize::MAX);
     let numbered = pairs.iter().map(|(a, b)| (number(a), number(b))).collect();
     let values = sample.values(and_set_aside);
-    let how = How::of_a_class(ruler::usual_difference_sd_mm());
+    let how = How::of_a_class(ruler::usual_difference_sd_mm()).at(level.unwrap_or(LEVEL));
     let comparison = compare(&values, &Asked::Pairs(numbered), &how);
     let judged = comparison
         .contrasts
@@ -129,8 +139,20 @@ fn judge(
             n: contrast.n,
             n_reference: contrast.n_reference,
             difference: contrast.outcome.as_ref().ok().copied(),
-            verdict: verdict(contrast, plan.readable_mm),
+            verdict: told(verdict(contrast, plan.readable_mm), level),
         })
         .collect();
     (comparison, judged)
+}
+
+/// A verdict, as far as one may be told: without a level nothing is said of a difference.
+fn told(verdict: Verdict, level: Option<f64>) -> Verdict {
+    match verdict.code {
+        Code::Clear | Code::Leaning | Code::Unclear if level.is_none() => Verdict {
+            code: Code::NotComparable,
+            reason: Reason::NotComparable(NotComparable::NotByItself),
+            direction: None,
+        },
+        _ => verdict,
+    }
 }

@@ -42,6 +42,7 @@ impl Crossed {
         question: &Question,
         pairs: &[(&str, &str)],
         sample: &Sample<'_>,
+        level: f64,
     ) -> Option<Self> {
         let other = question.crossed_with?;
         let cells = Cells::of_pairs(pairs)
@@ -51,7 +52,7 @@ impl Crossed {
             .iter()
             .filter_map(|(name, cell)| Some((sample.number(name)?, *cell)))
             .collect();
-        let how = How::of_a_class(ruler::usual_difference_sd_mm());
+        let how = How::of_a_class(ruler::usual_difference_sd_mm()).at(level);
         let analysis = |and_set_aside| {
             let values: Vec<CrossedValue> = sample
                 .values(and_set_aside)

@@ -30,7 +30,7 @@ pub use ladder::{Dot, Ladder, LadderGap, TreatmentDots};
 pub use summary::Summary;
 
 use crate::outlook::Treated;
-use crate::plan::Plan;
+use crate::plan::{Plan, Question};
 use crate::reading::{Reading, Rejected, SetAside};
 use std::collections::BTreeMap;
 
@@ -68,14 +68,22 @@ impl ClassResult {
         let bags: Vec<BagResult> = own.cloned().collect();
         Self {
             minute: self.minute,
-            questions: plan.questions.iter().map(|one| Answer::of(plan, one, &bags)).collect(),
+            questions: answers(plan, &bags, &|_| plan.round.level()),
             bags,
             rejected: Vec::new(),
         }
     }
+
+    /// The same bags with every question judged at a level of its own, by its id (1); without verdicts
+    /// where there is none.
+    #[must_use]
+    pub fn judged_at(self, plan: &Plan, level: &dyn Fn(&str) -> Option<f64>) -> Self {
+        let questions = answers(plan, &self.bags, level);
+        Self { questions, ..self }
+    }
 }
 
-/// Analyzes a class's readings.
+/// Analyzes a class's readings, every question at the level of the plan's round.
 ///
 /// `forecasts` are those of the plan's treatments, as [`crate::outlook::forecast`] makes them, and,
 /// for each of [`crate::outlook::further_days`], as [`crate::outlook::forecast_on`] does: gas and
@@ -116,8 +124,17 @@ fn analyzed(
     let curves = bags::curves(plan, readings, &mut rejected);
     let minute = minute(&curves, &aside);
     let bags = bags::results(plan, forecasts, curves, &aside, minute);
-    let questions =
-        plan.questions.iter().map(|question| Answer::of(plan, question, &bags)).collect();
+    let questions = answers(plan, &bags, &|_| plan.round.level());
     rejected.sort_by_key(|rejected| rejected.line);
     ClassResult { minute, bags, questions, rejected }
+}
+
+/// The answers to all questions, each judged at its level.
+fn answers(
+    plan: &Plan,
+    bags: &[BagResult],
+    level: &dyn Fn(&str) -> Option<f64>,
+) -> Vec<Answer> {
+    let answer = |one: &Question| Answer::of(plan, one, bags, level(&one.id));
+    plan.questions.iter().map(answer).collect()
 }

@@ -7,6 +7,7 @@ use crate::pilot::{Change, changes_of_day, door, title};
 use crate::plan::{Plan, PlannedBag};
 use barm_science::fit::day::{BagSeen, DayError};
 use barm_science::forecast::possible;
+use barm_science::prior::Learned;
 use std::collections::BTreeMap;
 
 /// What the readings of a day taught.
@@ -25,6 +26,8 @@ pub struct DayTaught {
     pub noise: f64,
     /// Bags that probably do not belong with the others, the surest first.
     pub unlike: Vec<UnlikeBag>,
+    /// All that is known of the model's numbers now, what was known before among it.
+    pub learned: Learned,
 }
 
 /// A bag that probably leaks, or is another than its label says.
@@ -103,6 +106,7 @@ pub fn day_taught(
         unmoved,
         noise: fit.noise,
         unlike,
+        learned: after,
     }))
 }
 

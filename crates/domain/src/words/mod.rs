@@ -14,6 +14,7 @@ mod meter;
 mod number;
 mod power;
 mod reason;
+mod round_two;
 mod taught;
 
 use number::mid_sentence;

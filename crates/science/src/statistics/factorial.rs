@@ -88,7 +88,9 @@ pub fn factorial(bags: &[CrossedValue], references: (usize, usize), how: &How) -
     let made: Vec<&Told> =
         first.iter().chain(&second).filter_map(|(_, told)| told.as_ref().ok()).collect();
     let family = match &model {
-        Ok(model) if !made.is_empty() => Some(Family::new(model, &made, None, how.seed)),
+        Ok(model) if !made.is_empty() => {
+            Some(Family::new(model, &made, None, (how.level, how.seed)))
+        }
         _ => None,
     };
     let finish = |effects: &[(Effect, Result<Told, NotComparable>)]| -> Vec<MainEffect> {

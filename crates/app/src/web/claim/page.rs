@@ -109,7 +109,8 @@ fn text(name: &str, (label, lead): (&str, &str), value: &str) -> Markup {
 }
 
 fn pair(about: &About, words: &Catalog) -> String {
-    let (treatment, beside) = (words.treatment(&about.treatment), words.treatment(&about.beside));
+    let (treatment, beside) =
+        (words.treatment(&about.treatment), words.treatment(&about.beside));
     words.say_with("claim-pair", &[("treatment", &treatment), ("beside", &beside)])
 }
 

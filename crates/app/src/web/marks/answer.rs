@@ -72,12 +72,7 @@ pub(in crate::web) async fn hand_out(
     list_shown(&web, w, id, &device, Some(done)).await
 }
 
-fn shown(
-    w: Wording,
-    view: &MarkView,
-    device: &Device,
-    fault: Option<&GivenFault>,
-) -> Response {
+fn shown(w: Wording, view: &MarkView, device: &Device, fault: Option<&GivenFault>) -> Response {
     let body = one_page::page(w, view, &device.form_field(), fault);
     let title = say!(w, "marks-title", title = &view.title);
     sheet_with(w.code(), &title, &STYLES, &["marks.js"], &body).into_response()

@@ -7,12 +7,7 @@ use crate::web::head::{Part, head, lead};
 use maud::{Markup, html};
 
 /// The whole page.
-pub(super) fn page(
-    w: Wording,
-    view: &MarksView,
-    field: &Markup,
-    done: Option<&str>,
-) -> Markup {
+pub(super) fn page(w: Wording, view: &MarksView, field: &Markup, done: Option<&str>) -> Markup {
     let id = view.id;
     html! {
         div.sheet {

@@ -72,7 +72,8 @@ async fn what_cannot_be_a_claim_is_said_and_kept_on_the_page() {
             "A text is too long",
         ),
     ] {
-        let answer = as_group(&class, &own, "/claim", Some(&format!("{wrote}&do=hand-in"))).await;
+        let answer =
+            as_group(&class, &own, "/claim", Some(&format!("{wrote}&do=hand-in"))).await;
         assert_eq!(answer.status, 200);
         assert!(answer.body.contains(says), "{says}: {}", answer.body);
         assert!(answer.body.contains("Mine"), "nothing typed is lost");
@@ -160,7 +161,10 @@ async fn marks_are_kept_offered_again_and_handed_out_as_they_were() {
     let wrong = class.call(post("/1/1", &format!("level-{}=7&do=stay", strands[0]))).await.body;
     assert!(wrong.contains("a level is 0"), "{wrong}");
     let group = || Call::get("/claim").cookie("barm-bench", &own);
-    assert!(!class.call(group()).await.body.contains("Fine table"), "not before it is handed out");
+    assert!(
+        !class.call(group()).await.body.contains("Fine table"),
+        "not before it is handed out"
+    );
     let out = class.call(post("", "period=1")).await.body;
     assert!(out.contains("1 group of period 1 sees its marks now"), "{out}");
     let seen = class.call(group()).await.body;
@@ -190,7 +194,10 @@ async fn the_rubric_takes_the_teachers_own_words_and_refuses_half_of_one() {
     let levels = "level-0=a&level-1=b&level-2=c&level-3=d";
     let half = format!("{levels}&name-question=Asking&looks-question-0=none&do=save");
     let refused = class.call(call(Some(&half))).await.body;
-    assert!(refused.contains("Nothing is saved yet") && refused.contains("Asking"), "{refused}");
+    assert!(
+        refused.contains("Nothing is saved yet") && refused.contains("Asking"),
+        "{refused}"
+    );
     assert!(class.call(call(None)).await.body.contains("name=\"name-plan\""), "as it was");
     let looks = |id: &str| -> String {
         (0..4).map(|at| format!("&looks-{id}-{at}=like+{at}")).collect()

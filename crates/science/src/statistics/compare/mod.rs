@@ -54,6 +54,9 @@ pub enum Compared {
     AllPairs,
 }
 
+/// Share of questions in which an interval may fail to hold where nothing else is asked (1).
+pub const LEVEL: f64 = 0.05;
+
 /// How an answer is found. The default is the textbook's: values exact, all spreads alike.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct How {
@@ -66,6 +69,9 @@ pub struct How {
     pub method: Method,
     /// How treatments may differ in spread.
     pub spreads: TreatmentSpreads,
+    /// Share of questions in which one of the intervals does not hold (1), strictly between 0 and 1: 0.05,
+    /// unless a question is looked at twice ([`second_look`](super::second_look)).
+    pub level: f64,
     /// Decides the points at which uneven designs are integrated.
     pub seed: u64,
 }
@@ -77,12 +83,19 @@ impl Default for How {
             policy: Policy::DegreesFromGroups,
             method: Method::KenwardRoger,
             spreads: TreatmentSpreads::Alike,
+            level: LEVEL,
             seed: 2009,
         }
     }
 }
 
 impl How {
+    /// The same at another level (1).
+    #[must_use]
+    pub const fn at(self, level: f64) -> Self {
+        Self { level, ..self }
+    }
+
     /// The textbook's way for values with this reading doubt (standard deviation, unit of the values).
     pub fn read_with(reading_doubt: f64) -> Self {
         Self { reading_doubt, ..Self::default() }
@@ -131,7 +144,7 @@ impl Comparison {
     }
 }
 
-/// Compares treatments of bags; 95 % intervals hold for all of them together.
+/// Compares treatments of bags; intervals hold for all of them together, 95 times in 100 unless another level is asked for.
 ///
 /// A group is a group within its block. All bags handed in count, also those of treatments that are
 /// in no comparison.
@@ -144,7 +157,9 @@ pub fn compare(bags: &[BagValue], compared: &Compared, how: &How) -> Comparison 
         _ => None,
     };
     let family = match &model {
-        Ok(model) if !made.is_empty() => Some(Family::new(model, &made, pairs_of, how.seed)),
+        Ok(model) if !made.is_empty() => {
+            Some(Family::new(model, &made, pairs_of, (how.level, how.seed)))
+        }
         _ => None,
     };
     let level = Level::of(&places, number.len());

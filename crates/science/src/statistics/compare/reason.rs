@@ -45,6 +45,11 @@ pub enum NotComparable {
         /// Bags of the reference.
         n_reference: usize,
     },
+    /// The bags are of a second round, which has no verdict by itself.
+    #[error(
+        "these bags belong to a second round and have no verdict by themselves; judge them together with those of the first"
+    )]
+    NotByItself,
     /// Bags alike gave exactly the same value and no reading doubt was given.
     #[error(
         "bags of the same treatment all read exactly the same, so chance cannot be judged; check that nobody copied, or give the reading doubt"

@@ -7,9 +7,6 @@ use crate::statistics::distribution::student;
 use crate::statistics::distribution::studentized_range::StudentizedRange;
 use std::f64::consts::SQRT_2;
 
-/// Share of questions in which all intervals hold (1).
-const LEVEL: f64 = 0.95;
-
 /// How the comparisons of a question hold together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Together {
@@ -27,6 +24,8 @@ pub enum Together {
 #[derive(Debug, Clone)]
 pub(in crate::statistics) struct Family {
     way: Way,
+    /// Share of questions in which all intervals hold (1).
+    hold: f64,
     /// Half widths in standard errors for some degrees of freedom, in rising order of the latter.
     factors: Vec<(f64, f64)>,
     /// Bound on the error of chances near the level (1).
@@ -42,12 +41,13 @@ enum Way {
 
 impl Family {
     /// For combinations of one model; `pairs_of` says that they are all pairs of so many
-    /// treatments, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on.
+    /// treatments, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on. In a share `level` of
+    /// questions one of the intervals does not hold (1).
     pub(in crate::statistics) fn new(
         model: &Mixed,
         told: &[&Told],
         pairs_of: Option<u16>,
-        seed: u64,
+        (level, seed): (f64, u64),
     ) -> Self {
         let dfs = degrees(told);
         let middle = dfs[dfs.len() / 2];
@@ -66,7 +66,7 @@ impl Family {
                 seed,
             ))),
         };
-        let mut family = Self { way, factors: Vec::new(), error: 0.0 };
+        let mut family = Self { way, hold: 1.0 - level, factors: Vec::new(), error: 0.0 };
         family.factors = dfs.iter().map(|&df| (df, family.bound(df))).collect();
         if let Way::Several(several) = &family.way {
             let worst = |(df, c): &(f64, f64)| several.with_df(*df).within(*c).error;
@@ -119,9 +119,9 @@ impl Family {
     /// The same, worked out for these degrees of freedom.
     pub(in crate::statistics) fn bound(&self, df: f64) -> f64 {
         match &self.way {
-            Way::Single => student::upper_quantile(0.5 * (1.0 - LEVEL), df),
-            Way::Several(several) => several.with_df(df).bound(LEVEL),
-            Way::Range(means) => StudentizedRange::new(*means, df).quantile(LEVEL) / SQRT_2,
+            Way::Single => student::upper_quantile(0.5 * (1.0 - self.hold), df),
+            Way::Several(several) => several.with_df(df).bound(self.hold),
+            Way::Range(means) => StudentizedRange::new(*means, df).quantile(self.hold) / SQRT_2,
         }
     }
 }

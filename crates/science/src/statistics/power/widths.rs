@@ -18,7 +18,7 @@ const NODES: u32 = 9;
 impl Widths {
     /// Of a question as it is usually seen: by the correlations of the deal whose first comparison has the middle
     /// degrees of freedom, from the fewest to the most of any.
-    pub(super) fn of(all: &[Question], seed: u64) -> Option<Self> {
+    pub(super) fn of(all: &[Question], (level, seed): (f64, u64)) -> Option<Self> {
         let mut order: Vec<(f64, &Question)> = all
             .iter()
             .filter_map(|one| Some((one.told.iter().flatten().next()?.df, one)))
@@ -26,7 +26,7 @@ impl Widths {
         order.sort_by(|a, b| a.0.total_cmp(&b.0));
         let (_, usual) = order.get(order.len() / 2)?;
         let told: Vec<&Told> = usual.told.iter().flatten().collect();
-        let family = Family::new(usual.model.as_ref().ok()?, &told, None, seed);
+        let family = Family::new(usual.model.as_ref().ok()?, &told, None, (level, seed));
         let dfs = || all.iter().flat_map(|one| &one.told).flatten().map(|told| 1.0 / told.df);
         let (low, high) = (dfs().fold(1.0, f64::min), dfs().fold(0.0, f64::max));
         let ways: BTreeSet<u64> = (0..NODES)

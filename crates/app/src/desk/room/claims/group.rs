@@ -85,7 +85,8 @@ pub(crate) fn claim_view(
     let own = claimed.get(group).map(|handed| handed.claim.clone());
     let about = about(&plan);
     let beside = |claim: &TypedClaim| {
-        let same = |one: &&About| one.question == claim.question && one.treatment == claim.treatment;
+        let same =
+            |one: &&About| one.question == claim.question && one.treatment == claim.treatment;
         about.iter().find(same).map_or_else(String::new, |one| one.beside.clone())
     };
     let written = reviews(room)?;

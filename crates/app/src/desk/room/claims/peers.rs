@@ -1,9 +1,9 @@
 //! Groups read each other's claims, without names: who reads whose, and what was written of it.
 
 use super::{REVIEWED, Wrote, claimed, heard, keep};
-use crate::desk::{DeskError, doors};
 use crate::desk::room::Room;
 use crate::desk::room::proposals::Group;
+use crate::desk::{DeskError, doors};
 use barm_domain::claim::{MOST_CHARACTERS, deal};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -40,7 +40,8 @@ pub(crate) fn open_peers(room: &Room, period: &str) -> Result<usize, DeskError> 
     let count = groups.len();
     if count >= 2 {
         let seed = u64::try_from(doors::words_key()?.0 >> 64).unwrap_or_default();
-        let text = serde_json::to_string(&KeptDeal { groups, seed }).map_err(|_| DeskError::Stopped)?;
+        let text = serde_json::to_string(&KeptDeal { groups, seed })
+            .map_err(|_| DeskError::Stopped)?;
         room.store.keep_setting(&named(room, period), &text)?;
         room.touch(None);
     }

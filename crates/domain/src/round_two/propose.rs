@@ -1,0 +1,160 @@
+//! Second rounds, the most telling first.
+
+use super::belief::{Beliefs, Foreseen, worth};
+use super::deal::plan_of;
+use super::gain::{By, Grounds, Told, in_all};
+use super::idea::{Idea, Reason};
+use super::ideas::ideas;
+use super::limits::held_back;
+use super::refused::NoRoundTwo;
+use super::shared::Shared;
+use crate::outlook::OutlookError;
+use crate::plan::{Plan, Round, Treatment};
+use crate::prep::Worth;
+use crate::result::ClassResult;
+use barm_science::prior::Learned;
+use barm_science::statistics::expected_gain::{Gain, rank};
+use std::collections::BTreeMap;
+
+/// The most second rounds that are weighed against each other.
+pub const MOST: usize = 200;
+
+/// Round one.
+#[derive(Debug, Clone, Copy)]
+pub struct RoundOne<'a> {
+    /// Its plan.
+    pub plan: &'a Plan,
+    /// What its class found.
+    pub result: &'a ClassResult,
+    /// What its readings taught of the model's numbers
+    /// ([`day_taught`](crate::result::taught::day_taught)); nothing goes by the pilot, or by what is usual.
+    pub learned: &'a Learned,
+}
+
+/// A second round that could be made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proposal {
+    /// Why.
+    pub reason: Reason,
+    /// Bags of each treatment.
+    pub each: u32,
+    /// What is expected of every comparison.
+    pub told: Vec<Told>,
+    /// All of them as one: verdicts that are expected to be clear, mean half widths (mm), all bags that
+    /// are made, shared controls among them, and dollars.
+    pub gain: Gain,
+    /// What its bags use up, at the prices that are known.
+    pub worth: Worth,
+    /// What its treatments are expected to do.
+    pub foreseen: Vec<Foreseen>,
+    /// What it shares with round one.
+    pub shared: Shared,
+    /// The plan that makes it.
+    pub plan: Plan,
+}
+
+/// Second rounds by what they are expected to bring.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proposals {
+    /// The most telling first.
+    pub ranked: Vec<Proposal>,
+    /// By what.
+    pub by: By,
+    /// Which round the first plan's is: says whether both may be judged together.
+    pub round: Round,
+    /// How many were thought of; some could not be made or followed.
+    pub tried: usize,
+    /// Treatments that cannot be followed.
+    pub failed: Vec<OutlookError>,
+}
+
+/// Proposes second rounds for a class, the most telling first; `progress` hears how many of all steps are
+/// done.
+///
+/// # Errors
+/// [`NoRoundTwo`] says why there is nothing to propose.
+pub fn propose(
+    one: &RoundOne<'_>,
+    by: By,
+    progress: &dyn Fn(usize, usize),
+) -> Result<Proposals, NoRoundTwo> {
+    let minute = one.result.minute.ok_or(NoRoundTwo::NoReadings)?;
+    if one.result.questions.iter().all(|answer| answer.comparisons.is_empty()) {
+        return Err(NoRoundTwo::NothingCompared);
+    }
+    let mut knowing = one.plan.clone();
+    knowing.known = knowing.known.after_class(one.learned);
+    let mut all = ideas(one.plan, one.result, &held_back(&knowing));
+    all.truncate(MOST);
+    let treatments = treatments(one.plan, &all);
+    let steps = treatments.len() + all.len();
+    let (mut beliefs, mut failed) = (Beliefs::none(), Vec::new());
+    for (done, treatment) in treatments.into_iter().enumerate() {
+        if let Err(error) = beliefs.follow(&knowing, treatment, minute) {
+            failed.push(error);
+        }
+        progress(done + 1, steps);
+    }
+    let before = steps - all.len();
+    let mut grounds = Grounds {
+        plan: one.plan,
+        result: one.result,
+        beliefs: &beliefs,
+        levels: BTreeMap::new(),
+    };
+    let mut found = Vec::new();
+    for (done, idea) in all.iter().enumerate() {
+        found.extend(proposal(idea, &mut grounds));
+        progress(before + done + 1, steps);
+    }
+    if found.is_empty() {
+        return Err(NoRoundTwo::NoneFits { tried: all.len() });
+    }
+    let gains: Vec<Gain> = found.iter().map(|one: &Proposal| one.gain).collect();
+    let mut found: Vec<Option<Proposal>> = found.into_iter().map(Some).collect();
+    let ranked = rank(&gains, by).into_iter().filter_map(|at| found[at].take()).collect();
+    Ok(Proposals { ranked, by, round: one.plan.round, tried: all.len(), failed })
+}
+
+/// Every treatment that some idea makes, once.
+fn treatments<'a>(plan: &'a Plan, ideas: &'a [Idea]) -> Vec<&'a Treatment> {
+    let mut all: Vec<&Treatment> = Vec::new();
+    for idea in ideas {
+        let names = idea.pairs.iter().flat_map(|pair| [&pair.treatment, &pair.reference]);
+        let fresh = idea.fresh.as_ref().map(|(treatment, _)| treatment);
+        for treatment in names.filter_map(|name| plan.treatment(name)).chain(fresh) {
+            if all.iter().all(|known| known.name != treatment.name) {
+                all.push(treatment);
+            }
+        }
+    }
+    all
+}
+
+fn proposal(idea: &Idea, grounds: &mut Grounds<'_>) -> Option<Proposal> {
+    let followed = |name: &String| grounds.beliefs.has(name);
+    if !idea.pairs.iter().all(|pair| followed(&pair.treatment) && followed(&pair.reference)) {
+        return None;
+    }
+    let plan = plan_of(grounds.plan, idea).ok()?;
+    let told = grounds.told(idea, &plan)?;
+    let worth = worth(&plan)?;
+    let mut names: Vec<&String> = Vec::new();
+    for name in idea.pairs.iter().flat_map(|pair| [&pair.treatment, &pair.reference]) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    let foreseen =
+        names.iter().filter_map(|name| grounds.beliefs.foreseen(name)).cloned().collect();
+    Some(Proposal {
+        reason: idea.reason.clone(),
+        each: idea.each,
+        gain: in_all(&told, plan.bags.len(), worth.dollars),
+        told,
+        worth,
+        foreseen,
+        shared: Shared::of(grounds.plan, &plan),
+        plan,
+    })
+}
