@@ -160,7 +160,7 @@ fn a_readings_file_says_what_was_read() {
     let (plan, day, _) = demo();
     assert!(!day.set_aside.is_empty());
     let mut meter = day.meter.clone();
-    meter.push(barm_domain::result::meter::MeterReading {
+    meter.push(result::meter::MeterReading {
         bag: plan.bags[0].code.clone(),
         percent: 0.12,
         turn: Some(2),
