@@ -278,7 +278,7 @@ pub(crate) enum DeskError {
         /// The package.
         path: PathBuf,
         /// Why.
-        why: NotRebuilt,
+        why: Box<NotRebuilt>,
     },
     /// A folder has no package in it.
     #[error("there is no data package in {}", path.display())]

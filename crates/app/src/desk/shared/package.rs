@@ -55,7 +55,7 @@ impl Package {
         opened
             .shared
             .investigation(&unsaid)
-            .map_err(|why| DeskError::Rebuilt { path: path(), why })
+            .map_err(|why| DeskError::Rebuilt { path: path(), why: Box::new(why) })
     }
 }
 

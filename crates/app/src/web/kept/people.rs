@@ -61,7 +61,7 @@ pub(in crate::web) async fn delete_all(
     if wish.sure.is_none() {
         return Ok(Redirect::to("/kept?did=unsure#delete").into_response());
     }
-    let deleted = web.wait(|shelf, now| room::people::delete_all(shelf, now)).await?;
+    let deleted = web.wait(room::people::delete_all).await?;
     for (id, one) in &deleted {
         web.log.write(web.now(), &one.in_the_log(*id));
     }

@@ -79,7 +79,7 @@ pub(crate) fn claims_view(room: &Room, w: Wording) -> Result<ClaimsView, DeskErr
             opened: !dealt(room, &period.name)?.is_empty(),
         });
     }
-    Ok(ClaimsView { id: room.id, kind: room.kind, title: plan.title.clone(), periods })
+    Ok(ClaimsView { id: room.id, kind: room.kind, title: plan.title, periods })
 }
 
 fn of_group(
