@@ -63,6 +63,35 @@ pub(super) const LOOKS: &[Look] = &[
         walk.leave_by("button[value=open]");
         assert!(walk.browser.text().contains("read each other’s claims now"));
     }),
+    look("/i/{id}/marks/rubric", "the rubric", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/marks/rubric"));
+    }),
+    look("/i/{id}/marks/rubric", "a rubric that is not saved", Mouse, |walk| {
+        walk.set("#level-2", "");
+        walk.leave_by("button[value=save]");
+        assert_ne!(walk.browser.run("return document.querySelector('.fault') !== null;"), false);
+    }),
+    look("/i/{id}/marks/{period}/{group}", "a group without a claim", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/marks/1/1"));
+    }),
+    look("/i/{id}/marks/{period}/{group}", "a group to mark", Mouse, |walk| {
+        walk.set("textarea[name^=remark]", "Say how you know.");
+        walk.leave_by("button[value=stay]");
+        walk.open(&format!("/i/{DURING}/marks/4/2"));
+        assert!(walk.browser.text().contains("Say how you know."), "offered again");
+    }),
+    look("/i/{id}/marks", "marks", Mouse, |walk| {
+        let strands = "return document.querySelectorAll('[data-strand]').length;";
+        for _ in 0..walk.browser.run(strands).as_u64().expect("strands") {
+            walk.browser.press("3");
+        }
+        walk.browser.press("n");
+        walk.open(&format!("/i/{DURING}/marks"));
+    }),
+    look("/i/{id}/marks", "marks handed out", Mouse, |walk| {
+        walk.leave_by("form:has(input[value='4']) button");
+        assert!(walk.browser.text().contains("1 group of period 4"), "{}", walk.browser.text());
+    }),
     look("/i/{id}/results", "results", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/results"));
     }),
