@@ -183,6 +183,7 @@ const MOVED: &[&str] = &[
     "web/enter",
     "web/head.rs",
     "web/kept",
+    "web/marks",
     "web/network.rs",
     "web/plan",
     "web/prepare",
@@ -193,6 +194,7 @@ const MOVED: &[&str] = &[
     "web/sign_in.rs",
     "web/signs.rs",
     "web/start",
+    "web/talk",
     "desk/drawings.rs",
     "desk/editing/form.rs",
     "desk/editing/verdict.rs",
@@ -200,6 +202,7 @@ const MOVED: &[&str] = &[
     "desk/room/doubts.rs",
     "desk/room/round.rs",
     "desk/room/run",
+    "desk/room/talk",
     "desk/start.rs",
 ];
 

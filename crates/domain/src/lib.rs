@@ -13,6 +13,7 @@ pub mod check;
 pub mod claim;
 pub mod code;
 pub mod cupboard;
+pub mod discussion;
 pub mod finding;
 pub mod grades;
 pub mod marks;

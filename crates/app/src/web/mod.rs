@@ -48,6 +48,7 @@ mod signs;
 mod soft;
 mod start;
 mod state;
+mod talk;
 mod time;
 mod tls;
 mod trouble;

@@ -4,7 +4,7 @@ use super::state::Web;
 use super::{
     aide, approve, assets, bench, claim, claims, devices, enter, events, guard, headers, host,
     join, kept, marks, network, page, pilot, plan, plan_together, prepare, print, rehearse,
-    results, round, run, sign_in, start, time, trouble, wall,
+    results, round, run, sign_in, start, talk, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -189,6 +189,10 @@ pub(super) fn table() -> Vec<Route> {
         post("/claim/read", GROUP, claim::read),
         get("/i/{id}/claims", TEACHER, claims::show),
         post("/i/{id}/claims", TEACHER, claims::act),
+        // What a class talks about.
+        get("/i/{id}/talk", TEACHER, talk::first),
+        get("/i/{id}/talk/{period}", TEACHER, talk::show),
+        post("/i/{id}/talk/{period}", TEACHER, talk::act),
         // Marks.
         get("/i/{id}/marks", TEACHER, marks::list),
         post("/i/{id}/marks", TEACHER, marks::hand_out),

@@ -674,12 +674,28 @@ slides-dots-after = , mm. One mark is one bag.
 slides-curves = Each thin line is one bag. The thick line is the mean. The tint shows how far bags lie from it.
 slides-talk = Talk about it
 slides-nothing = No readings yet.
-slides-prompt-see = What do you see first? Say only what the dots show.
-slides-prompt-spread = How far apart are bags of one kind? How far apart are the kinds?
-slides-prompt-aside = One bag was set aside. Which rule says so? Is that fair?
-slides-prompt-control = What does the bag without food tell us?
-slides-prompt-claim = What can we claim? Which numbers back it up?
-slides-prompt-next = What one thing would you change next? What stays the same?
+
+# What a class is asked in front of its own data, with the numbers that it rests on.
+prompt-see = What do you see first? Say only what the dots show.
+prompt-see-rests = { $bags } bags were read. They are compared at minute { $minute }.
+prompt-flat = No bag rose enough to read. What could be the reason? Where would you look first?
+prompt-flat-rests = The highest rose { $highest } mm. { $readable } mm can be read.
+prompt-odd = One bag stands apart from others made alike. What could have happened to it? How would you find out?
+prompt-odd-rests = Bag { $bag }, { $treatment }: { $rise } mm. The others: { $low } to { $high } mm.
+prompt-clear-more = { $treatment } rose more than { $reference }. What in the bag made that difference? What else could it be?
+prompt-clear-less = { $treatment } rose less than { $reference }. What in the bag made that difference? What else could it be?
+prompt-clear-rests = The bags say { $size } mm. Anything from { $low } to { $high } mm fits them.
+prompt-overlapping = These bags cannot tell { $treatment } and { $reference } apart. Are they the same? What would it take to tell?
+prompt-overlapping-rests = { $bags } bags and { $beside } bags. Anything from { $low } to { $high } mm apart fits them.
+prompt-reversed = The bags say the opposite of what we expected. Which do you believe more? Why?
+prompt-reversed-rests = { $treatment } less { $reference }: we expected { $foretold } mm, the bags say { $found } mm.
+prompt-spread = Bags made alike did not rise alike. Where does that come from?
+prompt-spread-rests = { $bags } bags of { $treatment }: { $low } to { $high } mm.
+prompt-aside = A bag was set aside. Which rule says so? Is that fair?
+prompt-control = What does “{ $reference }” tell us?
+prompt-control-rests = Its bags rose { $mean } mm on average.
+prompt-claim = What can we claim? Which numbers back it up?
+prompt-next = What one thing would you change next? What stays the same?
 
 # The page for families and the principal.
 summary-name = What our classes found out

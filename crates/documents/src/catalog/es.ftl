@@ -674,12 +674,28 @@ slides-dots-after = , mm. Cada marca es una bolsa.
 slides-curves = Cada línea delgada es una bolsa. La gruesa es el promedio. La sombra dice qué tan lejos quedan las bolsas.
 slides-talk = Platiquen
 slides-nothing = Todavía no hay lecturas.
-slides-prompt-see = ¿Qué ven primero? Digan solo lo que muestran los puntos.
-slides-prompt-spread = ¿Qué tan lejos están las bolsas de un tipo? ¿Y los tipos entre sí?
-slides-prompt-aside = Una bolsa se apartó. ¿Qué regla lo dice? ¿Es justo?
-slides-prompt-control = ¿Qué nos dice la bolsa sin alimento?
-slides-prompt-claim = ¿Qué podemos afirmar? ¿Qué números lo apoyan?
-slides-prompt-next = ¿Qué cosa cambiarían ahora? ¿Qué queda igual?
+
+# Lo que se le pregunta a la clase frente a sus datos, con los números en que se apoya.
+prompt-see = ¿Qué ven primero? Digan solo lo que muestran los puntos.
+prompt-see-rests = Se leyeron { $bags } bolsas. Se comparan en el minuto { $minute }.
+prompt-flat = Ninguna bolsa subió lo bastante para leerla. ¿Por qué pudo ser? ¿Dónde buscarían primero?
+prompt-flat-rests = La más alta subió { $highest } mm. Se pueden leer { $readable } mm.
+prompt-odd = Una bolsa queda lejos de otras hechas igual. ¿Qué le pudo pasar? ¿Cómo lo sabrían?
+prompt-odd-rests = Bolsa { $bag }, { $treatment }: { $rise } mm. Las otras: de { $low } a { $high } mm.
+prompt-clear-more = { $treatment } subió más que { $reference }. ¿Qué en la bolsa hizo la diferencia? ¿Qué más pudo ser?
+prompt-clear-less = { $treatment } subió menos que { $reference }. ¿Qué en la bolsa hizo la diferencia? ¿Qué más pudo ser?
+prompt-clear-rests = Las bolsas dicen { $size } mm. Les queda bien cualquier valor de { $low } a { $high } mm.
+prompt-overlapping = Estas bolsas no distinguen { $treatment } de { $reference }. ¿Son iguales? ¿Qué haría falta para saberlo?
+prompt-overlapping-rests = { $bags } bolsas y { $beside } bolsas. Les queda bien cualquier diferencia de { $low } a { $high } mm.
+prompt-reversed = Las bolsas dicen lo contrario de lo que esperábamos. ¿A cuál le creen más? ¿Por qué?
+prompt-reversed-rests = { $treatment } menos { $reference }: esperábamos { $foretold } mm, las bolsas dicen { $found } mm.
+prompt-spread = Bolsas hechas igual no subieron igual. ¿De dónde viene eso?
+prompt-spread-rests = { $bags } bolsas de { $treatment }: de { $low } a { $high } mm.
+prompt-aside = Una bolsa se apartó. ¿Qué regla lo dice? ¿Es justo?
+prompt-control = ¿Qué nos dice «{ $reference }»?
+prompt-control-rests = Sus bolsas subieron { $mean } mm en promedio.
+prompt-claim = ¿Qué podemos afirmar? ¿Qué números lo apoyan?
+prompt-next = ¿Qué cosa cambiarían ahora? ¿Qué queda igual?
 
 # La hoja para las familias y la dirección.
 summary-name = Lo que descubrieron nuestras clases

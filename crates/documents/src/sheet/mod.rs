@@ -70,7 +70,7 @@ pub use results::{
     QuestionResult, Rejected, ResultsReport, Slope,
 };
 
-pub use slides::{ClassSlides, Drawn, FamilySummary, SlideWords, Slides};
+pub use slides::{ClassSlides, Drawn, FamilySummary, Prompted, SlideWords, Slides};
 #[cfg(feature = "pdf")]
 pub use squares::graph_paper_pdf;
 pub use squares::{GraphPaper, GraphSheet, Squares};

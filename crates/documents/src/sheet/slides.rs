@@ -29,8 +29,17 @@ pub struct ClassSlides {
     pub minute: String,
     /// The questions of which the period has bags, each with its curves.
     pub questions: Vec<Drawn>,
-    /// What to talk about, one thing a line.
-    pub prompts: Vec<String>,
+    /// What to talk about, in order.
+    pub prompts: Vec<Prompted>,
+}
+
+/// A question to talk about, with the numbers that it rests on.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct Prompted {
+    /// The question.
+    pub asks: String,
+    /// Its numbers in a sentence; empty where it rests on none.
+    pub rests_on: String,
 }
 
 /// A question with its curves.

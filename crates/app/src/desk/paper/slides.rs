@@ -1,14 +1,15 @@
 //! Slides for the talk after the day.
 
+use super::prompts::asked;
 use super::results::{every_bag, questions_drawn};
-use super::{prompts, student_imprint};
+use super::student_imprint;
 use crate::desk::print::Job;
 use crate::desk::{Analysis, DeskError};
 use barm_documents::catalog::Catalog;
 use barm_documents::chart::Words;
 use barm_documents::sheet::{self, ClassSlides, SlideWords, Slides};
+use barm_domain::discussion::prompts;
 use barm_domain::plan::{Period, Plan};
-use barm_domain::result::ClassResult;
 
 /// The slides as a PDF: a run of them for each period that is printed.
 pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, DeskError> {
@@ -23,12 +24,7 @@ pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, 
         imprint: student_imprint(job, "SLIDES"),
         title: if plan.big_question.is_empty() { &plan.title } else { &plan.big_question }
             .clone(),
-        classes: job
-            .periods()
-            .map(|period| {
-                class(plan, period, &analysis.result.of_period(plan, &period.name), words)
-            })
-            .collect(),
+        classes: job.periods().map(|period| class(plan, period, analysis, words)).collect(),
         words: SlideWords {
             dots: words.say("slides-dots"),
             dots_after: explained(words.say("slides-dots-after")),
@@ -40,7 +36,10 @@ pub(crate) fn slides_pdf(job: &Job<'_>, analysis: &Analysis) -> Result<Vec<u8>, 
     Ok(sheet::slides_pdf(&slides, Words::of(words))?)
 }
 
-fn class(plan: &Plan, period: &Period, result: &ClassResult, words: &Catalog) -> ClassSlides {
+fn class(plan: &Plan, period: &Period, analysis: &Analysis, words: &Catalog) -> ClassSlides {
+    let result = &analysis.result.of_period(plan, &period.name);
+    let (day, forecasts) = (&analysis.result.bags, &analysis.outlook.treated);
+    let prompts = prompts(plan, result, day, forecasts);
     let place =
         plan.periods.iter().position(|other| other.name == period.name).unwrap_or(0) + 1;
     let mut every_bag = every_bag(plan, &result.bags);
@@ -57,6 +56,6 @@ fn class(plan: &Plan, period: &Period, result: &ClassResult, words: &Catalog) ->
         every_bag,
         minute: result.minute.map_or_else(|| "–".to_owned(), |minute| format!("{minute:.0}")),
         questions,
-        prompts: prompts::prompts(result, words),
+        prompts: prompts.iter().map(|prompt| asked(prompt, words)).collect(),
     }
 }

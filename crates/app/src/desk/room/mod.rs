@@ -37,6 +37,7 @@ pub(crate) mod shared;
 pub(crate) mod sheets;
 mod shelf;
 mod shown;
+pub(crate) mod talk;
 pub(crate) mod traces;
 pub(crate) mod wall;
 pub(crate) mod whole_check;

@@ -18,7 +18,11 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
             (lead(&say!(w, "results-lead")))
             }
             main {
-                p { a href={ "/i/" (id) "/claims" } { (say!(w, "results-claims")) } }
+                p {
+                    a href={ "/i/" (id) "/talk" } { (say!(w, "results-talk")) } " · "
+                    a href={ "/i/" (id) "/claims" } { (say!(w, "results-claims")) } " · "
+                    a href={ "/i/" (id) "/marks" } { (say!(w, "results-marks")) }
+                }
                 @if view.bags == 0 {
                     section.sec {
                         div.mg { h2 { (say!(w, "results-not-yet")) } }

@@ -8,6 +8,7 @@ use super::page::sheet_with;
 use super::state::Web;
 use super::trouble::Trouble;
 use crate::desk::Catalog;
+use crate::desk::room::talk::hung;
 use crate::desk::room::wall::wall_view;
 use axum::extract::{Query, State};
 use axum::http::{HeaderMap, header};
@@ -49,13 +50,16 @@ pub(super) async fn wall(
     } else {
         None
     };
+    let (own, name) = (room.clone(), period.clone());
+    let hung = web.wait(move |_, _| hung(&own, &name)).await?;
     let reach = web.reach_now();
     let address = address::shown(&reach, &headers);
     let far = reach.lan && !address::is_here(&address);
     let join = page::HowToJoin { address, far, code };
     let words = language(asked.lang.as_deref(), &headers);
     let title = words.say_with("wall-period", &[("period", period)]);
-    let body = page::page(&view, Some(&join), words);
+    let asked = hung.and_then(|hung| hung.said(words));
+    let body = page::page(&view, Some(&join), asked.as_ref(), words);
     Ok(sheet_with(words.code(), &title, &["wall.css"], &["live.js"], &body))
 }
 
@@ -66,5 +70,5 @@ pub(super) fn drawn(
     words: &'static Catalog,
 ) -> maud::Markup {
     let (address, code) = ("http://192.168.1.20:8420".to_owned(), Some("K7MP4".to_owned()));
-    page::page(view, Some(&page::HowToJoin { address, far: true, code }), words)
+    page::page(view, Some(&page::HowToJoin { address, far: true, code }), None, words)
 }

@@ -8,6 +8,7 @@ use crate::desk::{Catalog, ChartWords, qr};
 use crate::web::head::lead;
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::{icon, until};
+use barm_documents::sheet::Prompted;
 use barm_domain::schedule::PhaseKind;
 use maud::{Markup, PreEscaped, html};
 
@@ -25,6 +26,7 @@ pub(super) struct HowToJoin {
 pub(super) fn page(
     view: &WallView,
     join: Option<&HowToJoin>,
+    asked: Option<&Prompted>,
     words: &'static Catalog,
 ) -> Markup {
     let hour = &view.hour;
@@ -46,7 +48,7 @@ pub(super) fn page(
                 }
                 div data-part="ruler" { (ruler(hour, &ruler_words(hour, words), 1.75)) }
             }
-            div.left data-part="clock" { (left(view, words)) }
+            div.left data-part="clock" { (left(view, asked, words)) }
             section.cv data-part="right" { (right(view, early, words)) }
             footer {
                 span { (icon("hand-off", 44)) " " (words.say("wall-rule-hands")) }
@@ -99,7 +101,7 @@ fn ruler_words(hour: &Hour, words: &'static Catalog) -> ruler::Words {
     }
 }
 
-fn left(view: &WallView, words: &Catalog) -> Markup {
+fn left(view: &WallView, asked: Option<&Prompted>, words: &Catalog) -> Markup {
     let hour = &view.hour;
     let period = [("period", hour.period.as_str())];
     html! {
@@ -132,6 +134,12 @@ fn left(view: &WallView, words: &Catalog) -> Markup {
             Stage::PastBell => { p.big { (words.say("wall-past-bell")) } },
             Stage::Running => { (reads(view, words)) },
             Stage::Before | Stage::Over => {},
+        }
+        @if let Some(asked) = asked {
+            section.question {
+                p.big { (asked.asks) }
+                @if !asked.rests_on.is_empty() { p.w1 { (asked.rests_on) } }
+            }
         }
         @for (simulated, key) in [(false, "wall-lent-class"), (true, "wall-lent-simulated")] {
             @let groups = listed(view, simulated);

@@ -142,4 +142,13 @@ pub(super) const LOOKS: &[Look] = &[
         walk.browser.until(curves);
     }),
     look("/wall", "wall with curves", Mouse, |walk| walk.open("/wall?lang=en")),
+    look("/wall", "wall with a question", Mouse, |walk| {
+        let wall = walk.browser.here();
+        walk.browser.turn_to(&walk.browser.window());
+        walk.open(&format!("/i/{DURING}/talk/4"));
+        walk.leave_by(".talk button");
+        walk.browser.close();
+        walk.browser.turn_to(&wall);
+        walk.browser.until("return document.querySelector('.question') !== null;");
+    }),
 ];

@@ -47,6 +47,17 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/results", "no results", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/results"));
     }),
+    look("/i/{id}/talk/{period}", "nothing to talk about", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/talk/4"));
+    }),
+    look("/i/{id}/talk/{period}", "something to talk about", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/talk/1?students=es"));
+    }),
+    look("/i/{id}/talk/{period}", "a question on the wall", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/talk/4"));
+        walk.leave_by(".talk button");
+        assert!(walk.browser.text().contains("On the wall now"), "{}", walk.browser.text());
+    }),
     look("/i/{id}/claims", "no claims", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/claims"));
     }),
@@ -69,7 +80,10 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/marks/rubric", "a rubric that is not saved", Mouse, |walk| {
         walk.set("#level-2", "");
         walk.leave_by("button[value=save]");
-        assert_ne!(walk.browser.run("return document.querySelector('.fault') !== null;"), false);
+        assert_ne!(
+            walk.browser.run("return document.querySelector('.fault') !== null;"),
+            false
+        );
     }),
     look("/i/{id}/marks/{period}/{group}", "a group without a claim", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/marks/1/1"));

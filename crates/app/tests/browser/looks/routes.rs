@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 28] = [
+const NO_PAGE: [&str; 29] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -20,6 +20,7 @@ const NO_PAGE: [&str; 28] = [
     "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
     "/i/{id}/run",
+    "/i/{id}/talk",
     "/i/{id}/enter",
     "/i/{id}/rehearse/state",
     "/bench/state",

@@ -52,3 +52,5 @@ results-share-zip = Data package (zip)
 results-share-csv = One plain table (CSV)
 results-names = Names and notes: what is kept, and deleting it
 results-claims = What groups claim
+results-marks = Marks
+results-talk = Talk it over

@@ -1,0 +1,72 @@
+# The page to talk from: prompts, ideas, what is in the bags.
+
+talk-title = Talk it over: { $title }
+talk-lead = Questions that this class’s own bags call for, one at a time on its wall. Below them, for you first: ideas that students often bring along, and what is in each bag.
+talk-period = Period { $period }
+talk-day = All periods
+talk-day-note = What the bags of the whole day call for.
+talk-period-note = { $read ->
+    [0] No bag of this period has been read.
+    [one] 1 bag of this period was read.
+   *[other] { $read } bags of this period were read.
+  }
+talk-hang = Show on the wall
+talk-take-down = Take it down
+talk-hangs = On the wall now
+talk-hung = On the wall of period { $period }: “{ $asks }”
+talk-taken-down = The wall of period { $period } shows no question now.
+talk-gone = The bags no longer call for that question. Nothing was changed.
+talk-slides = The same as slides
+talk-language = In the words of
+talk-ideas = Ideas that students often bring
+talk-ideas-note = Common practice, no source. What today’s bags say of each. Nobody here need have it.
+talk-no-ideas = Today’s bags say nothing of any of them yet.
+talk-inside = What is in each bag
+talk-inside-note = Per bag, worked out from the recipe.
+talk-fits = They fit it, as far as they go.
+talk-against = They speak against it.
+talk-leaves-open = They leave it open.
+talk-two-rose = { $a } rose { $x } mm, { $b } { $y } mm.
+talk-food-gas = The food gives off the gas; yeast only helps.
+talk-food-gas-bags = { $a } has the food and no yeast, and rose { $x } mm; { $b } has both, and rose { $y } mm.
+talk-food-gas-tell = Yeast takes sugar in and lets carbon dioxide out. Without yeast the sugar stays sugar.
+talk-twice = Twice the food makes twice the gas.
+talk-twice-tell = While there is sugar to spare, how much yeast there is sets the pace. More food then lasts longer; it does not go faster.
+talk-warmer = The warmer the water, the better.
+talk-warmer-tell = Enzymes and yeast work faster as it gets warmer, up to a point; beyond it they lose their shape and stop for good.
+talk-enzyme = An enzyme speeds up whatever it is put to.
+talk-enzyme-tell = An enzyme cuts one kind of bond. Where the food has none of it, or yeast does that itself, there is nothing to speed up.
+talk-equal = If bags cannot tell a difference, there is none.
+talk-equal-bags = Of { $a } and { $b } the bags leave everything from { $x } to { $y } mm open.
+talk-equal-tell = “Can’t tell” says something of how many bags there are and how much they scatter. More bags may tell.
+talk-odd = A bag that does not fit was made wrong.
+talk-odd-bags = Bag { $a } ({ $b }) rose { $x } mm, the nearest of the others { $y } mm.
+talk-odd-tell = It is set aside by a rule that was written before the day, or it counts. What it taught is worth a word either way.
+talk-one = One bag of each is enough.
+talk-one-bags = Bags of { $a }, made alike, rose { $x } to { $y } mm.
+talk-one-tell = With one bag nobody could say whether it stands for its kind.
+talk-no-yeast = No yeast: nothing in it makes gas. It shows what the bag does by itself.
+talk-no-food = No food: yeast has only what it stored.
+talk-grams = { $grams } g of { $sugar }
+talk-at-once = Yeast takes in at once: { $sugars }.
+talk-cut-outside = Yeast cuts it outside its cells, with an enzyme of its own, and takes in the halves: { $sugars }.
+talk-later = Yeast takes it in later, once it has made what that takes; glucose delays it: { $sugars }.
+talk-in-part = Yeast uses part of it: { $sugars }.
+talk-not-at-all = Yeast cannot use it as it is: { $sugars }.
+talk-finds-nothing = { $does } This bag has none of it.
+talk-glucose = glucose
+talk-fructose = fructose
+talk-sucrose = sucrose (table sugar)
+talk-maltose = maltose and its like
+talk-galactose = galactose
+talk-lactose = lactose (milk sugar)
+talk-raffinose = raffinose and its like
+talk-dextrin = dextrin
+talk-cooked-starch = cooked starch
+talk-raw-starch = raw starch
+talk-glucoamylase = Glucoamylase cuts glucose off the ends of starch and dextrin.
+talk-alpha-amylase = Alpha-amylase cuts starch into dextrin and maltose.
+talk-beta-amylase = Beta-amylase, as malt has it, cuts maltose off the ends of cooked starch and dextrin.
+talk-lactase = Lactase cuts milk sugar into glucose, which yeast takes in at once, and galactose, which it mostly leaves.
+talk-invertase = Invertase cuts table sugar into glucose and fructose. Yeast has plenty of its own.
+talk-alpha-galactosidase = Alpha-galactosidase cuts galactose off raffinose and its like.
