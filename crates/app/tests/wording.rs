@@ -181,6 +181,7 @@ const MOVED: &[&str] = &[
     "web/claims",
     "web/devices.rs",
     "web/enter",
+    "web/every_bag",
     "web/head.rs",
     "web/kept",
     "web/marks",

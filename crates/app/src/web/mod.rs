@@ -17,6 +17,7 @@ mod cookies;
 mod devices;
 mod enter;
 mod events;
+mod every_bag;
 mod guard;
 mod head;
 mod headers;

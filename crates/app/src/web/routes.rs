@@ -2,9 +2,9 @@
 
 use super::state::Web;
 use super::{
-    aide, approve, assets, bench, claim, claims, devices, enter, events, guard, headers, host,
-    join, kept, marks, network, page, pilot, plan, plan_together, prepare, print, rehearse,
-    results, round, run, sign_in, start, talk, time, trouble, wall,
+    aide, approve, assets, bench, claim, claims, devices, enter, events, every_bag, guard,
+    headers, host, join, kept, marks, network, page, pilot, plan, plan_together, prepare,
+    print, rehearse, results, round, run, sign_in, start, talk, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -181,6 +181,8 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/rehearse/state", TEACHER, rehearse::so_far),
         get("/i/{id}/results", TEACHER, results::show),
         get("/i/{id}/results.pdf", TEACHER, results::report),
+        get("/i/{id}/bags", TEACHER, every_bag::show),
+        get("/i/{id}/bags.svg", TEACHER, every_bag::picture),
         get("/i/{id}/data.zip", TEACHER, results::package),
         get("/i/{id}/data.csv", TEACHER, results::table),
         // What groups claim.

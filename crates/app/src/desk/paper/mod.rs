@@ -39,7 +39,7 @@ pub(crate) use pilot::{pilot_pdf, pilot_report_pdf};
 pub(crate) use planning::planning_pdf;
 pub(crate) use prep::prep_sheet;
 pub(crate) use prompts::asked;
-pub(crate) use results::results_report;
+pub(crate) use results::{all_curves, dot_rows, results_report};
 pub(crate) use slides::slides_pdf;
 pub(crate) use substitute::substitute_pdf;
 pub(crate) use summary::summary_pdf;

@@ -11,9 +11,7 @@ use barm_documents::sheet::{
 };
 use barm_domain::plan::{Plan, Question};
 use barm_domain::reading::Rejected as Unread;
-use barm_domain::result::{
-    Answer, BagResult, ClassResult, Compared, Judged, Ladder, TreatmentDots,
-};
+use barm_domain::result::{Answer, BagResult, Compared, Judged, Ladder, TreatmentDots};
 
 /// The results report of a class.
 pub(crate) fn results_report(plan: &Plan, analysis: &Analysis) -> ResultsReport {
@@ -77,7 +75,7 @@ fn period_results(plan: &Plan, analysis: &Analysis, held: &[&str]) -> Vec<Period
             summary: format!("{bags} bags"),
             claims: claims(plan, &own),
             every_bag: every_bag(plan, &own.result.bags),
-            curves: all_curves(plan, &own.result),
+            curves: all_curves(plan, &own.result.bags),
             questions: own_questions(plan, &own),
             left_out: left_out(plan, &own),
             did_not_work: did_not_work(plan, &own),
@@ -98,9 +96,9 @@ fn own_questions(plan: &Plan, own: &Analysis) -> Vec<QuestionResult> {
 }
 
 /// Curves of all treatments that answer a question, each once.
-fn all_curves(plan: &Plan, result: &ClassResult) -> Vec<Sheaf> {
+pub(crate) fn all_curves(plan: &Plan, bags: &[BagResult]) -> Vec<Sheaf> {
     let mut all: Vec<Sheaf> = Vec::new();
-    for sheaf in questions_drawn(plan, result).into_iter().flat_map(|drawn| drawn.curves) {
+    for sheaf in questions_drawn(plan, bags).into_iter().flat_map(|drawn| drawn.curves) {
         if !all.iter().any(|known| known.name == sheaf.name) {
             all.push(sheaf);
         }
@@ -109,13 +107,13 @@ fn all_curves(plan: &Plan, result: &ClassResult) -> Vec<Sheaf> {
 }
 
 /// The questions that have bags, with their curves.
-pub(super) fn questions_drawn(plan: &Plan, result: &ClassResult) -> Vec<Drawn> {
+pub(super) fn questions_drawn(plan: &Plan, bags: &[BagResult]) -> Vec<Drawn> {
     let drawn = plan.questions.iter().map(|question| Drawn {
         asks: question.asks.clone(),
         curves: plan
             .answering(question)
             .iter()
-            .map(|treatment| sheaf(plan, &treatment.name, &result.bags))
+            .map(|treatment| sheaf(plan, &treatment.name, bags))
             .filter(|sheaf| !sheaf.bags.is_empty())
             .collect(),
     });
@@ -128,13 +126,22 @@ fn told_singly(analysis: &Analysis) -> &[Unread] {
     if told_together { &[] } else { &analysis.rejected }
 }
 
-/// One row of dots for each treatment with a bag, in the order of the plan.
+/// One row of dots for each treatment with a bag, the highest mean first.
 pub(super) fn every_bag(plan: &Plan, bags: &[BagResult]) -> Vec<DotRow> {
+    dot_rows(plan, bags, |bag| Some(bag.summary.as_ref()?.rise_mm.value))
+}
+
+/// The same of any number that a bag has.
+pub(crate) fn dot_rows(
+    plan: &Plan,
+    bags: &[BagResult],
+    of: impl Fn(&BagResult) -> Option<f64>,
+) -> Vec<DotRow> {
     let row = |name: &str| {
         let own = bags.iter().filter(|bag| bag.bag.treatment == name);
         let dots: Vec<Dot> = own
             .filter_map(|bag| {
-                let rise = bag.summary.as_ref()?.rise_mm.value;
+                let rise = of(bag)?;
                 Some(Dot { rise, set_aside: bag.set_aside.is_some() })
             })
             .collect();

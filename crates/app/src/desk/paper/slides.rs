@@ -43,7 +43,7 @@ fn class(plan: &Plan, period: &Period, analysis: &Analysis, words: &Catalog) -> 
     let place =
         plan.periods.iter().position(|other| other.name == period.name).unwrap_or(0) + 1;
     let mut every_bag = every_bag(plan, &result.bags);
-    let mut questions = questions_drawn(plan, result);
+    let mut questions = questions_drawn(plan, &result.bags);
     for row in &mut every_bag {
         row.name = words.treatment(&row.name);
     }

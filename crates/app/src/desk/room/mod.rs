@@ -13,6 +13,7 @@ pub(crate) mod claims;
 mod day;
 mod doubts;
 mod entered;
+pub(crate) mod every_bag;
 pub(crate) mod hour;
 pub(crate) mod kept_words;
 mod live;

@@ -20,5 +20,6 @@ mod secrets;
 mod shared;
 mod sheet;
 mod streams;
+mod talk;
 mod unforeseen;
 mod whole;

@@ -19,6 +19,7 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
             }
             main {
                 p {
+                    a href={ "/i/" (id) "/bags" } { (say!(w, "results-bags")) } " · "
                     a href={ "/i/" (id) "/talk" } { (say!(w, "results-talk")) } " · "
                     a href={ "/i/" (id) "/claims" } { (say!(w, "results-claims")) } " · "
                     a href={ "/i/" (id) "/marks" } { (say!(w, "results-marks")) }

@@ -47,6 +47,15 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/results", "no results", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/results"));
     }),
+    look("/i/{id}/bags", "no bag read", Mouse, |walk| {
+        walk.open(&format!("/i/{BEFORE}/bags"));
+    }),
+    look("/i/{id}/bags", "every bag", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/bags"));
+    }),
+    look("/i/{id}/bags", "gas of a period", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/bags?period=1&show=gas"));
+    }),
     look("/i/{id}/talk/{period}", "nothing to talk about", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/talk/4"));
     }),

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 29] = [
+const NO_PAGE: [&str; 30] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -17,6 +17,7 @@ const NO_PAGE: [&str; 29] = [
     "/i/{id}/results.pdf",
     "/i/{id}/data.zip",
     "/i/{id}/data.csv",
+    "/i/{id}/bags.svg",
     "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
     "/i/{id}/run",

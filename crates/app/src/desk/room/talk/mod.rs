@@ -6,4 +6,4 @@ mod wall;
 
 pub(crate) use beside::{idea_says, inside_says};
 pub(crate) use view::{Talk, TalkView, talk_view};
-pub(crate) use wall::{Hung, hang, hung, take_down};
+pub(crate) use wall::{hang, hung, take_down};

@@ -1,0 +1,179 @@
+//! Every bag of a day or a period: its dot, its curve, its numbers, and what is to be known of it.
+
+use super::results::analysis;
+use super::{Kind, Room};
+use crate::desk::held_back::{held_back, what_holds};
+use crate::desk::paper::{all_curves, dot_rows};
+use crate::desk::{DeskError, voice};
+use barm_documents::chart::{CurvesChart, DotPlot, Frame, Ground, Words};
+use barm_domain::plan::Plan;
+use barm_domain::result::{BagResult, Measured};
+
+/// What is shown of a bag.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Quantity {
+    /// Rise of the card (mm).
+    Rise,
+    /// Gas made (mL).
+    Gas,
+    /// Ethanol in the bag (mg): an estimate, and no test of a person.
+    Ethanol,
+}
+
+impl Quantity {
+    /// All of them.
+    pub(crate) const ALL: [Self; 3] = [Self::Rise, Self::Gas, Self::Ethanol];
+
+    /// Its word in addresses.
+    pub(crate) const fn word(self) -> &'static str {
+        match self {
+            Self::Rise => "rise",
+            Self::Gas => "gas",
+            Self::Ethanol => "ethanol",
+        }
+    }
+
+    /// The one of that word; the rise without one.
+    pub(crate) fn of(word: &str) -> Self {
+        Self::ALL.into_iter().find(|one| one.word() == word).unwrap_or(Self::Rise)
+    }
+
+    /// Its unit.
+    pub(crate) const fn unit(self) -> &'static str {
+        match self {
+            Self::Rise => "mm",
+            Self::Gas => "mL",
+            Self::Ethanol => "mg",
+        }
+    }
+
+    fn measured(self, bag: &BagResult) -> Option<Measured> {
+        match self {
+            Self::Rise => Some(bag.summary.as_ref()?.rise_mm),
+            Self::Gas => Some(bag.contents?.gas_ml),
+            Self::Ethanol => {
+                let Measured { value, low, high } = bag.contents?.ethanol_g?;
+                Some(Measured { value: 1e3 * value, low: 1e3 * low, high: 1e3 * high })
+            }
+        }
+    }
+}
+
+/// What is looked at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Wanted {
+    /// One period, or all.
+    pub(crate) period: Option<String>,
+    /// What of each bag.
+    pub(crate) quantity: Quantity,
+}
+
+/// The page of every bag.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct EveryBagView {
+    /// Number of the investigation.
+    pub(crate) id: i64,
+    /// What it is.
+    pub(crate) kind: Kind,
+    /// Its title.
+    pub(crate) title: String,
+    /// All periods.
+    pub(crate) periods: Vec<String>,
+    /// What is looked at.
+    pub(crate) wanted: Wanted,
+    /// At which minute bags are compared, in a sentence.
+    pub(crate) compared: String,
+    /// Dots for a wide page and for a narrow one, if there is a value.
+    pub(crate) dots: Option<[String; 2]>,
+    /// Curves for a wide page and for a narrow one: of rises only.
+    pub(crate) curves: Option<[String; 2]>,
+    /// Each bag.
+    pub(crate) rows: Vec<BagRow>,
+}
+
+/// One bag.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct BagRow {
+    /// Its code.
+    pub(crate) code: String,
+    /// Its period.
+    pub(crate) period: String,
+    /// Its group.
+    pub(crate) group: u32,
+    /// Its treatment.
+    pub(crate) treatment: String,
+    /// What is shown of it.
+    pub(crate) value: Option<Measured>,
+    /// What held it back, as the bag model has it, in a word or two.
+    pub(crate) held_back: Option<&'static str>,
+    /// What is to be known: by which rule it is set aside, and what is worth a second look.
+    pub(crate) says: Vec<String>,
+}
+
+/// Every bag of an investigation. Works out forecasts: not for asynchronous code.
+pub(crate) fn every_bag_view(room: &Room, wanted: Wanted) -> Result<EveryBagView, DeskError> {
+    let (plan, analysis, _) = analysis(room)?;
+    if let Some(name) = wanted.period.as_ref().filter(|name| plan.period(name).is_none()) {
+        return Err(DeskError::NoPeriod { name: name.clone() });
+    }
+    let own: Vec<BagResult> = analysis
+        .result
+        .bags
+        .iter()
+        .filter(|bag| wanted.period.as_ref().is_none_or(|period| bag.bag.period == *period))
+        .cloned()
+        .collect();
+    let curves = (wanted.quantity == Quantity::Rise).then(|| curves(&plan, &own)).flatten();
+    let limits = held_back(&plan);
+    let row = |bag: &BagResult| BagRow {
+        code: bag.bag.code.clone(),
+        period: bag.bag.period.clone(),
+        group: bag.bag.group,
+        treatment: bag.bag.treatment.clone(),
+        value: wanted.quantity.measured(bag),
+        held_back: limits
+            .iter()
+            .find(|limit| limit.treatment == bag.bag.treatment)
+            .map(|limit| what_holds(limit.by)),
+        says: voice(&plan)
+            .set_aside(bag, &plan)
+            .into_iter()
+            .chain(bag.hints.iter().map(|hint| voice(&plan).hint(hint)))
+            .collect(),
+    };
+    Ok(EveryBagView {
+        id: room.id,
+        kind: room.kind,
+        dots: dots(&plan, &own, wanted.quantity),
+        curves,
+        rows: own.iter().map(row).collect(),
+        compared: voice(&plan).common_minute(&analysis.result),
+        periods: plan.periods.iter().map(|one| one.name.clone()).collect(),
+        title: plan.title,
+        wanted,
+    })
+}
+
+/// A picture for a wide page and one for a narrow one.
+fn wide_and_narrow(words: Words, draw: impl Fn(&Frame) -> String) -> [String; 2] {
+    [(960.0, 15.0), (340.0, 13.0)].map(|(width, type_size)| {
+        draw(&Frame { width, type_size, ground: Ground::Screen, words })
+    })
+}
+
+fn dots(plan: &Plan, bags: &[BagResult], quantity: Quantity) -> Option<[String; 2]> {
+    let rows = dot_rows(plan, bags, |bag| Some(quantity.measured(bag)?.value));
+    let words = Words { millimeters: quantity.unit(), ..Words::ENGLISH };
+    let title = &plan.title;
+    let draw = |frame: &Frame| {
+        let brief = frame.width < 600.0;
+        DotPlot { title, rows: &rows, gap: None, set: &[], brief }.svg(frame)
+    };
+    (!rows.is_empty()).then(|| wide_and_narrow(words, draw))
+}
+
+fn curves(plan: &Plan, bags: &[BagResult]) -> Option<[String; 2]> {
+    let sheaves = all_curves(plan, bags);
+    let chart = CurvesChart { title: &plan.title, sheaves: &sheaves };
+    (!sheaves.is_empty()).then(|| wide_and_narrow(Words::ENGLISH, |frame| chart.svg(frame)))
+}
