@@ -46,7 +46,7 @@ pub(crate) use assign::{Assignment, assignment, write_assigned};
 pub(crate) use barm_documents::catalog::Catalog;
 pub(crate) use barm_documents::chart::{Terminal, Words as ChartWords};
 pub(crate) use barm_documents::page::LabelSheet;
-pub(crate) use barm_documents::sheet::{PrepSheet, WaterMix};
+pub(crate) use barm_documents::sheet::{PrepSheet, Prompted, WaterMix};
 use barm_domain::plan::Plan;
 use barm_domain::prep::Prep;
 pub(crate) use barm_science::fact::Fact;
@@ -81,7 +81,7 @@ pub(crate) use pilot::{
 pub(crate) use plan_file::{OpenPlan, open_plan, questions};
 pub(crate) use power::{Power, power};
 pub(crate) use round_two::{
-    BothRounds, Next, both_rounds, proposal, round_two, why_stricter, write_second,
+    BothRounds, Next, both_rounds, next_of, proposal, round_two, why_stricter, write_second,
 };
 pub(crate) use table::{Compared, chance, compare_table, figure, fit_table};
 use taught::day_of_record;

@@ -1,7 +1,7 @@
 //! Second rounds: what a class could make next, the plan of one of them, and both rounds together.
 
 use super::plan_file::bytes;
-use super::{DeskError, OpenPlan, Progress, analyze, write_new};
+use super::{Analysis, DeskError, OpenPlan, Progress, analyze, write_new};
 use barm_documents::plan_text;
 use barm_documents::readings::{self, ReadingsFile};
 use barm_domain::plan::Plan;
@@ -47,11 +47,26 @@ pub(crate) fn round_two(
             "{rows} rows of the readings were not taken; barm analyze lists them."
         ));
     }
+    let next = next_of(&open.plan, analysis, &BTreeMap::new(), by, progress)?;
+    notes.extend(next.notes);
+    Ok(Next { notes, ..next })
+}
+
+/// The same from readings that were analyzed; `poured` is how warm the water of a bag was (°C), by its code, where that
+/// was measured.
+pub(crate) fn next_of(
+    plan: &Plan,
+    analysis: Analysis,
+    poured: &BTreeMap<String, f64>,
+    by: By,
+    progress: &dyn Progress,
+) -> Result<Next, DeskError> {
+    let mut notes = Vec::new();
     let result = analysis.result.clone();
     progress.step("learning from the day", 0, 1);
-    let learned = match analysis.with_day(&open.plan, &BTreeMap::new()) {
+    let learned = match analysis.with_day(plan, poured) {
         Ok(analysis) => analysis.day.map(|day| {
-            notes.push(super::voice(&open.plan).day_rests_on(&day));
+            notes.push(super::voice(plan).day_rests_on(&day));
             day.learned
         }),
         Err(DeskError::Day(error)) => {
@@ -63,7 +78,7 @@ pub(crate) fn round_two(
         Err(other) => return Err(other),
     };
     let learned = learned.unwrap_or_default();
-    let one = RoundOne { plan: &open.plan, result: &result, learned: &learned };
+    let one = RoundOne { plan, result: &result, learned: &learned };
     let proposals =
         propose(&one, by, &|done, of| progress.step("weighing second rounds", done, of))?;
     Ok(Next { proposals, notes })

@@ -4,6 +4,7 @@
 //! and of nothing else. Nothing here computes, reads the record or knows a file.
 
 mod address;
+mod again;
 mod aide;
 mod approve;
 mod assets;

@@ -2,9 +2,9 @@
 
 use super::state::Web;
 use super::{
-    aide, approve, assets, bench, claim, claims, devices, enter, events, every_bag, guard,
-    headers, host, join, kept, marks, network, page, pilot, plan, plan_together, prepare,
-    print, rehearse, results, round, run, sign_in, start, talk, time, trouble, wall,
+    again, aide, approve, assets, bench, claim, claims, devices, enter, events, every_bag,
+    guard, headers, host, join, kept, marks, network, page, pilot, plan, plan_together,
+    prepare, print, rehearse, results, round, run, sign_in, start, talk, time, trouble, wall,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -191,6 +191,9 @@ pub(super) fn table() -> Vec<Route> {
         post("/claim/read", GROUP, claim::read),
         get("/i/{id}/claims", TEACHER, claims::show),
         post("/i/{id}/claims", TEACHER, claims::act),
+        // Another round.
+        get("/i/{id}/again", TEACHER, again::show),
+        post("/i/{id}/again", TEACHER, again::act),
         // What a class talks about.
         get("/i/{id}/talk", TEACHER, talk::first),
         get("/i/{id}/talk/{period}", TEACHER, talk::show),

@@ -29,7 +29,7 @@ pub(super) struct DayGround {
     plan: Plan,
     counted: Counted,
     /// How warm the water was at pouring (°C), by bag.
-    poured: BTreeMap<String, f64>,
+    pub(super) poured: BTreeMap<String, f64>,
 }
 
 /// What came of it.
@@ -37,7 +37,7 @@ pub(super) type DayFound = (Arc<DayGround>, DayLook);
 
 impl DayGround {
     /// What there is to go by; nothing while a period runs, for a class needs the computer more.
-    fn of(scene: &Scene<'_>) -> Option<Self> {
+    pub(super) fn of(scene: &Scene<'_>) -> Option<Self> {
         let standing = scene.standing();
         let runs =
             standing.periods.values().any(|one| one.began.is_some() && one.ended.is_none());

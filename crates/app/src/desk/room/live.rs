@@ -1,5 +1,6 @@
 //! One investigation while pages look at it.
 
+use super::again::NextFound;
 use super::day::DayFound;
 use super::pilot::{KeptPilot, PilotDesk};
 use super::{Investigation, Kind, Pulse, Scene, Scope};
@@ -47,6 +48,8 @@ pub(super) struct State {
     pub(super) outlook: Option<(u32, Arc<Outlook>)>,
     /// What the day taught, and from what.
     pub(super) day: Option<DayFound>,
+    /// What could be made next, and from what.
+    pub(super) next: Option<NextFound>,
     /// The same by lots that were in use when bags were sealed and are so no longer, by its turn.
     older: (u32, Vec<(KnownLots, Outlook)>),
     /// What pilots found and read, as the newest version has it.
@@ -134,6 +137,7 @@ impl Room {
                 turn: 1,
                 outlook: None,
                 day: None,
+                next: None,
                 older: (0, Vec::new()),
                 pilot: Arc::new(pilot),
             }),

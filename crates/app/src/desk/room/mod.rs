@@ -5,6 +5,7 @@
 
 #[cfg(test)]
 pub(crate) mod acted;
+pub(crate) mod again;
 pub(crate) mod aide;
 pub(crate) mod backups;
 pub(crate) mod bench;

@@ -22,7 +22,8 @@ pub(super) fn page(w: Wording, view: &ResultsView) -> Markup {
                     a href={ "/i/" (id) "/bags" } { (say!(w, "results-bags")) } " · "
                     a href={ "/i/" (id) "/talk" } { (say!(w, "results-talk")) } " · "
                     a href={ "/i/" (id) "/claims" } { (say!(w, "results-claims")) } " · "
-                    a href={ "/i/" (id) "/marks" } { (say!(w, "results-marks")) }
+                    a href={ "/i/" (id) "/marks" } { (say!(w, "results-marks")) } " · "
+                    a href={ "/i/" (id) "/again" } { (say!(w, "results-again")) }
                 }
                 @if view.bags == 0 {
                     section.sec {

@@ -4,11 +4,10 @@ use crate::desk::room::Kind;
 use crate::desk::room::benches::group_name;
 use crate::desk::room::hour::{Hour, Stage, clock};
 use crate::desk::room::wall::WallView;
-use crate::desk::{Catalog, ChartWords, qr};
+use crate::desk::{Catalog, ChartWords, Prompted, qr};
 use crate::web::head::lead;
 use crate::web::ruler::{self, ruler};
 use crate::web::signs::{icon, until};
-use barm_documents::sheet::Prompted;
 use barm_domain::schedule::PhaseKind;
 use maud::{Markup, PreEscaped, html};
 

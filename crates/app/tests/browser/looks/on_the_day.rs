@@ -47,6 +47,12 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/results", "no results", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/results"));
     }),
+    look("/i/{id}/again", "another round before the day is over", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/again"));
+    }),
+    look("/i/{id}/again", "two rounds that do not fit", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/again?with={BEFORE}"));
+    }),
     look("/i/{id}/bags", "no bag read", Mouse, |walk| {
         walk.open(&format!("/i/{BEFORE}/bags"));
     }),

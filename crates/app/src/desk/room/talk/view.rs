@@ -4,8 +4,7 @@ use super::wall::hung;
 use crate::desk::paper::asked;
 use crate::desk::room::results::analysis;
 use crate::desk::room::{Kind, Room};
-use crate::desk::{Catalog, DeskError};
-use barm_documents::sheet::Prompted;
+use crate::desk::{Catalog, DeskError, Prompted};
 use barm_domain::discussion::{Inside, Prompt, Spoken, ideas, inside, prompts};
 
 /// A prompt as the page shows it.

@@ -4,8 +4,7 @@
 use super::view::called;
 use crate::desk::paper::asked;
 use crate::desk::room::{Room, Scope};
-use crate::desk::{Catalog, DeskError};
-use barm_documents::sheet::Prompted;
+use crate::desk::{Catalog, DeskError, Prompted};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 

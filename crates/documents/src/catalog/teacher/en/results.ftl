@@ -55,6 +55,7 @@ results-claims = What groups claim
 results-marks = Marks
 results-talk = Talk it over
 results-bags = Every bag
+results-again = Another round
 bags-title = Every bag: { $title }
 bags-lead = Each bag as a dot, as a curve and as a row. Open a bag to see its record, and to set it right.
 bags-all = All periods
