@@ -43,9 +43,13 @@ pub(crate) fn round_two(
     let mut notes: Vec<String> = analysis.above_all.iter().cloned().collect();
     let rows = analysis.rejected.len();
     if rows > 0 {
-        notes.push(format!(
-            "{rows} rows of the readings were not taken; barm analyze lists them."
-        ));
+        let (rows, were) = if rows == 1 {
+            ("1 row".to_owned(), "was")
+        } else {
+            (format!("{rows} rows"), "were")
+        };
+        notes
+            .push(format!("{rows} of the readings {were} not taken; barm analyze lists them."));
     }
     let next = next_of(&open.plan, analysis, &BTreeMap::new(), by, progress)?;
     notes.extend(next.notes);

@@ -77,3 +77,11 @@ pub(crate) fn skip(name: &str, why: &str) {
         list.and_then(|mut list| list.write_all(line.as_bytes())).expect("the list grows");
     }
 }
+
+/// The readings of the first period of the invented day, as a file.
+#[allow(dead_code, reason = "some tests take the whole day")]
+pub(crate) fn first_period() -> String {
+    let all = std::fs::read_to_string(invented().join("readings.csv")).expect("the readings");
+    let own = all.lines().filter(|line| line.starts_with("bag,") || line.starts_with("P1-"));
+    own.map(|line| format!("{line}\n")).collect()
+}

@@ -103,10 +103,11 @@ impl Room {
                 Ok(next) => NextLook::There(Arc::new(next)),
                 Err(error) => NextLook::Lost(error.to_string()),
             };
-            if let Some(found) = &mut room.state_mut().next {
-                if found.ground == ground && found.by == by {
-                    found.look = look;
-                }
+            if let Some(found) = &mut room.state_mut().next
+                && found.ground == ground
+                && found.by == by
+            {
+                found.look = look;
             }
             room.pulse.beat(|scope| *scope == Scope::Teacher);
         });

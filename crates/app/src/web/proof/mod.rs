@@ -1,5 +1,6 @@
 //! Proofs of the web face: the router itself is called, without a port.
 
+mod again;
 mod bench;
 mod cards;
 mod changes;

@@ -323,8 +323,15 @@ fn every_address_says_who_may_call_it() {
         assert!(!rules.who.is_empty(), "{}", rules.path);
         assert!(seen.insert((route.method.to_string(), rules.path)), "{} twice", rules.path);
         let teachers = rules.who == [Role::Teacher];
-        let named =
-            ["/i/", "/shelf", "/backups", "/start", "/teacher/leave", "/teacher/passphrase"];
+        let named = [
+            "/i/",
+            "/shelf",
+            "/backups",
+            "/kept",
+            "/start",
+            "/teacher/leave",
+            "/teacher/passphrase",
+        ];
         let expected = named.iter().any(|start| rules.path.starts_with(start));
         assert_eq!(teachers, expected, "{}", rules.path);
         assert!(!teachers || rules.near, "{}", rules.path);

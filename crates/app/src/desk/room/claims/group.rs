@@ -3,10 +3,11 @@
 use super::peers::{Dealt, dealt};
 use super::{TypedClaim, claimed, hand_in_claim, reviews};
 use crate::desk::DeskError;
+use crate::desk::room::bench::own_labels;
 use crate::desk::room::marks::{HandedOut, newest_copy};
+use crate::desk::room::opened::results_are_open;
 use crate::desk::room::proposals::Group;
-use crate::desk::room::results::what_counts;
-use crate::desk::room::{Kind, Room};
+use crate::desk::room::{Kind, Room, Scene};
 use barm_domain::claim::{Claim, ClaimFault};
 use barm_domain::plan::Plan;
 use jiff::Timestamp;
@@ -49,6 +50,13 @@ pub(crate) struct About {
     pub(crate) beside: String,
 }
 
+impl About {
+    /// Whether a claim is about just that.
+    pub(super) fn is_of(&self, claim: &TypedClaim) -> bool {
+        self.question == claim.question && self.treatment == claim.treatment
+    }
+}
+
 /// A claim of somebody else's.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Other {
@@ -68,10 +76,14 @@ pub(crate) fn claim_view(
     typed: Option<(TypedClaim, bool)>,
     now: Timestamp,
 ) -> Result<ClaimView, DeskError> {
-    let plan = room.read(|scene| what_counts(scene).0);
+    // By what labels say: what a bag is in truth, if it is something else, is the teacher's.
+    let (plan, about) = room.read(|scene| (scene.plan.clone(), of_group(scene, group)));
     let mut faults = Vec::new();
     let mut open = None;
-    if let Some((typed, hands_in)) = typed {
+    if let Some((mut typed, hands_in)) = typed {
+        if !about.iter().any(|one| one.is_of(&typed)) {
+            typed.treatment.clear();
+        }
         match Claim::read(&plan, &typed.typed()) {
             Ok(_) if hands_in => hand_in_claim(room, group, typed, now)?,
             Ok(_) => open = Some(typed),
@@ -83,11 +95,10 @@ pub(crate) fn claim_view(
     }
     let mut claimed = claimed(room)?;
     let own = claimed.get(group).map(|handed| handed.claim.clone());
-    let about = about(&plan);
+    let all = self::about(&plan);
     let beside = |claim: &TypedClaim| {
-        let same =
-            |one: &&About| one.question == claim.question && one.treatment == claim.treatment;
-        about.iter().find(same).map_or_else(String::new, |one| one.beside.clone())
+        let one = all.iter().find(|one| one.is_of(claim));
+        one.map_or_else(String::new, |one| one.beside.clone())
     };
     let written = reviews(room)?;
     let mine = |reader: u32, writer: u32| {
@@ -118,6 +129,16 @@ pub(crate) fn claim_view(
         heard: heard.map(|one| (one.convinces.clone(), one.asks.clone())).collect(),
         marks: newest_copy(room, group)?,
     })
+}
+
+/// What a group can claim about: the treatments of its own bags; all of them once it may read what the class found,
+/// or if it has no bags.
+fn of_group(scene: &Scene<'_>, (period, group): &Group) -> Vec<About> {
+    let own = own_labels(scene, period, *group);
+    let all = own.is_empty() || results_are_open(scene, period, *group);
+    let mut about = about(scene.plan);
+    about.retain(|one| all || own.contains(&one.treatment));
+    about
 }
 
 /// Everything that can be claimed about, question by question.

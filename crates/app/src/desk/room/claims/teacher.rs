@@ -90,9 +90,7 @@ fn of_group(
     (who, handed): (&Group, &HandedClaim),
 ) -> OfGroup {
     let claim = &handed.claim;
-    let same =
-        |one: &&About| one.question == claim.question && one.treatment == claim.treatment;
-    let there = about.iter().find(same);
+    let there = about.iter().find(|one| one.is_of(claim));
     // A plan that was changed since may no longer ask what the claim answers.
     let facts = match Claim::read(plan, &claim.typed()) {
         Ok(claim) => {

@@ -71,6 +71,11 @@ pub(super) fn has_class_data(scene: &Scene<'_>, period: &str, group: u32) -> boo
     lent::of_the_class(scene, &eyes).next().is_some()
 }
 
+/// Whether a group may read what the class found.
+pub(super) fn results_are_open(scene: &Scene<'_>, period: &str, group: u32) -> bool {
+    is_open(scene, Face::Results, period, group)
+}
+
 /// Whether something is open to a group.
 fn is_open(scene: &Scene<'_>, face: Face, period: &str, group: u32) -> bool {
     let period = || period.to_owned();
