@@ -197,6 +197,7 @@ const MOVED: &[&str] = &[
     "web/signs.rs",
     "web/start",
     "web/talk",
+    "web/years",
     "desk/drawings.rs",
     "desk/editing/form.rs",
     "desk/editing/verdict.rs",

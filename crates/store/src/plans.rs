@@ -103,6 +103,15 @@ impl Store {
         found.ok_or(StoreError::NoPlan { id, version })
     }
 
+    /// The newest version of a plan; nothing where none was saved.
+    ///
+    /// # Errors
+    /// Why it cannot be read.
+    pub fn newest_plan(&self, id: i64) -> Result<Option<String>, StoreError> {
+        let newest = self.read(|line| newest(line, id))?;
+        Ok((newest.version > 0).then_some(newest.body))
+    }
+
     /// All versions of a plan with their texts, oldest first.
     ///
     /// # Errors

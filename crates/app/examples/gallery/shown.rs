@@ -120,6 +120,42 @@ pub(crate) const SHOWN: &[Shown] = &[
     ),
     page(CLASS, "aide", "aide-at-768", "An aide’s list of ticks."),
     page(AFTER, "results", "results-at-1366", "What the class found, and what it cannot tell."),
+    page(
+        AFTER,
+        "every-bag",
+        "every-bag-at-1366",
+        "Every bag as a dot, as a curve and as a row.",
+    ),
+    page(
+        AFTER,
+        "talk",
+        "a-question-on-the-wall-at-1366",
+        "Questions that a class’s own bags call for, one at a time on its wall.",
+    ),
+    page(
+        AFTER,
+        "wall-question",
+        "wall-with-a-question-at-1366",
+        "The wall with a question beside the curves.",
+    ),
+    page(
+        AFTER,
+        "claims",
+        "claims-at-1366",
+        "What groups claim, beside what the data say of it.",
+    ),
+    page(
+        AFTER,
+        "marks",
+        "a-group-to-mark-at-1366",
+        "Marking by keyboard: what was handed in beside the rubric.",
+    ),
+    page(
+        AFTER,
+        "kept",
+        "what-is-kept-about-whom-at-1366",
+        "Everything that is kept about people, on one page.",
+    ),
     page(AFTER, "names", "names-and-notes-at-1366", "Names and notes, deleted in one action."),
     page(AFTER, "backups", "backups-at-1366", "Backups, each opened once to be sure of it."),
 ];

@@ -5,7 +5,7 @@ use super::editing::sentence;
 use super::rehearse::done_before;
 use super::room::on_shelf::{Line, in_short, work_out_rest};
 use super::room::whole_check::Checkup;
-use super::room::{Investigation, Kind, Shelf, plans};
+use super::room::{Investigation, Kind, Shelf, library, plans};
 use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
 use barm_domain::amount;
@@ -220,6 +220,8 @@ pub(crate) struct OnShelf {
     pub(crate) bags: Option<usize>,
     /// How far it has come.
     pub(crate) stands: String,
+    /// The line of its plan in which what was looked for stands.
+    pub(crate) holds: Option<String>,
 }
 
 /// The shelf.
@@ -227,16 +229,19 @@ pub(crate) struct OnShelf {
 pub(crate) struct ShelfView {
     /// Its lines, the newest on top.
     pub(crate) lines: Vec<OnShelf>,
+    /// What was looked for.
+    pub(crate) asked: String,
     /// Whether some are still being counted.
     pub(crate) counting: bool,
     /// What is wrong with the record, if a full check found something, and when.
     pub(crate) damaged: Option<(String, Timestamp)>,
 }
 
-/// The shelf page.
+/// The shelf page; of all investigations, or of those whose plan holds the words that are asked for.
 pub(crate) fn on_shelf(
     shelf: &Shelf,
     w: Wording,
+    asked: &str,
     now: Timestamp,
 ) -> Result<ShelfView, DeskError> {
     let bare = |one: Investigation, stands: String| OnShelf {
@@ -246,6 +251,7 @@ pub(crate) fn on_shelf(
         day: String::new(),
         bags: None,
         stands,
+        holds: None,
     };
     let line = |(one, line): (Investigation, Line)| match line {
         Line::Unreadable => bare(one, say!(w, "shelf-unread")),
@@ -262,6 +268,7 @@ pub(crate) fn on_shelf(
             title: short.title,
             day: short.day,
             bags: Some(short.bags),
+            holds: None,
         },
     };
     let all = in_short(shelf, now)?;
@@ -270,7 +277,16 @@ pub(crate) fn on_shelf(
         Some(Checkup::Damaged { at, what }) => Some((sentence(&what), at)),
         Some(Checkup::Whole { .. }) | None => None,
     };
-    Ok(ShelfView { lines: all.into_iter().rev().map(line).collect(), counting, damaged })
+    let mut lines: Vec<OnShelf> = all.into_iter().rev().map(line).collect();
+    let asked = asked.trim();
+    if !asked.is_empty() {
+        let mut found = library::find(shelf, asked)?;
+        lines.retain_mut(|one| {
+            one.holds = found.remove(&one.id);
+            one.holds.is_some()
+        });
+    }
+    Ok(ShelfView { lines, asked: asked.to_owned(), counting, damaged })
 }
 
 /// Works out the lines that are still being counted. Waits for the disk.

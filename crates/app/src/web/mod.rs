@@ -56,6 +56,7 @@ mod tls;
 mod trouble;
 mod wall;
 mod words;
+mod years;
 
 pub(crate) use serve::{Ask, serve};
 pub(crate) use state::Reach;

@@ -5,6 +5,7 @@ use super::{
     again, aide, approve, assets, bench, claim, claims, devices, enter, events, every_bag,
     guard, headers, host, join, kept, marks, network, page, pilot, plan, plan_together,
     prepare, print, rehearse, results, round, run, sign_in, start, talk, time, trouble, wall,
+    years,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -160,6 +161,8 @@ pub(super) fn table() -> Vec<Route> {
         post("/start/ready/{name}", TEACHER, start::made),
         post("/start/file", TEACHER, start::file).takes_a_plan(),
         post("/start/invented", TEACHER, start::invented),
+        post("/start/again", TEACHER, start::again),
+        get("/years", TEACHER, years::show),
         get("/i/{id}/plan", TEACHER, plan::show),
         get("/i/{id}/plan/text", TEACHER, plan::text),
         post("/i/{id}/plan", TEACHER, plan::post).takes_a_plan(),

@@ -3,6 +3,7 @@
 //! Where Chromium or its driver is missing, each test says so in the file that `BARM_SKIPS` names
 //! and returns.
 
+mod after_the_day;
 mod again;
 mod asked;
 mod away;

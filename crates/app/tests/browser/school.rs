@@ -85,6 +85,13 @@ impl School {
         open(self.folder.path()).save_plan(self.investigation, text, now).expect("kept");
     }
 
+    /// The newest plan of an investigation. Nobody may be serving it.
+    pub(crate) fn plan_of(&self, investigation: i64) -> Plan {
+        let plans = open(self.folder.path()).plans(investigation).expect("plans");
+        let (_, text) = plans.last().expect("a version");
+        barm_documents::plan_text::read(text.as_bytes()).plan.expect("a plan")
+    }
+
     /// Puts entries on record. Nobody may be serving it.
     pub(crate) fn enter(&self, investigation: i64, entries: &[Entry]) {
         open(self.folder.path()).append(investigation, entries).expect("kept");

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::PathBuf;
 
 /// Lines of templates that escape nothing, with the reason why they need not.
-const RAW: [(&str, &str, &str); 21] = [
+const RAW: [(&str, &str, &str); 23] = [
     ("bench/opened.rs", "(PreEscaped(curves.svg(title, chart_words, name)))", CHART),
     ("bench/page.rs", "(PreEscaped(text))", "JSON in which no `<` is left"),
     ("enter/page.rs", "(PreEscaped(mark(row.look, 16.0)))", CHART),
@@ -26,6 +26,8 @@ const RAW: [(&str, &str, &str); 21] = [
     ("signs.rs", "(PreEscaped(path))", "a shape that stands in the same file"),
     ("wall/page.rs", "(PreEscaped(curves.svg(&title, chart_words, false)))", CHART),
     ("wall/page.rs", "(PreEscaped(curves.svg(&title, chart_words, true)))", CHART),
+    ("years/page.rs", "(PreEscaped(years_picture(&found.classes, of, 340.0)))", CHART),
+    ("years/page.rs", "(PreEscaped(years_picture(&found.classes, of, 960.0)))", CHART),
     ("wall/page.rs", "(PreEscaped(qr(&address, &words.say(\"wall-place-square\"))))", SQUARE),
 ];
 const CHART: &str = "drawn by `documents::chart`, which escapes every word";

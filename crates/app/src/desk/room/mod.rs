@@ -17,6 +17,7 @@ mod entered;
 pub(crate) mod every_bag;
 pub(crate) mod hour;
 pub(crate) mod kept_words;
+pub(crate) mod library;
 mod live;
 pub(crate) mod marks;
 mod moment;

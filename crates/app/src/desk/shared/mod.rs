@@ -1,5 +1,6 @@
 //! Data for others and from others: packages out, packages in, classes beside each other.
 
+mod on_shelf;
 mod out;
 mod package;
 mod taken;
@@ -9,6 +10,7 @@ mod years;
 pub(crate) use barm_documents::bundle::{Bundle, Limits};
 pub(crate) use barm_documents::package::Licence;
 pub(crate) use barm_domain::years::Difference as OverYears;
+pub(crate) use on_shelf::{years_on_shelf, years_picture};
 pub(crate) use out::{Form, Parcel, Said, share};
 pub(crate) use taken::take;
 pub(crate) use years::{YearsFound, years, years_chart};

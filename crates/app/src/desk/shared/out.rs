@@ -85,6 +85,16 @@ impl Parcel {
         package::flat(&self.shared)
     }
 
+    /// Whether no class made the bags.
+    pub(crate) const fn is_made_up(&self) -> bool {
+        self.about.made_up
+    }
+
+    /// The data themselves.
+    pub(crate) fn into_shared(self) -> Shared {
+        self.shared
+    }
+
     /// What is in it.
     pub(crate) const fn rows(&self) -> &Rows {
         self.shared.rows()

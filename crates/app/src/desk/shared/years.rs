@@ -49,9 +49,13 @@ pub(crate) fn years(paths: &[PathBuf]) -> Result<YearsFound, DeskError> {
     if let (true, Some(error)) = (classes.is_empty(), first) {
         return Err(error);
     }
-    let classes = told_apart(classes);
+    Ok(compared(told_apart(classes), not_read))
+}
+
+/// What classes say together.
+pub(super) fn compared(classes: Vec<Class>, not_read: Vec<(PathBuf, String)>) -> YearsFound {
     let years = Years::of(&classes);
-    Ok(YearsFound { classes, years, not_read })
+    YearsFound { classes, years, not_read }
 }
 
 /// The packages at a place: the package itself, or all that lie in a folder, by name.
@@ -91,7 +95,7 @@ fn told_apart(classes: Vec<(PathBuf, Class)>) -> Vec<Class> {
 }
 
 /// Each class of a difference with its interval, then all together, then the next one.
-fn class_rows(classes: &[Class], of: &Difference) -> Vec<IntervalRow> {
+pub(super) fn class_rows(classes: &[Class], of: &Difference) -> Vec<IntervalRow> {
     let row = |name: String, look, difference, verdict: String| IntervalRow {
         name,
         look,

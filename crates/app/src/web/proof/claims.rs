@@ -84,14 +84,26 @@ async fn what_cannot_be_a_claim_is_said_and_kept_on_the_page() {
     assert!(as_teacher(&class, &teacher, None).await.contains("No claim yet"));
 }
 
+/// Before results are open, a group can claim about the kinds of its own bags only, whatever it sends.
+#[tokio::test]
+async fn nobody_claims_about_kinds_of_others() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let [own, other] = [1, 3].map(|group| class.group("1", group));
+    let mine = as_group(&class, &own, "/claim", None).await.body;
+    let theirs = about(&as_group(&class, &other, "/claim", None).await.body);
+    assert_ne!(about(&mine), theirs, "they make different kinds");
+    let wrote = format!("about={theirs}&says=more&evidence=Mine&do=hand-in");
+    let answer = as_group(&class, &own, "/claim", Some(&wrote)).await;
+    assert!(answer.body.contains("Choose what your claim is about"), "{}", answer.body);
+}
+
 #[tokio::test]
 async fn others_read_it_without_names_once_the_teacher_lets_them() {
     let class = Class::at(DURING_1, Kind::Real);
     let teacher = class.teacher();
     let tokens = [1, 2, 3].map(|group| class.group("1", group));
-    let page = as_group(&class, &tokens[0], "/claim", None).await.body;
-    let about = about(&page);
     for (token, words) in tokens.iter().zip(["Apricot", "Bramble", "Cherry"]) {
+        let about = about(&as_group(&class, token, "/claim", None).await.body);
         let wrote = format!("about={about}&says=less&evidence={words}&do=hand-in");
         as_group(&class, token, "/claim", Some(&wrote)).await;
     }

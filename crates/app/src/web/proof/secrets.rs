@@ -328,6 +328,7 @@ fn every_address_says_who_may_call_it() {
             "/shelf",
             "/backups",
             "/kept",
+            "/years",
             "/start",
             "/teacher/leave",
             "/teacher/passphrase",

@@ -1,6 +1,7 @@
 //! What the addresses of shelf and start answer.
 
 use super::page;
+use crate::desk::room::library;
 use crate::desk::start::{self, Typed};
 use crate::desk::{Wording, say};
 use crate::web::caller::Device;
@@ -8,11 +9,12 @@ use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
 use crate::web::words::Words;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, Path, Query, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use barm_domain::ready::Ready;
 use maud::Markup;
+use serde::Deserialize;
 
 type Fields = Vec<(String, String)>;
 
@@ -20,13 +22,43 @@ fn shown(status: StatusCode, w: Wording, title: &str, body: &Markup) -> Response
     (status, sheet_with(w.code(), title, &["plan.css"], &["start.js"], body)).into_response()
 }
 
-/// All investigations.
+/// What is looked for on the shelf.
+#[derive(Deserialize, Default)]
+#[serde(default)]
+pub(in crate::web) struct Find {
+    find: String,
+}
+
+/// Whose plan is used again, from which day on.
+#[derive(Deserialize)]
+pub(in crate::web) struct Again {
+    id: i64,
+    day: String,
+}
+
+/// Puts a plan on the shelf once more, with other days.
+pub(in crate::web) async fn again(
+    State(web): State<Web>,
+    Words(w): Words,
+    Form(again): Form<Again>,
+) -> Result<Response, Trouble> {
+    not_in_a_rehearsal(&web, w).await?;
+    let no_day = || Trouble::Wrong(say!(w, "start-no-day"));
+    let day = again.day.trim().parse().map_err(|_| no_day())?;
+    let made =
+        web.wait(move |shelf, now| library::use_again(shelf, again.id, day, now)).await?;
+    let id = made.ok_or_else(no_day)?;
+    Ok(Redirect::to(&format!("/i/{id}/plan")).into_response())
+}
+
+/// All investigations, or those that are looked for.
 pub(in crate::web) async fn shelf(
     State(web): State<Web>,
+    Query(find): Query<Find>,
     device: Device,
     Words(w): Words,
 ) -> Result<Response, Trouble> {
-    let view = web.wait(move |shelf, now| start::on_shelf(shelf, w, now)).await?;
+    let view = web.wait(move |shelf, now| start::on_shelf(shelf, w, &find.find, now)).await?;
     if view.counting {
         let web = web.clone();
         tokio::spawn(async move {

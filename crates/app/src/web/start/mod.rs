@@ -3,4 +3,4 @@
 mod answer;
 mod page;
 
-pub(super) use answer::{file, invented, lesson, lessons, made, shelf};
+pub(super) use answer::{again, file, invented, lesson, lessons, made, shelf};

@@ -27,6 +27,7 @@ pub(super) fn shelf(w: Wording, view: &ShelfView, field: &Markup) -> Markup {
                 section.sec {
                     div.mg { h2 { (say!(w, "shelf-head")) } }
                     div.bd {
+                        @if !lines.is_empty() || !view.asked.is_empty() { (find(w, &view.asked)) }
                         div.scrolls tabindex="0" { table.shelf.ghost[lines.is_empty()] {
                             thead { tr {
                                 th scope="col" { (say!(w, "shelf-day")) }
@@ -35,7 +36,9 @@ pub(super) fn shelf(w: Wording, view: &ShelfView, field: &Markup) -> Markup {
                                 th scope="col" { (say!(w, "shelf-stands")) }
                             } }
                             tbody {
-                                @if lines.is_empty() {
+                                @if lines.is_empty() && !view.asked.is_empty() {
+                                    tr { td colspan="4" { (say!(w, "shelf-not-found", asked = &view.asked)) } }
+                                } @else if lines.is_empty() {
                                     tr { td colspan="4" { (say!(w, "shelf-empty")) } }
                                     tr { td colspan="4" {} }
                                     tr { td colspan="4" {} }
@@ -62,6 +65,8 @@ pub(super) fn shelf(w: Wording, view: &ShelfView, field: &Markup) -> Markup {
                             p.small.soft { (say!(w, "shelf-invented")) }
                         }
                         }
+                        @if !rehearsal && !lines.is_empty() { (use_again(w, lines, field)) }
+                        p.small { a href="/years" { (say!(w, "years-title")) } }
                         p.small { a href="/backups" { (say!(w, "shelf-backups")) } }
                         p.small { a href="/kept" { (say!(w, "people-title")) } }
                         p.small { a href="/teacher/passphrase" { (say!(w, "shelf-sign-out")) } }
@@ -95,9 +100,54 @@ fn line(w: Wording, one: &OnShelf) -> Markup {
     html! {
         tr {
             td.nowrap { (one.day) }
-            td { a href={ "/i/" (one.id) "/plan" } { (one.title) } }
+            td {
+                a href={ "/i/" (one.id) "/plan" } { (one.title) }
+                @if let Some(holds) = &one.holds { br; code.small { (holds) } }
+            }
             td.r { @if let Some(bags) = one.bags { (bags) } }
             td { (stands) }
+        }
+    }
+}
+
+/// Looks for words in all plans.
+fn find(w: Wording, asked: &str) -> Markup {
+    html! {
+        form method="get" action="/shelf" role="search" {
+            div.fields { div.one {
+                label for="find" { (say!(w, "shelf-find")) }
+                span.fld { input id="find" name="find" type="search" value=(asked) maxlength="100" autocomplete="off"; }
+            } }
+            div.btns {
+                button.btn.quiet type="submit" { (say!(w, "shelf-find-go")) }
+                @if !asked.is_empty() { a.btn.quiet href="/shelf" { (say!(w, "shelf-find-all")) } }
+            }
+        }
+    }
+}
+
+/// A plan once more, with other days.
+fn use_again(w: Wording, lines: &[OnShelf], field: &Markup) -> Markup {
+    html! {
+        details {
+            summary { (say!(w, "shelf-use-again")) }
+            form method="post" action="/start/again" {
+                (field)
+                div.fields {
+                    div.one {
+                        label for="again-id" { (say!(w, "shelf-use-which")) }
+                        span.fld { select id="again-id" name="id" {
+                            @for one in lines { option value=(one.id) { (one.day) " " (one.title) } }
+                        } }
+                    }
+                    div.one {
+                        label for="again-day" { (say!(w, "shelf-use-day")) }
+                        span.fld { input id="again-day" name="day" type="date" required; }
+                    }
+                }
+                div.btns { button.btn.quiet type="submit" { (say!(w, "shelf-use-go")) } }
+                p.small.soft { (say!(w, "shelf-use-says")) }
+            }
         }
     }
 }

@@ -14,7 +14,7 @@ use crate::eyes::{Eyes, Hands};
 use crate::{skip, times};
 use std::collections::BTreeSet;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-pub(crate) use walk::{BEFORE, DURING, PASSPHRASE, Stage, Walk};
+pub(crate) use walk::{BEFORE, Codes, DURING, PASSPHRASE, Stage, Walk};
 
 /// A page in a state.
 struct Look {

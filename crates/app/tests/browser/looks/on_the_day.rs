@@ -143,6 +143,14 @@ pub(super) const LOOKS: &[Look] = &[
     look("/i/{id}/names", "names and notes", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/names"));
     }),
+    look("/shelf", "a shelf that is looked through", Mouse, |walk| {
+        walk.open("/shelf?find=maple");
+        assert!(walk.browser.text().contains("Show all"));
+    }),
+    look("/shelf", "a shelf without what is looked for", Mouse, |walk| {
+        walk.open("/shelf?find=Zibbeldorn");
+    }),
+    look("/years", "classes and years", Mouse, |walk| walk.open("/years")),
     look("/kept", "what is kept about whom", Mouse, |walk| walk.open("/kept")),
     look("/kept", "a name is looked for", Mouse, |walk| {
         walk.set("#name", "Zibbeldorn");

@@ -19,6 +19,7 @@ pub(crate) struct Stage {
 }
 
 /// Codes of period 4.
+#[derive(Default)]
 pub(crate) struct Codes {
     /// Before the day: of the period, of its groups 1 to 3, of the wall page.
     pub(crate) before: (String, [String; 3], String),
