@@ -40,7 +40,7 @@ const BY_HAND: [(&str, &str); 6] = [
 ];
 
 /// Places where a script reads markup or puts it into a page, with where it comes from.
-const IN_SCRIPTS: [(&str, &str, &str); 9] = [
+const IN_SCRIPTS: [(&str, &str, &str); 10] = [
     (
         "bench-page.js",
         "new DOMParser().parseFromString(drawn,",
@@ -54,6 +54,7 @@ const IN_SCRIPTS: [(&str, &str, &str); 9] = [
     ("live.js", "show(new DOMParser().parseFromString(await answer.text(),", ANSWER),
     ("pilot.js", "new DOMParser().parseFromString(await answer.text(),", ANSWER),
     ("plan.js", "place.innerHTML !== markup) place.innerHTML = markup;", ANSWER),
+    ("roster.js", "new DOMParser().parseFromString(await answer.text(),", ANSWER),
 ];
 const ANSWER: &str = "an answer of the server, which a template escaped";
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 28] = [
+const NO_PAGE: [&str; 29] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -19,6 +19,7 @@ const NO_PAGE: [&str; 28] = [
     "/i/{id}/data.csv",
     "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
+    "/i/{id}/grades/{period}/{file}",
     "/i/{id}/run",
     "/i/{id}/enter",
     "/i/{id}/rehearse/state",
