@@ -156,5 +156,5 @@ fn scripts_put_in_no_markup_but_answers_of_the_server() {
     }
     assert!(scripts > 20, "only {scripts} scripts were found");
     // The plan page has one place for its parts and one for what stands beside fields.
-    assert_eq!(seen, [1, 1, 1, 1, 1, 1, 1, 1, 2]);
+    assert_eq!(seen, [1, 1, 1, 1, 1, 1, 1, 1, 2, 1]);
 }
