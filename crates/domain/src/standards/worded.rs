@@ -142,7 +142,7 @@ mod tests {
         assert_eq!(faults(vec![own("", "yeast", &[Product::Readings])]), [WordedFault::Blank]);
         assert_eq!(faults(vec![own("X", " ", &[Product::Readings])]), [WordedFault::Blank]);
         let twice = WordedFault::Twice { code: "NY 7.3".into() };
-        assert_eq!(faults(vec![ok.clone(), ok.clone()]), [twice]);
+        assert_eq!(faults(vec![ok.clone(), ok]), [twice]);
         let known = own("MS-LS1-7", "again", &[Product::Readings]);
         assert_eq!(faults(vec![known]), [WordedFault::Twice { code: "MS-LS1-7".into() }]);
         let bare = own("X", "yeast", &[]);

@@ -57,7 +57,7 @@ pub(super) fn page(
                         ul.plain { @for (code, why) in without_product() { li { b { (code) } ": " (why) } } }
                     }
                 }
-                (words_form::form(w, view, field))
+                (words_form::form(w, view, field, !faults.is_empty()))
             }
         }
     }

@@ -7,21 +7,25 @@ use barm_domain::standards::{MOST_CHARACTERS, OwnStandard, Product, STANDARDS};
 use maud::{Markup, html};
 
 /// Every standard with its words, those that are left out among them, and an empty row for one more.
-pub(super) fn form(w: Wording, view: &StandardsView, field: &Markup) -> Markup {
+pub(super) fn form(w: Wording, view: &StandardsView, field: &Markup, open: bool) -> Markup {
     let empty = OwnStandard { code: String::new(), words: String::new(), products: Vec::new() };
     let mut own: Vec<&OwnStandard> = view.worded.own.iter().collect();
     own.push(&empty);
     html! {
         section.sec id="words" {
             div.mg { h2 { (say!(w, "standards-words-head")) } p.note { (say!(w, "standards-words-note")) } }
-            div.bd {
+            div.bd { details open[open] {
+                summary { span { (say!(w, "standards-change")) } }
                 form method="post" {
                     (field)
                     div.fields {
                         @for standard in &STANDARDS {
                             @let name = format!("words-{}", standard.code);
                             div.one.wide.wording {
-                                label for=(name) { b { (standard.code) } " " span.soft { (standard.gist) } }
+                                label for=(name) {
+                                    b { (standard.code) }
+                                    @if view.worded.of(standard) != standard.gist { " " span.soft { (standard.gist) } }
+                                }
                                 span.fld.wide { input id=(name) name=(name) maxlength=(MOST_CHARACTERS) autocomplete="off"
                                     value=(view.worded.of(standard)); }
                                 label.inuse {
@@ -40,7 +44,7 @@ pub(super) fn form(w: Wording, view: &StandardsView, field: &Markup) -> Markup {
                         button.btn.quiet type="submit" name="do" value="again" { (say!(w, "standards-again")) }
                     }
                 }
-            }
+            } }
         }
     }
 }

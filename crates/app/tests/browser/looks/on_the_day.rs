@@ -111,22 +111,22 @@ pub(super) const LOOKS: &[Look] = &[
         for _ in 0..walk.browser.run(strands).as_u64().expect("strands") {
             walk.browser.press("3");
         }
-        walk.browser.press("n");
+        walk.leave_with("n");
         walk.open(&format!("/i/{DURING}/marks"));
     }),
     look("/i/{id}/marks", "marks handed out", Mouse, |walk| {
         walk.leave_by("form:has(input[value='4']) button");
         assert!(walk.browser.text().contains("1 group of period 4"), "{}", walk.browser.text());
     }),
-    look("/i/{id}/roster", "no students", Mouse, |walk| {
+    look("/i/{id}/roster", "no students yet", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/roster"));
     }),
-    look("/i/{id}/roster", "no roster", Mouse, |walk| {
+    look("/i/{id}/roster", "students of a zip that is none", Mouse, |walk| {
         walk.pick("#pick", b"no zip at all");
         walk.browser.click("#roster-look");
         walk.browser.until("return document.querySelector('#roster-said .fault') !== null;");
     }),
-    look("/i/{id}/roster", "a roster is looked at", Mouse, |walk| {
+    look("/i/{id}/roster", "students of a roster that is looked at", Mouse, |walk| {
         walk.pick("#pick", &class_roster());
         walk.browser.click("#roster-look");
         walk.browser.until("return document.querySelector('#roster-take') !== null;");
@@ -144,7 +144,7 @@ pub(super) const LOOKS: &[Look] = &[
             walk.browser.text()
         );
     }),
-    look("/i/{id}/marks", "grades as files", Mouse, |walk| {
+    look("/i/{id}/marks", "grades of students as files", Mouse, |walk| {
         walk.set("input[name=own-2]", "30");
         walk.leave_by("form:has(.students) button");
         walk.open(&format!("/i/{DURING}/marks"));
@@ -154,6 +154,7 @@ pub(super) const LOOKS: &[Look] = &[
         walk.open(&format!("/i/{DURING}/standards"));
     }),
     look("/i/{id}/standards", "standards that are not saved", Mouse, |walk| {
+        walk.browser.run("document.querySelector('#words details').open = true;");
         walk.set("#own-0-code", "NY 7");
         walk.leave_by("button[value=save]");
         assert_ne!(

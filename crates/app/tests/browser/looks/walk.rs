@@ -135,6 +135,14 @@ impl Walk<'_> {
         self.browser.until(there);
     }
 
+    /// Presses a key that leads to another page, and waits until that page is there.
+    pub(crate) fn leave_with(&self, key: &str) {
+        self.browser.run("window.left = true;");
+        self.browser.press(key);
+        let there = "return window.left === undefined && document.readyState === 'complete';";
+        self.browser.until(there);
+    }
+
     /// Takes the network away from this window, as Chrome's own tools do.
     pub(crate) fn cut_off(&self) {
         self.browser.network(false);
