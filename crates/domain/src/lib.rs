@@ -36,6 +36,7 @@ pub mod schedule;
 pub mod shared;
 pub mod sheet_code;
 pub mod slip;
+pub mod standards;
 pub mod starter;
 #[cfg(feature = "testing")]
 pub mod testing;

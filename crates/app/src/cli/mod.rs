@@ -13,6 +13,7 @@ mod demo;
 mod facts;
 mod failure;
 mod fit;
+mod grades;
 mod kept;
 mod new;
 mod page;
@@ -74,6 +75,7 @@ enum Command {
     Serve(serve::Arguments),
     Rehearse(rehearse::Arguments),
     Passphrase(passphrase::Arguments),
+    Grades(grades::Arguments),
     Kept(kept::Arguments),
     Backup(backup::Backup),
     Restore(backup::Restore),
@@ -109,6 +111,7 @@ pub(crate) fn run() -> ExitCode {
         Some(Command::Serve(a)) => serve::run(a, &mut out),
         Some(Command::Rehearse(a)) => rehearse::run(a, &mut out),
         Some(Command::Passphrase(a)) => passphrase::run(a, &mut out),
+        Some(Command::Grades(a)) => grades::run(a, &mut out),
         Some(Command::Kept(a)) => kept::run(a, &mut out),
         Some(Command::Backup(a)) => backup::backup(a, &mut out),
         Some(Command::Restore(a)) => backup::restore(a, &mut out),

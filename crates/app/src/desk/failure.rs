@@ -10,6 +10,7 @@ use barm_documents::plan_text::Mistake;
 use barm_documents::proposals::Unread;
 use barm_domain::assign::{Bad, NotAssigned};
 use barm_domain::bag_list::BagListError;
+use barm_domain::grades::GradeError;
 use barm_domain::outlook::OutlookError;
 use barm_domain::pilot::PilotError;
 use barm_domain::power::NoPower;
@@ -292,6 +293,14 @@ pub(crate) enum DeskError {
     /// There is no height to share.
     #[error("there is no height of a bag of the plan, so that there is nothing to share")]
     NothingToShare,
+    /// No roster was taken, or nobody was put into a group.
+    #[error(
+        "no investigation there has a roster with saved groups, so that nobody has a grade"
+    )]
+    NoGroupLists,
+    /// A grade does not belong where it was to go.
+    #[error("a grade could not be noted")]
+    Grade(#[from] GradeError),
     /// The work was cut short.
     #[error("the program is stopping; this was not done")]
     Stopped,
@@ -351,6 +360,10 @@ impl DeskError {
             Self::NoPackages { .. } => {
                 Some("name packages, such as those that `barm share` writes".to_owned())
             }
+            Self::NoGroupLists => Some(
+                "in Barm, open Results, What groups claim, To the marks; a roster is taken there"
+                    .to_owned(),
+            ),
             Self::NothingToShare => Some("`barm analyze` says what was not taken".to_owned()),
             Self::Ready(error) => error.fix(),
             Self::Unanswered => {
@@ -383,6 +396,7 @@ impl DeskError {
             | Self::Package { .. }
             | Self::Rebuilt { .. }
             | Self::NotShared(_)
+            | Self::Grade(_)
             | Self::Weak(_)
             | Self::Chance
             | Self::Hash
@@ -443,6 +457,8 @@ impl DeskError {
             | Self::NoPeriod { .. }
             | Self::OutsidePeriods { .. }
             | Self::NoCell { .. }
+            | Self::NoGroupLists
+            | Self::Grade(_)
             | Self::NoReadings
             | Self::NoBags
             | Self::NoAddress

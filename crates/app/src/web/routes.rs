@@ -4,8 +4,8 @@ use super::state::Web;
 use super::{
     again, aide, approve, assets, bench, claim, claims, devices, enter, events, every_bag,
     guard, headers, host, join, kept, marks, network, page, pilot, plan, plan_together,
-    prepare, print, rehearse, results, round, run, sign_in, start, talk, time, trouble, wall,
-    years,
+    prepare, print, rehearse, results, roster, round, run, sign_in, standards, start, talk,
+    time, trouble, wall, years,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -97,6 +97,13 @@ impl Route {
         self
     }
 
+    /// Takes a school's roster.
+    #[must_use]
+    fn takes_a_roster(mut self) -> Self {
+        self.rules.most = ROSTER;
+        self
+    }
+
     fn plain_file(mut self) -> Self {
         self.rules.plain_file = true;
         self
@@ -107,6 +114,8 @@ impl Route {
 const SMALL: usize = 64 * 1024;
 /// Most that may be sent where a plan is taken (bytes).
 const PLAN: usize = 1024 * 1024;
+/// Most that may be sent where a school's roster is taken (bytes).
+const ROSTER: usize = 8 * 1024 * 1024;
 
 /// An address that is read.
 pub(super) fn get<H, T>(path: &'static str, who: &'static [Role], handler: H) -> Route
@@ -208,6 +217,15 @@ pub(super) fn table() -> Vec<Route> {
         post("/i/{id}/marks/rubric", TEACHER, marks::save_rubric),
         get("/i/{id}/marks/{period}/{group}", TEACHER, marks::one),
         post("/i/{id}/marks/{period}/{group}", TEACHER, marks::mark),
+        // Standards.
+        get("/i/{id}/standards", TEACHER, standards::show),
+        post("/i/{id}/standards", TEACHER, standards::save),
+        // Students and groups, and grades as files.
+        get("/i/{id}/roster", TEACHER, roster::show),
+        post("/i/{id}/roster", TEACHER, roster::save),
+        post("/i/{id}/roster/look", TEACHER, roster::look).takes_a_roster(),
+        post("/i/{id}/roster/take", TEACHER, roster::take).takes_a_roster(),
+        get("/i/{id}/grades/{period}/{file}", TEACHER, roster::grades),
         // What is kept, for how long, and copies of it.
         get("/i/{id}/names", TEACHER, kept::words),
         post("/i/{id}/names/delete", TEACHER, kept::delete),

@@ -6,8 +6,12 @@
 mod given;
 mod remarks;
 mod rubric;
+mod student;
 mod usual;
 
 pub use given::{Basis, Given, GivenFault, MOST_CHARACTERS};
 pub use remarks::{Offered, offered};
 pub use rubric::{LEVELS, MOST_STRANDS, Rubric, RubricFault, Strand};
+pub use student::{
+    Graded, GroupWork, MOST_OWN_CHARACTERS, Open, OwnFault, OwnMark, graded, points_of,
+};

@@ -3,9 +3,11 @@
 //! Kept apart from everything of science: no value of a plan, a record or a result holds one of
 //! these, and none of these holds a bag.
 
+mod group_list;
 mod id;
 mod shown;
 
+pub use group_list::{GroupList, Place, PlaceError};
 pub use id::{Id, IdError};
 pub use shown::Shown;
 

@@ -94,9 +94,14 @@ pub(crate) fn look_for(shelf: &Shelf, name: &str) -> Looked {
 }
 
 /// About whom something is kept: who, what, and until when, a row each; the same on every face.
-pub(crate) fn about_whom(w: Wording) -> [[String; 3]; 5] {
+pub(crate) fn about_whom(w: Wording) -> [[String; 3]; 6] {
     [
         [say!(w, "people-students"), say!(w, "people-wrote"), say!(w, "people-wrote-until")],
+        [
+            say!(w, "people-roster"),
+            say!(w, "people-roster-what"),
+            say!(w, "people-roster-until"),
+        ],
         [
             say!(w, "people-groups"),
             say!(w, "people-measured"),

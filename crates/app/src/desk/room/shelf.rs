@@ -168,6 +168,11 @@ impl Shelf {
     pub(crate) fn rooms_open(&self) -> usize {
         self.rooms.lock().unwrap_or_else(PoisonError::into_inner).len()
     }
+    /// All words of an investigation. Waits for the disk.
+    #[cfg(test)]
+    pub(crate) fn words_of(&self, id: i64) -> Vec<(WordsKey, String, String)> {
+        self.store.all_words(id).expect("they can be read")
+    }
     /// The words under a key, if they were not deleted. Waits for the disk.
     #[cfg(test)]
     pub(crate) fn words(&self, key: WordsKey) -> Result<Option<String>, DeskError> {

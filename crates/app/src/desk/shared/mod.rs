@@ -11,6 +11,7 @@ pub(crate) use barm_documents::bundle::{Bundle, Limits};
 pub(crate) use barm_documents::package::Licence;
 pub(crate) use barm_domain::years::Difference as OverYears;
 pub(crate) use on_shelf::{years_on_shelf, years_picture};
+pub(in crate::desk) use out::write_all;
 pub(crate) use out::{Form, Parcel, Said, share};
 pub(crate) use taken::take;
 pub(crate) use years::{YearsFound, years, years_chart};

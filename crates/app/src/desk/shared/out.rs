@@ -147,7 +147,7 @@ pub(crate) fn share(
 }
 
 /// Writes files into a folder: all of them, or none where one of somebody else's is in the way.
-pub(super) fn write_all(
+pub(in crate::desk) fn write_all(
     folder: &Path,
     files: &[(String, Vec<u8>)],
 ) -> Result<Vec<PathBuf>, DeskError> {

@@ -73,6 +73,8 @@ fn kept(w: Wording, view: &WordsView) -> Markup {
             "claim" => say!(w, "kept-claims", count = count),
             "claim-review" => say!(w, "kept-reviews", count = count),
             "mark" | "mark-copy" => say!(w, "kept-marks", count = count),
+            "roster" => say!(w, "kept-rosters", count = count),
+            "group-list" => say!(w, "kept-group-lists", count = count),
             "proposal-answer" => say!(w, "kept-answers", count = count),
             _ => say!(w, "kept-others", count = count),
         }

@@ -3,6 +3,7 @@
 use super::{list_page, one_page};
 use crate::desk::room::marks::{self, MarkView, given, keep_given, mark_view, marks_view};
 use crate::desk::room::proposals::Group;
+use crate::desk::room::roster::grades_offered;
 use crate::desk::{DeskError, Wording, say};
 use crate::web::address::segment;
 use crate::web::caller::Device;
@@ -30,8 +31,13 @@ async fn list_shown(
     device: &Device,
     done: Option<String>,
 ) -> Result<Response, Trouble> {
-    let view = web.wait(move |shelf, now| marks_view(&*shelf.room(id, now)?)).await?;
-    let body = list_page::page(w, &view, &device.form_field(), done.as_deref());
+    let (view, grades) = web
+        .wait(move |shelf, now| {
+            let room = shelf.room(id, now)?;
+            Ok::<_, DeskError>((marks_view(&room)?, grades_offered(&room, w, now)?))
+        })
+        .await?;
+    let body = list_page::page(w, (&view, &grades), &device.form_field(), done.as_deref());
     let title = say!(w, "marks-title", title = &view.title);
     Ok(sheet_with(w.code(), &title, &STYLES, &[], &body).into_response())
 }

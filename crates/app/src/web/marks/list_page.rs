@@ -1,13 +1,19 @@
 //! The list of marks as markup.
 
 use crate::desk::room::marks::{MarksView, Standing};
+use crate::desk::room::roster::{GradeFile, Offered};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
 use crate::web::head::{Part, head, lead};
 use maud::{Markup, html};
 
 /// The whole page.
-pub(super) fn page(w: Wording, view: &MarksView, field: &Markup, done: Option<&str>) -> Markup {
+pub(super) fn page(
+    w: Wording,
+    (view, grades): (&MarksView, &[Offered]),
+    field: &Markup,
+    done: Option<&str>,
+) -> Markup {
     let id = view.id;
     html! {
         div.sheet {
@@ -19,7 +25,8 @@ pub(super) fn page(w: Wording, view: &MarksView, field: &Markup, done: Option<&s
             main {
                 p {
                     a href={ "/i/" (id) "/claims" } { (say!(w, "results-claims")) } " · "
-                    a href={ "/i/" (id) "/marks/rubric" } { (say!(w, "marks-rubric")) }
+                    a href={ "/i/" (id) "/marks/rubric" } { (say!(w, "marks-rubric")) } " · "
+                    a href={ "/i/" (id) "/standards" } { (say!(w, "standards-open")) }
                 }
                 @for (period, groups) in &view.periods {
                     section.sec {
@@ -45,8 +52,56 @@ pub(super) fn page(w: Wording, view: &MarksView, field: &Markup, done: Option<&s
                         }
                     }
                 }
+                (gradebook(w, id, grades))
             }
         }
+    }
+}
+
+/// Grades as files, period by period.
+fn gradebook(w: Wording, id: i64, grades: &[Offered]) -> Markup {
+    html! {
+        section.sec id="grades" {
+            div.mg { h2 { (say!(w, "roster-grades")) } }
+            div.bd {
+                p {
+                    @if grades.is_empty() { (say!(w, "roster-grades-none")) " " }
+                    a href={ "/i/" (id) "/roster" } {
+                        @if grades.is_empty() { (say!(w, "roster-grades-open")) }
+                        @else { (say!(w, "roster-grades-edit")) }
+                    }
+                }
+                @for one in grades { (files(w, id, one)) }
+            }
+        }
+    }
+}
+
+fn files(w: Wording, id: i64, one: &Offered) -> Markup {
+    let all = one.tally;
+    let [students, points, missing, excused, open] =
+        [all.students, all.points, all.missing, all.excused, all.open].map(|n| n.to_string());
+    let to =
+        |file: GradeFile| format!("/i/{id}/grades/{}/{}", segment(&one.period), file.name());
+    html! {
+        h3 { (say!(w, "claims-period", period = &one.period)) }
+        p { (say!(w, "roster-tally", students = students, points = points, missing = missing, excused = excused, open = open)) }
+        ul.plain {
+            @for (file, why) in &one.files {
+                li {
+                    @match (file, why) {
+                        (GradeFile::Table, _) => a href=(to(*file)) { (say!(w, "roster-file-table")) },
+                        (GradeFile::For(version), None) => {
+                            a href=(to(*file)) { (say!(w, "roster-file-for", version = version.word())) }
+                        },
+                        (GradeFile::For(version), Some(why)) => {
+                            (say!(w, "roster-file-not", version = version.word(), why = why.to_string()))
+                        },
+                    }
+                }
+            }
+        }
+        p.small.soft { (say!(w, "roster-left-out", count = all.missing + all.excused)) }
     }
 }
 

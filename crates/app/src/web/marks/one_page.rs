@@ -6,6 +6,7 @@ use crate::web::claims::claim_shown;
 use crate::web::head::{Part, head};
 use crate::web::words::lay;
 use barm_domain::marks::{Basis, GivenFault, MOST_CHARACTERS, Offered, Strand};
+use barm_domain::roster::Shown;
 use maud::{Markup, html};
 
 /// The whole page.
@@ -28,6 +29,9 @@ pub(super) fn page(
                     h2 {
                         (say!(w, "approve-group", period = period, group = group)) " "
                         small.soft { (say!(w, "marks-place", place = place, of = of)) }
+                    }
+                    @if !view.students.is_empty() {
+                        p { (say!(w, "roster-in-group", students = students(w, &view.students))) }
                     }
                     @match &view.claim {
                         Some(claim) => (claim_shown(w, period, claim)),
@@ -105,6 +109,19 @@ fn one(w: Wording, view: &MarkView, strand: &Strand, offered: &[Offered]) -> Mar
             }
         }
     }
+}
+
+/// Who is in the group, on one line.
+fn students(w: Wording, all: &[(Shown, bool)]) -> String {
+    let one = |(shown, absent): &(Shown, bool)| {
+        let student = shown.words();
+        if *absent {
+            say!(w, "roster-in-group-absent", student = student)
+        } else {
+            student.to_owned()
+        }
+    };
+    all.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 fn bags(w: Wording, bags: &[OwnBag]) -> Markup {

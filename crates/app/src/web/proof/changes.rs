@@ -71,20 +71,22 @@ async fn a_plan_may_be_one_megabyte_long_and_not_a_byte_longer() {
     assert!(over.body.contains("That is more than this address takes."), "{}", over.body);
     assert_eq!(class.call(call(1024 * 1024)).await.status, 200);
     assert_eq!(version(), 2, "it is saved");
-    // Nothing else takes so much: plans, and files of readings.
-    let large: Vec<&str> = table()
+    // Nothing else takes so much: plans, files of readings, and rosters, which may be larger.
+    let large: Vec<(&str, usize)> = table()
         .iter()
         .map(|route| route.rules)
         .filter(|rules| rules.most > 64 * 1024)
-        .map(|rules| rules.path)
+        .map(|rules| (rules.path, rules.most))
         .collect();
     let named = [
-        "/start/file",
-        "/i/{id}/plan",
-        "/i/{id}/plan/back",
-        "/i/{id}/plan/forecast",
-        "/i/{id}/enter/file/look",
-        "/i/{id}/enter/file/add",
+        ("/start/file", 1 << 20),
+        ("/i/{id}/plan", 1 << 20),
+        ("/i/{id}/plan/back", 1 << 20),
+        ("/i/{id}/plan/forecast", 1 << 20),
+        ("/i/{id}/roster/look", 8 << 20),
+        ("/i/{id}/roster/take", 8 << 20),
+        ("/i/{id}/enter/file/look", 1 << 20),
+        ("/i/{id}/enter/file/add", 1 << 20),
     ];
     assert_eq!(large, named);
 }

@@ -72,6 +72,8 @@ pub(super) struct Call {
     pub(super) cookies: Vec<(String, String)>,
     pub(super) headers: Vec<(String, String)>,
     pub(super) body: String,
+    /// What is sent in place of the body, if it is no text.
+    pub(super) bytes: Vec<u8>,
 }
 
 impl Call {
@@ -83,6 +85,7 @@ impl Call {
             cookies: Vec::new(),
             headers: vec![("host".into(), "localhost".into())],
             body: String::new(),
+            bytes: Vec::new(),
         }
     }
 
@@ -253,7 +256,8 @@ impl Class {
         for (name, value) in &call.cookies {
             request = request.header("cookie", format!("{name}={value}"));
         }
-        let mut request = request.body(Body::from(call.body)).expect("a request");
+        let body = if call.bytes.is_empty() { call.body.into_bytes() } else { call.bytes };
+        let mut request = request.body(Body::from(body)).expect("a request");
         if let Some(from) = call.from {
             let from: IpAddr = from.parse().expect("an address");
             request.extensions_mut().insert(ConnectInfo(SocketAddr::new(from, 50_000)));

@@ -12,18 +12,18 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Stands in every planted text and nowhere else.
-const MARK: &str = "Zwitschermaschine";
+pub(super) const MARK: &str = "Zwitschermaschine";
 
-/// Every file below a folder that holds the mark.
-fn with_mark(folder: &Path) -> Vec<PathBuf> {
+/// Every file below a folder that holds a mark.
+pub(super) fn with_mark(folder: &Path, mark: &str) -> Vec<PathBuf> {
     let mut found = Vec::new();
     for entry in fs::read_dir(folder).expect("a folder") {
         let path = entry.expect("a file").path();
         if path.is_dir() {
-            found.extend(with_mark(&path));
+            found.extend(with_mark(&path, mark));
         } else {
             let bytes = fs::read(&path).expect("its bytes");
-            if bytes.windows(MARK.len()).any(|window| window == MARK.as_bytes()) {
+            if bytes.windows(mark.len()).any(|window| window == mark.as_bytes()) {
                 found.push(path);
             }
         }
@@ -31,7 +31,7 @@ fn with_mark(folder: &Path) -> Vec<PathBuf> {
     found
 }
 
-async fn teachers(class: &Class, teacher: &str, path: &str, body: &str) -> Answer {
+pub(super) async fn teachers(class: &Class, teacher: &str, path: &str, body: &str) -> Answer {
     class.call(Call::form(class, path, body).cookie("barm-teacher", teacher)).await
 }
 
@@ -146,7 +146,7 @@ async fn what_stands_in_the_plan_stays_in_the_record_and_its_backups_alone_and_t
     let page = Call::get(&format!("/i/{id}/names")).cookie("barm-teacher", &teacher);
     let page = class.call(page).await.body;
     assert!(page.contains("Every version that you saved is kept"), "{page}");
-    let kept = with_mark(&folder);
+    let kept = with_mark(&folder, MARK);
     assert!(!kept.is_empty());
     for path in kept {
         let name = path.file_name().expect("a name").to_string_lossy().into_owned();
@@ -163,7 +163,7 @@ async fn a_name_planted_in_every_field_is_gone_after_one_action() {
     plant(&class, &teacher).await;
     let made = teachers(&class, &teacher, "/backups", "do=make").await;
     assert_eq!(made.status, 200, "{}", made.body);
-    let before = with_mark(&folder);
+    let before = with_mark(&folder, MARK);
     assert!(before.iter().any(|path| path.starts_with(folder.join("backups"))), "{before:?}");
     assert!(before.len() >= 2, "the search finds what is there: {before:?}");
     // The page says how much and never what.
@@ -175,9 +175,9 @@ async fn a_name_planted_in_every_field_is_gone_after_one_action() {
     // Nothing goes before the teacher is sure.
     let path = format!("/i/{id}/names/delete");
     let _ = teachers(&class, &teacher, &path, "").await;
-    assert_eq!(with_mark(&folder), before);
+    assert_eq!(with_mark(&folder, MARK), before);
     assert_eq!(teachers(&class, &teacher, &path, "sure=yes").await.status, 303);
-    assert_eq!(with_mark(&folder), Vec::<PathBuf>::new());
+    assert_eq!(with_mark(&folder, MARK), Vec::<PathBuf>::new());
     let page = Call::get(&format!("/i/{id}/names")).cookie("barm-teacher", &teacher);
     let page = class.call(page).await.body;
     assert!(page.contains("none is left") && page.contains("gone from 1 backup"), "{page}");
@@ -185,12 +185,12 @@ async fn a_name_planted_in_every_field_is_gone_after_one_action() {
     // Nothing of it is in an export, and the heights still are.
     let text = tempfile::tempdir().expect("a folder");
     export(&class.web.shelf, &text.path().join("out")).expect("written");
-    assert!(with_mark(text.path()).is_empty());
+    assert!(with_mark(text.path(), MARK).is_empty());
     let entries = text.path().join(format!("out/investigation-{id}/entries.jsonl"));
     assert!(fs::read_to_string(entries).expect("text").contains("guess"));
     // Also once everything is closed.
     let folder = class.close();
-    assert_eq!(with_mark(folder.path()), Vec::<PathBuf>::new());
+    assert_eq!(with_mark(folder.path(), MARK), Vec::<PathBuf>::new());
 }
 
 #[tokio::test]
@@ -212,15 +212,15 @@ async fn one_page_says_what_is_kept_about_whom_finds_a_name_and_deletes_all_of_i
     let found = teachers(&class, &teacher, "/kept", &look).await;
     assert_eq!(found.status, 200);
     assert!(!found.body.to_lowercase().contains(&MARK.to_lowercase()), "{}", found.body);
-    for path in with_mark(&folder) {
+    for path in with_mark(&folder, MARK) {
         assert!(found.body.contains(&path.display().to_string()), "{}", path.display());
     }
     // Nothing goes before the teacher is sure; then all of it.
     let unsure = teachers(&class, &teacher, "/kept", "").await;
     assert_eq!(unsure.status, 303);
-    assert!(!with_mark(&folder).is_empty());
+    assert!(!with_mark(&folder, MARK).is_empty());
     assert_eq!(teachers(&class, &teacher, "/kept", "sure=yes").await.status, 303);
-    assert_eq!(with_mark(&folder), Vec::<PathBuf>::new());
+    assert_eq!(with_mark(&folder, MARK), Vec::<PathBuf>::new());
     let told = page().await.body;
     assert!(
         told.contains("None of it stands anywhere") && !told.contains("form.opener"),
@@ -250,7 +250,7 @@ async fn a_backup_that_cannot_be_reached_is_named_with_its_date() {
     // Brought back, it is cleaned with the next deletion.
     fs::rename(&aside, file.path()).expect("brought back");
     let _ = teachers(&class, &teacher, &format!("/i/{id}/names/delete"), "sure=yes").await;
-    assert_eq!(with_mark(class.folder.path()), Vec::<PathBuf>::new());
+    assert_eq!(with_mark(class.folder.path(), MARK), Vec::<PathBuf>::new());
 }
 
 #[tokio::test]
@@ -272,7 +272,7 @@ async fn words_go_by_themselves_thirty_days_after_the_last_school_day() {
     assert_eq!(done.len(), 1);
     let deleted = &done[0].1;
     assert!(done[0].0 == id && deleted.by_itself && deleted.words >= 2 && deleted.left == 0);
-    assert_eq!(with_mark(class.folder.path()), Vec::<PathBuf>::new());
+    assert_eq!(with_mark(class.folder.path(), MARK), Vec::<PathBuf>::new());
     assert!(delete_due(&shelf, class.web.now()).expect("looked").is_empty(), "once");
     // Another day, and back to the rule; whoever was signed in a month ago is not any more.
     let teacher = class.teacher();

@@ -1,15 +1,20 @@
 //! A class whose every secret carries a mark, and everybody who may try to see them.
 
 use super::class::{ANSWERED, Class, DURING_2, HERE, NETWORK, plan_text};
-use crate::desk::Outlook;
+use super::students::{tables, zip};
 use crate::desk::doors::JoinKey;
 use crate::desk::room::Kind;
 use crate::desk::room::proposals::{Row, hand_in, send_back};
+use crate::desk::room::roster::{
+    ListRow, SavedList, TypedRow, roster_view, save_list, take_roster,
+};
+use crate::desk::{Outlook, Wording};
 use crate::web::routes::Role;
 use barm_domain::code::BagCode;
 use barm_domain::outlook::{Curve, Entry as Foreseen, Upper};
 use barm_domain::proposal::Written;
 use barm_domain::record::{Key, Subject, Truth, What, Who, WordsKey};
+use jiff::civil::date;
 
 /// Something that must not come out, and to whom it may.
 pub(super) struct Mark {
@@ -142,6 +147,7 @@ pub(super) fn marks(class: &Class, visitors: &[Visitor]) -> Vec<Mark> {
             teacher(who) || who.period == "2" && who.group == 1
         });
     }
+    mark("a student of a roster", "MARKSTUDENT", teacher);
     mark("what a bag is in truth", TRUTH, teacher);
     mark("by which rule a bag is set aside", RULE, teacher);
     mark("a rule", "MARKSAYS", teacher);
@@ -198,7 +204,7 @@ pub(super) fn marks(class: &Class, visitors: &[Visitor]) -> Vec<Mark> {
 }
 
 /// A treatment that no visitor's group makes.
-const TRUTH: &str = "MARKTRUTH";
+pub(super) const TRUTH: &str = "MARKTRUTH";
 /// A rule by which bags are set aside.
 const RULE: &str = "markrule";
 
@@ -245,6 +251,22 @@ fn secrets(class: &Class) {
     }
 }
 
+/// Students of period 1, each in a group.
+fn students(class: &Class) {
+    let (zip, now) = (zip(&tables("MARKSTUDENT")), class.web.now());
+    let chosen = [Some(1), None, None, None];
+    let taken = take_roster(&class.room, &zip, (date(2027, 3, 9), &chosen), now);
+    assert!(matches!(taken, Ok(Ok(1))), "a class for period 1");
+    let view = roster_view(&class.room, Wording::english()).expect("a view");
+    let of = |row: &ListRow| {
+        let group = row.place.group.map(|group| group.to_string()).unwrap_or_default();
+        TypedRow { group, ..TypedRow::default() }
+    };
+    let rows: Vec<TypedRow> = view.periods[0].rows.iter().map(of).collect();
+    let saved = save_list(&class.room, ("1", view.periods[0].stamp), &rows, now);
+    assert_eq!(saved.expect("saved"), SavedList::Kept);
+}
+
 /// A meter that a pilot tried, by a name of the teacher's.
 const LOTS: &str = "format = 1\n[[meter]]\nlot = \"MARKLOT\"\ndate = 2027-03-02\nin_use = true\n\
      measured = [\"meter\"]\nlog_gain = 0.1\nlog_gain_doubt = 0.05\nzero_percent = 0.0\n\
@@ -257,6 +279,7 @@ pub(super) fn staged(now: &str) -> (Class, Vec<Visitor>) {
     kept.expect("kept with the plan");
     forecast(&class);
     secrets(&class);
+    students(&class);
     class.note(Subject::Period("1".into()), Who::Teacher, What::Began);
     measure(&class, "1", 1, 20.0, 31.0, 40.0);
     measure(&class, "1", 2, 62.7, 87.4, 113.9);

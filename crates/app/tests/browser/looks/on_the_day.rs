@@ -3,10 +3,33 @@
 use super::walk::{BEFORE, DURING, Walk};
 use super::{Look, look};
 use crate::eyes::Hands::Mouse;
+use barm_documents::bundle::pack;
 
 fn press(walk: &Walk<'_>, button: &str, then: &str) {
     walk.browser.click(button);
     walk.browser.until(&format!("return document.querySelector(\"{then}\") !== null;"));
+}
+
+/// A school's roster with invented students of period 4 and of another class.
+fn class_roster() -> Vec<u8> {
+    let mut users = "sourcedId,givenName,familyName\n".to_owned();
+    let mut enrollments = "sourcedId,classSourcedId,userSourcedId,role\n".to_owned();
+    let families = ["Alderfly", "Bo", "Van der Invented-Longname", "Quillwort", "Ñandú"];
+    for number in 0..23 {
+        let (family, class) = (families[number % 5], if number < 21 { "c4" } else { "c9" });
+        users.push_str(&format!("s{number},Invented{number:02},{family}\n"));
+        enrollments.push_str(&format!("e{number},{class},s{number},student\n"));
+    }
+    let manifest = "propertyName,value\noneroster.version,1.2\nfile.classes,bulk\n\
+                    file.enrollments,bulk\nfile.users,bulk\n";
+    let classes = "sourcedId,title,schoolSourcedId,termSourcedIds\n\
+                   c4,\"Science 8, period 4\",o1,t1\nc9,Homeroom,o1,t1\n";
+    pack(&[
+        ("manifest.csv", manifest.as_bytes()),
+        ("classes.csv", classes.as_bytes()),
+        ("enrollments.csv", enrollments.as_bytes()),
+        ("users.csv", users.as_bytes()),
+    ])
 }
 
 pub(super) const LOOKS: &[Look] = &[
@@ -114,12 +137,56 @@ pub(super) const LOOKS: &[Look] = &[
         for _ in 0..walk.browser.run(strands).as_u64().expect("strands") {
             walk.browser.press("3");
         }
-        walk.browser.press("n");
+        walk.leave_with("n");
         walk.open(&format!("/i/{DURING}/marks"));
     }),
     look("/i/{id}/marks", "marks handed out", Mouse, |walk| {
         walk.leave_by("form:has(input[value='4']) button");
         assert!(walk.browser.text().contains("1 group of period 4"), "{}", walk.browser.text());
+    }),
+    look("/i/{id}/roster", "no students yet", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/roster"));
+    }),
+    look("/i/{id}/roster", "students of a zip that is none", Mouse, |walk| {
+        walk.pick("#pick", b"no zip at all");
+        walk.browser.click("#roster-look");
+        walk.browser.until("return document.querySelector('#roster-said .fault') !== null;");
+    }),
+    look("/i/{id}/roster", "students of a roster that is looked at", Mouse, |walk| {
+        walk.pick("#pick", &class_roster());
+        walk.browser.click("#roster-look");
+        walk.browser.until("return document.querySelector('#roster-take') !== null;");
+    }),
+    look("/i/{id}/roster", "students in groups", Mouse, |walk| {
+        walk.leave_by("#roster-take");
+        walk.browser.until("return document.querySelector('.students') !== null;");
+        assert!(walk.browser.text().contains("first proposal"), "{}", walk.browser.text());
+        walk.browser.click("input[name=absent-1]");
+        walk.set("input[name=own-2]", "300");
+        walk.leave_by("form:has(.students) button");
+        assert!(
+            walk.browser.text().contains("Nothing is saved yet"),
+            "{}",
+            walk.browser.text()
+        );
+    }),
+    look("/i/{id}/marks", "grades of students as files", Mouse, |walk| {
+        walk.set("input[name=own-2]", "30");
+        walk.leave_by("form:has(.students) button");
+        walk.open(&format!("/i/{DURING}/marks"));
+        assert!(walk.browser.text().contains("Table with names"), "{}", walk.browser.text());
+    }),
+    look("/i/{id}/standards", "standards", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/standards"));
+    }),
+    look("/i/{id}/standards", "standards that are not saved", Mouse, |walk| {
+        walk.browser.run("document.querySelector('#words details').open = true;");
+        walk.set("#own-0-code", "NY 7");
+        walk.leave_by("button[value=save]");
+        assert_ne!(
+            walk.browser.run("return document.querySelector('.fault') !== null;"),
+            false
+        );
     }),
     look("/i/{id}/results", "results", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/results"));

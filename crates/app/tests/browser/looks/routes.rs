@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 30] = [
+const NO_PAGE: [&str; 31] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -20,6 +20,7 @@ const NO_PAGE: [&str; 30] = [
     "/i/{id}/bags.svg",
     "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
+    "/i/{id}/grades/{period}/{file}",
     "/i/{id}/run",
     "/i/{id}/talk",
     "/i/{id}/enter",

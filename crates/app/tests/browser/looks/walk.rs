@@ -118,10 +118,28 @@ impl Walk<'_> {
         self.browser.run_later(script, &json!([selector, value]));
     }
 
+    /// Picks a file of these bytes.
+    pub(crate) fn pick(&self, selector: &str, bytes: &[u8]) {
+        let script = "const [[selector, bytes], done] = arguments;
+             const box = new DataTransfer();
+             box.items.add(new File([new Uint8Array(bytes)], 'roster.zip'));
+             document.querySelector(selector).files = box.files;
+             done(true);";
+        self.browser.run_later(script, &json!([selector, bytes]));
+    }
+
     /// Clicks what leads to another page, and waits until that page is there.
     pub(crate) fn leave_by(&self, selector: &str) {
         self.browser.run("window.left = true;");
         self.browser.click(selector);
+        let there = "return window.left === undefined && document.readyState === 'complete';";
+        self.browser.until(there);
+    }
+
+    /// Presses a key that leads to another page, and waits until that page is there.
+    pub(crate) fn leave_with(&self, key: &str) {
+        self.browser.run("window.left = true;");
+        self.browser.press(key);
         let there = "return window.left === undefined && document.readyState === 'complete';";
         self.browser.until(there);
     }

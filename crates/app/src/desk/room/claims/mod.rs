@@ -74,7 +74,8 @@ struct Kept {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub(crate) struct Wrote {
     at: i64,
-    period: String,
+    /// Period of both.
+    pub(crate) period: String,
     /// Who read it.
     pub(crate) reader: u32,
     /// Whose claim it is.

@@ -4,10 +4,12 @@ use super::kept::{given, rubric};
 use crate::desk::room::claims::{OfGroup, claim_of};
 use crate::desk::room::proposals::Group;
 use crate::desk::room::results::what_counts;
+use crate::desk::room::roster::students_of;
 use crate::desk::room::{Kind, Room};
 use crate::desk::{DeskError, Wording};
 use barm_domain::marks::{Given, Offered, Rubric, offered};
 use barm_domain::result::{BagResult, analyze};
+use barm_domain::roster::Shown;
 
 /// Remarks that are offered again for each strand at most.
 const OFFERED: usize = 4;
@@ -29,6 +31,8 @@ pub(crate) struct MarkView {
     pub(crate) beside: (Option<Group>, Option<Group>),
     /// What is marked.
     pub(crate) rubric: Rubric,
+    /// Who is in it, and whether absent, if the teacher put students into groups.
+    pub(crate) students: Vec<(Shown, bool)>,
     /// Its claim with what the data say, if it handed one in.
     pub(crate) claim: Option<OfGroup>,
     /// Its bags.
@@ -99,6 +103,7 @@ pub(crate) fn mark_view(
             groups.get(at + 1).cloned(),
         ),
         rubric,
+        students: students_of(room, group)?,
         claim,
         bags: bags.collect(),
         given: own,

@@ -21,6 +21,14 @@ kept-marks = { $count ->
     [one] 1 sheet of marks with your remarks, or an older state or copy of one
    *[other] { $count } sheets of marks with your remarks, older states and copies among them
   }
+kept-rosters = { $count ->
+    [one] 1 list of a class with names and ids of students
+   *[other] { $count } lists of classes with names and ids of students
+  }
+kept-group-lists = { $count ->
+    [one] 1 list of who is in which group and was away, with marks of single students, or an older state of one
+   *[other] { $count } lists of who is in which group and was away, with marks of single students, older states among them
+  }
 kept-proposals = { $count ->
     [one] 1 proposal that a group handed in
    *[other] { $count } proposals that groups handed in
@@ -89,10 +97,13 @@ people-who = Who
 people-what = What is kept
 people-until = Until when
 people-students = Students
-people-wrote = What they type in their own words: reasons for guesses, proposals, claims and notes on them; and your answers, marks and remarks. In a table of its own. No names are asked for, but somebody may type one.
+people-wrote = What they type in their own words: reasons for guesses, proposals, claims, notes on claims; and your answers, marks and remarks. In a table of its own. No names are asked for, but somebody may type one.
 people-wrote-until = 30 days after the last school day, or the day that you set. Or now: below.
+people-roster = Students of a roster, if you took one
+people-roster-what = Name and id in the school’s system, class, group, whether absent, a mark of their own with your words. In the same table. Of a roster only these are read.
+people-roster-until = The same day, by itself; or when you delete the lists of students, or all that people wrote. Files of grades that you saved are beyond the program.
 people-groups = Groups, as numbers
-people-measured = Heights, guesses, times, what happened to a bag; by period and group. No list says who is in a group, unless you keep one elsewhere.
+people-measured = Heights, guesses, times, what happened to a bag; by period and group. Who is in a group stands in the list of students only, if you took a roster.
 people-measured-until = As long as the investigation; it is the science.
 people-devices = Devices that joined
 people-seat = That a device is in: period, group and times; of its secret only a fingerprint. No address of a device, no name of it. A bench keeps entries on the device until they have arrived.
@@ -101,7 +112,7 @@ people-teacher = You
 people-plan = Your plans in every version, your pilot, answers to cautions; of the passphrase a fingerprint; a log of starts, stops and what was refused.
 people-plan-until = As long as the data folder. Write no names of students into a plan.
 people-nobody = Never kept
-people-never = Names of students, birth dates, addresses, logins, grades, health; rosters; anything about families.
+people-never = Birth dates, addresses, logins, passwords, health; anything about families; names of students, unless you take a roster or somebody types one.
 people-never-until = –
 people-words-head = Texts that people wrote
 people-none = There is no investigation yet.

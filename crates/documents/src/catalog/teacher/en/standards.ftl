@@ -1,0 +1,35 @@
+# Standards: which of them the groups’ products show.
+
+standards-title = Standards: { $title }
+standards-open = Standards
+standards-lead = A standard gets a tick for what groups handed in, never for what they were shown: no product, no tick. The numbers are groups. Whether a product is good enough, your marks say. What groups wrote, and with it most ticks, goes with the words: print this page before.
+standards-expectation = Next Generation Science Standards: performance expectations
+standards-practice = The same: practices, grades 6 to 8
+standards-concept = The same: crosscutting concepts
+standards-mathematics = Common Core, mathematics
+standards-literacy = Common Core, literacy in science
+standards-own = Standards of your own
+standards-standard = Standard
+standards-shown = Shown by
+standards-groups = { $groups } of { $of } groups
+standards-no-product = no product yet
+standards-from-memory = (from memory)
+standards-fair-test = Own fair test, approved
+standards-readings = Readings
+standards-evidence = Claim with evidence
+standards-reasoning = Claim with reasoning
+standards-review = Note on another claim
+standards-analysis = Graphs and summary, marked
+standards-none-head = Not by a product here
+standards-none-says = Printed sheets and pages that were shown are no products of students. These come up beside such a practical, and nothing that Barm keeps shows them:
+standards-words-head = In the words of your state
+standards-words-note = One wording for everything on your shelf. Blank words go back to the gist.
+standards-change = Change words, leave some out, add your own
+standards-use = Show { $code } in the tables
+standards-own-says = A code, its words, and which product shows it. One whose code is blank is taken out.
+standards-one-more = One more
+standards-code = Its code
+standards-its-words = Its words
+standards-save = Save the words
+standards-again = Take the gists again
+standards-saved = The words are saved.
