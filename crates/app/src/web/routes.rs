@@ -199,6 +199,7 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/data.csv", TEACHER, results::table),
         // What groups claim.
         get("/claim", GROUP, claim::show),
+        get("/claim/home", GROUP, claim::home),
         post("/claim", GROUP, claim::post),
         post("/claim/read", GROUP, claim::read),
         get("/i/{id}/claims", TEACHER, claims::show),

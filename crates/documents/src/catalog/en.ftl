@@ -762,6 +762,15 @@ chart-mads = MADs
 chart-nothing = no readings
 chart-kinds = kinds
 
+# What a group takes home.
+home-title = To take home
+home-lead = Your own bags and what you found. Nothing of others is on it. Print it or copy it into your notebook.
+home-none = None of your bags was read more than once.
+home-rise = { $rise } mm at minute { $minute }
+home-no-claim = You have not handed in what you found yet.
+home-ask = Ask at home: what else rises, and why? Do not try it with a closed bag.
+home-back = Back to what you found
+
 # What a group claims.
 
 claim-title = What we found

@@ -762,6 +762,15 @@ chart-mads = DMA
 chart-nothing = sin lecturas
 chart-kinds = tipos
 
+# Lo que un grupo se lleva a casa.
+home-title = Para llevar a casa
+home-lead = Sus bolsas y lo que encontraron. No hay nada de otros. Imprímanlo o cópienlo en su cuaderno.
+home-none = Ninguna de sus bolsas se leyó más de una vez.
+home-rise = { $rise } mm en el minuto { $minute }
+home-no-claim = Todavía no entregaron lo que encontraron.
+home-ask = Pregunten en casa: ¿qué más sube, y por qué? No lo prueben con una bolsa cerrada.
+home-back = Volver a lo que encontraron
+
 # Lo que afirma un grupo.
 
 claim-title = Lo que hallamos

@@ -1,8 +1,8 @@
 //! What the claim page answers.
 
-use super::page;
+use super::{home_page, page};
 use crate::desk::Catalog;
-use crate::desk::room::claims::{TypedClaim, claim_view, review};
+use crate::desk::room::claims::{TypedClaim, claim_view, home_view, review};
 use crate::desk::room::proposals::Group;
 use crate::web::caller::{Caller, Device};
 use crate::web::page::sheet_with;
@@ -60,6 +60,22 @@ pub(in crate::web) async fn show(
     headers: HeaderMap,
 ) -> Result<Response, Trouble> {
     shown(&web, own(caller)?, &device, words(&chosen, &headers), None).await
+}
+
+/// What the group takes home.
+pub(in crate::web) async fn home(
+    State(web): State<Web>,
+    caller: Caller,
+    Query(chosen): Query<Chosen>,
+    headers: HeaderMap,
+) -> Result<Response, Trouble> {
+    let ((id, group), words) = (own(caller)?, words(&chosen, &headers));
+    let view =
+        web.wait(move |shelf, now| home_view(&*shelf.room(id, now)?, &group, words)).await?;
+    let body = home_page::page(&view, words);
+    let styles = ["plan.css", "approve.css"];
+    let title = words.say("home-title");
+    Ok(sheet_with(words.code(), &title, &styles, &[], &body).into_response())
 }
 
 /// Looks over what the group typed, or hands it in.

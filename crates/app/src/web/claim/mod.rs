@@ -3,6 +3,7 @@
 //! The page knows no verdict and no forecast.
 
 mod answer;
+mod home_page;
 mod page;
 
-pub(super) use answer::{post, read, show};
+pub(super) use answer::{home, post, read, show};

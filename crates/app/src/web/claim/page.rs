@@ -37,7 +37,10 @@ pub(super) fn page(view: &ClaimView, field: &Markup, words: &Catalog) -> Markup 
                     }
                 }
             }
-            p { a href={ "/bench?lang=" (words.code()) } { (say("together-bench")) } }
+            p {
+                a href={ "/bench?lang=" (words.code()) } { (say("together-bench")) } " · "
+                a href={ "/claim/home?lang=" (words.code()) } { (say("home-title")) }
+            }
             form method="post" action={ "/claim?lang=" (words.code()) } {
                 (field)
                 (write(view, words))
@@ -190,7 +193,7 @@ fn one(place: usize, other: &Other, field: &Markup, words: &Catalog) -> Markup {
 }
 
 /// A claim as it reads.
-fn claimed(claim: &TypedClaim, beside: &str, words: &Catalog) -> Markup {
+pub(super) fn claimed(claim: &TypedClaim, beside: &str, words: &Catalog) -> Markup {
     let (treatment, beside) = (words.treatment(&claim.treatment), words.treatment(beside));
     let says = words.say(&format!("claim-says-{}", claim.says));
     html! {

@@ -101,6 +101,8 @@ pub(super) const LOOKS: &[Look] = &[
     look("/claim", "claim handed in", Fingers, |walk| {
         walk.claim("Bag A rose 19 mm in 20 min, the bag with no food 2 mm.");
     }),
+    look("/claim/home", "to take home", Fingers, |walk| walk.open("/claim/home?lang=en")),
+    look("/claim/home", "to take home, es", Fingers, |walk| walk.open("/claim/home?lang=es")),
     look("/aide", "aide", Fingers, |walk| {
         walk.come_in(&walk.codes.aide, "/aide");
         walk.open("/aide?lang=en");

@@ -8,7 +8,7 @@ mod view;
 
 pub(crate) use typed::{Typed, keep_reasons, take};
 pub(crate) use view::bench_view;
-pub(super) use view::own_labels;
+pub(super) use view::{own_labels, own_rises};
 
 use super::Kind;
 use super::opened::Opened;

@@ -3,6 +3,7 @@
 use super::{Bench, Hours, OwnBag, OwnHeight, Reader};
 use crate::desk::contents::contents;
 use crate::desk::paper::look;
+use crate::desk::room::claims::HomeBag;
 use crate::desk::room::opened::opened;
 use crate::desk::room::{Kind, Scene};
 use barm_domain::amount::show::both_degrees;
@@ -82,6 +83,21 @@ pub(in crate::desk::room) fn own_labels(
 ) -> BTreeSet<String> {
     let places = own_places(scene, period, group);
     places.into_iter().map(|(_, planned)| planned.treatment.clone()).collect()
+}
+
+/// A group's own bags as their labels say, by bench place.
+pub(in crate::desk::room) fn own_rises(
+    scene: &Scene<'_>,
+    period: &str,
+    group: u32,
+) -> Vec<HomeBag> {
+    let own = own_places(scene, period, group).into_iter();
+    let bag = |(code, planned): (BagCode, &PlannedBag)| HomeBag {
+        treatment: planned.treatment.clone(),
+        look: look(scene.plan, &planned.treatment),
+        rises: scene.standing().bags.get(&code).map(Bag::rises).unwrap_or_default(),
+    };
+    own.map(bag).collect()
 }
 
 /// The bags of a group by bench place.
