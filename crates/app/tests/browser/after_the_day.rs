@@ -81,6 +81,7 @@ fn claims(walk: &Walk<'_>, period: &str, groups: [&str; 2]) {
     walk.set("#convinces-0", "Two numbers.");
     walk.set("#asks-0", "How many bags?");
     walk.leave_by("#others form button");
+    assert!(walk.browser.text().contains("Two numbers."), "kept: {}", walk.browser.text());
     walk.join(period, groups[0]);
     walk.open("/claim?lang=en");
     assert!(walk.browser.text().contains("How many bags?"), "{}", walk.browser.text());
@@ -97,9 +98,7 @@ fn marks(walk: &Walk<'_>) {
         for strand in 0..strands {
             walk.browser.press(if strand % 2 == 0 { "3" } else { "2" });
         }
-        walk.browser.run("window.left = true;");
-        walk.browser.press("n");
-        walk.browser.until("return window.left === undefined;");
+        walk.leave_with("n");
     }
     walk.open("/i/1/marks");
     walk.leave_by(&format!("form:has(input[value='{PERIOD}']) button"));

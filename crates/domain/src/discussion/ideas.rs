@@ -168,7 +168,8 @@ fn enzyme(plan: &Plan, compared: &[&Compared], means: &[(String, f64)]) -> Optio
         let verdict = &one.without.verdict;
         let speaks = match (verdict.code, verdict.direction) {
             (Code::Clear, Some(Direction::More)) => Speaks::For,
-            (Code::Clear, Some(Direction::Less)) | (Code::NoRise, _) => Speaks::Against,
+            (Code::Clear, Some(Direction::Less)) => Speaks::Against,
+            // Where neither rose it may be too early, or there was nothing to cut.
             _ => Speaks::Open,
         };
         let mean =

@@ -84,9 +84,8 @@ fn write(view: &ClaimView, words: &Catalog) -> Markup {
         fieldset.step {
             legend { (say("claim-says")) }
             @for says in Says::ALL {
-                @let id = format!("says-{}", says.word());
-                label.inline for=(id) {
-                    input type="radio" id=(id) name="says" value=(says.word()) checked[wrote.says == says.word()];
+                label.inline {
+                    input type="radio" name="says" value=(says.word()) checked[wrote.says == says.word()];
                     " " (say(&format!("claim-says-{}", says.word())))
                 }
             }

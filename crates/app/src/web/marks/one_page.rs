@@ -7,7 +7,7 @@ use crate::web::head::{Part, head};
 use crate::web::words::lay;
 use barm_domain::marks::{Basis, GivenFault, MOST_CHARACTERS, Offered, Strand};
 use barm_domain::roster::Shown;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
 pub(super) fn page(
@@ -37,6 +37,7 @@ pub(super) fn page(
                         Some(claim) => (claim_shown(w, period, claim)),
                         None => p.soft { (say!(w, "marks-nothing-claimed")) },
                     }
+                    @if let Some(curves) = &view.curves { div.chartbox { (PreEscaped(curves)) } }
                     (bags(w, &view.bags))
                 }
                 form.rubric method="post" {

@@ -135,7 +135,7 @@ fn left(view: &WallView, asked: Option<&Prompted>, words: &Catalog) -> Markup {
             Stage::Before | Stage::Over => {},
         }
         @if let Some(asked) = asked {
-            section.question {
+            div.question {
                 p.big { (asked.asks) }
                 @if !asked.rests_on.is_empty() { p.w1 { (asked.rests_on) } }
             }

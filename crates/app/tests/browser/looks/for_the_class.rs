@@ -34,7 +34,7 @@ impl Walk<'_> {
             "const about = document.getElementById('about');
              about.selectedIndex = about.options.length - 1;",
         );
-        self.browser.click("#says-more");
+        self.browser.click("input[name=says][value=more]");
         self.set("#by", "6 mm");
         self.set("#evidence", evidence);
         self.set("#reasoning", "Yeast makes gas of the sugar in it.");

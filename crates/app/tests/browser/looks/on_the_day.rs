@@ -133,6 +133,7 @@ pub(super) const LOOKS: &[Look] = &[
         assert!(walk.browser.text().contains("Say how you know."), "offered again");
     }),
     look("/i/{id}/marks", "marks", Mouse, |walk| {
+        walk.open(&format!("/i/{DURING}/marks/4/2"));
         let strands = "return document.querySelectorAll('[data-strand]').length;";
         for _ in 0..walk.browser.run(strands).as_u64().expect("strands") {
             walk.browser.press("3");

@@ -64,6 +64,12 @@ pub(crate) fn home_view(
     })
 }
 
+/// The curves of a group's own bags as a picture, if something was read of them.
+pub(crate) fn own_curves(room: &Room, group: &Group, words: &Catalog) -> Option<String> {
+    let bags = room.read(|scene| own_rises(scene, &group.0, group.1));
+    curves(&bags, words)
+}
+
 /// Its curves, those of one treatment under one name.
 fn curves(bags: &[HomeBag], words: &Catalog) -> Option<String> {
     let mut sheaves: Vec<Sheaf> = Vec::new();

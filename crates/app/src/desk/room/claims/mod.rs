@@ -11,7 +11,7 @@ mod teacher;
 
 pub(crate) use beside::says;
 pub(crate) use group::{About, ClaimView, Other, claim_view};
-pub(crate) use home::{HomeBag, HomeView, home_view};
+pub(crate) use home::{HomeBag, HomeView, home_view, own_curves};
 pub(crate) use peers::{close_peers, open_peers, review};
 pub(crate) use teacher::{ClaimsView, OfGroup, OfPeriod, claim_of, claims_view};
 

@@ -1,12 +1,12 @@
 //! One group's page for marking: what it handed in, what the data say, its bags, and what it is given.
 
 use super::kept::{given, rubric};
-use crate::desk::room::claims::{OfGroup, claim_of};
+use crate::desk::room::claims::{OfGroup, claim_of, own_curves};
 use crate::desk::room::proposals::Group;
 use crate::desk::room::results::what_counts;
 use crate::desk::room::roster::students_of;
 use crate::desk::room::{Kind, Room};
-use crate::desk::{DeskError, Wording};
+use crate::desk::{Catalog, DeskError, Wording};
 use barm_domain::marks::{Given, Offered, Rubric, offered};
 use barm_domain::result::{BagResult, analyze};
 use barm_domain::roster::Shown;
@@ -37,6 +37,8 @@ pub(crate) struct MarkView {
     pub(crate) claim: Option<OfGroup>,
     /// Its bags.
     pub(crate) bags: Vec<OwnBag>,
+    /// Their curves as a picture, by their labels, if something was read.
+    pub(crate) curves: Option<String>,
     /// What it is given so far.
     pub(crate) given: Given,
     /// Remarks to be used again, strand by strand.
@@ -106,6 +108,7 @@ pub(crate) fn mark_view(
         students: students_of(room, group)?,
         claim,
         bags: bags.collect(),
+        curves: own_curves(room, group, Catalog::of("en")),
         given: own,
         offered,
     }))
