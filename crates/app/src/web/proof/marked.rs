@@ -204,7 +204,7 @@ pub(super) fn marks(class: &Class, visitors: &[Visitor]) -> Vec<Mark> {
 }
 
 /// A treatment that no visitor's group makes.
-pub(super) const TRUTH: &str = "MARKTRUTH";
+const TRUTH: &str = "MARKTRUTH";
 /// A rule by which bags are set aside.
 const RULE: &str = "markrule";
 
