@@ -36,10 +36,12 @@ pub(super) fn page(view: &HomeView, words: &Catalog) -> Markup {
                     li { b { (words.treatment(&bag.treatment)) ": " } (rises(&bag.rises, words)) }
                 }
             }
-            h2 { (say("claim-title")) }
-            @match &view.claim {
-                Some((claim, beside)) => (claimed(claim, beside, words)),
-                None => p { (say("home-no-claim")) },
+            section.step {
+                h2 { (say("claim-title")) }
+                @match &view.claim {
+                    Some((claim, beside)) => (claimed(claim, beside, words)),
+                    None => p { (say("home-no-claim")) },
+                }
             }
             p.soft { (say("home-ask")) }
             p { a href={ "/claim?lang=" (words.code()) } { (say("home-back")) } }

@@ -3,7 +3,7 @@
 use crate::desk::room::marks::{MarkView, OwnBag};
 use crate::desk::{Wording, say};
 use crate::web::claims::claim_shown;
-use crate::web::head::{Part, head};
+use crate::web::head::{Part, head, lead};
 use crate::web::words::lay;
 use barm_domain::marks::{Basis, GivenFault, MOST_CHARACTERS, Offered, Strand};
 use barm_domain::roster::Shown;
@@ -20,7 +20,10 @@ pub(super) fn page(
     let (place, of) = (view.place.0.to_string(), view.place.1.to_string());
     html! {
         div.sheet {
-            header { (head(w, &view.title, Some(view.id), Part::Results, view.kind)) }
+            header {
+            (head(w, &view.title, Some(view.id), Part::Results, view.kind))
+            (lead(&say!(w, "marks-one-lead")))
+            }
             div role="status" {
                 @if let Some(fault) = fault { p.fault { (fault) } }
             }

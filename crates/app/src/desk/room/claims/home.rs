@@ -4,6 +4,7 @@ use super::group::about;
 use super::{TypedClaim, claimed};
 use crate::desk::room::bench::own_rises;
 use crate::desk::room::proposals::Group;
+use crate::desk::room::wall::mean;
 use crate::desk::room::{Kind, Room};
 use crate::desk::{Catalog, ChartWords, DeskError};
 use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf};
@@ -58,7 +59,7 @@ pub(crate) fn home_view(
         group: group.1,
         kind: room.kind,
         question: question.clone(),
-        curves: curves(&bags, words),
+        curves: curves(&bags, plan.timing.interval_min, words),
         bags,
         claim,
     })
@@ -66,32 +67,24 @@ pub(crate) fn home_view(
 
 /// The curves of a group's own bags as a picture, if something was read of them.
 pub(crate) fn own_curves(room: &Room, group: &Group, words: &Catalog) -> Option<String> {
-    let bags = room.read(|scene| own_rises(scene, &group.0, group.1));
-    curves(&bags, words)
+    let (bags, interval_min) = room
+        .read(|scene| (own_rises(scene, &group.0, group.1), scene.plan.timing.interval_min));
+    curves(&bags, interval_min, words)
 }
 
 /// Its curves, those of one treatment under one name.
-fn curves(bags: &[HomeBag], words: &Catalog) -> Option<String> {
+fn curves(bags: &[HomeBag], interval_min: f64, words: &Catalog) -> Option<String> {
+    let read: Vec<&HomeBag> = bags.iter().filter(|bag| bag.rises.len() > 1).collect();
     let mut sheaves: Vec<Sheaf> = Vec::new();
-    for bag in bags.iter().filter(|bag| bag.rises.len() > 1) {
-        let point = |(minute, rise): &(f64, f64)| Reading {
-            minute: *minute,
-            rise: *rise,
-            doubtful: false,
-        };
-        let line: Vec<Reading> = bag.rises.iter().map(point).collect();
+    for bag in &read {
         let name = words.treatment(&bag.treatment);
-        match sheaves.iter_mut().find(|sheaf| sheaf.name == name) {
-            Some(sheaf) => sheaf.bags.push(line),
-            None => {
-                sheaves.push(Sheaf {
-                    name,
-                    look: bag.look,
-                    bags: vec![line],
-                    mean: Vec::new(),
-                });
-            }
+        if sheaves.iter().any(|sheaf| sheaf.name == name) {
+            continue;
         }
+        let alike = read.iter().filter(|other| other.treatment == bag.treatment);
+        let rises: Vec<&[(f64, f64)]> = alike.map(|other| other.rises.as_slice()).collect();
+        let bags = rises.iter().map(|rises| rises.iter().map(point).collect()).collect();
+        sheaves.push(Sheaf { name, look: bag.look, bags, mean: mean(&rises, interval_min) });
     }
     let title = words.say("home-title");
     let chart = CurvesChart { title: &title, sheaves: &sheaves };
@@ -102,4 +95,8 @@ fn curves(bags: &[HomeBag], words: &Catalog) -> Option<String> {
         words: ChartWords::of(words),
     };
     (!sheaves.is_empty()).then(|| chart.svg(&frame))
+}
+
+fn point((minute, rise): &(f64, f64)) -> Reading {
+    Reading { minute: *minute, rise: *rise, doubtful: false }
 }

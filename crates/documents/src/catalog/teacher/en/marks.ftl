@@ -23,6 +23,7 @@ marks-open = { $count ->
     [one] 1 strand open
    *[other] { $count } strands open
   }
+marks-one-lead = What the group handed in, beside the rubric. Next: give each strand its level, then go on to the next group.
 marks-place = { $place } of { $of }
 marks-nothing-claimed = This group handed in no claim on its page.
 marks-keys = Keys: { $levels } the level, { $down } and { $up } from strand to strand, { $remark } a remark (Esc leaves it), { $next } next group, { $before } the one before.
