@@ -114,9 +114,9 @@ fn line(w: Wording, one: &OnShelf) -> Markup {
 fn find(w: Wording, asked: &str) -> Markup {
     html! {
         form method="get" action="/shelf" role="search" {
-            div.fields { div.one {
+            div.fields { div.one.wide {
                 label for="find" { (say!(w, "shelf-find")) }
-                span.fld { input id="find" name="find" type="search" value=(asked) maxlength="100" autocomplete="off"; }
+                span.fld.wide { input id="find" name="find" type="search" value=(asked) maxlength="100" autocomplete="off"; }
             } }
             div.btns {
                 button.btn.quiet type="submit" { (say!(w, "shelf-find-go")) }
