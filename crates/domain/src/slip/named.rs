@@ -1,6 +1,5 @@
 //! What a suspicion is called, and how it can be mended.
 
-use super::teacher::LEAK_FROM;
 use super::unit::WrittenIn;
 use super::{Likely, Mend, Own, Slip, SlipKind};
 use crate::code::BagCode;
@@ -9,6 +8,17 @@ use barm_science::slip::{Suspect, Unit, What};
 
 /// Another version of a unit slip is offered too if it is at least so likely (1; own rule).
 const OFFERED_FROM: f64 = 0.05;
+
+/// A leak is told, and offered as an answer, from here on beside a sound bag (1; own rule): a bag that leaks is lost
+/// if nobody presses its seal, and of those told most are real (`docs/slips.md`). What else may be wrong with the
+/// bag does not count: a clock that may be late makes no seal tighter.
+const LEAK_FROM: f64 = 0.08;
+
+/// A leak that is less likely than this is not worth a word, whatever else is wrong (1; own rule).
+const LEAK_AT_LEAST: f64 = 0.02;
+
+/// So many heights it takes, the zero reading counted: with two a leak looks like yeast that wakes late (own rule).
+const LEAK_HEIGHTS: usize = 3;
 
 /// A suspicion as a slip. `codes` are those of the period, in the order in which they were weighed.
 pub(super) fn named(
@@ -41,7 +51,7 @@ pub(super) fn named(
                 .sort_by(|(a, p), (b, q)| (*b == unit).cmp(&(*a == unit)).then(q.total_cmp(p)));
             let offered = versions.iter().filter(|(of, p)| *of == unit || *p >= OFFERED_FROM);
             let write = offered.map(|(unit, _)| Mend::Write(tenths(wrote_mm * unit.factor())));
-            let taps: &[Odd] = if likely.leaks() >= LEAK_FROM { &[Odd::Leak] } else { &[] };
+            let taps: &[Odd] = if likely.may_leak() { &[Odd::Leak] } else { &[] };
             let mends = write.chain(look(taps)).collect();
             let written_in = WrittenIn::of(unit);
             (SlipKind::Unit { wrote_mm, written_in }, Some(to), mends)
@@ -94,6 +104,14 @@ impl Likely {
         let leaks = self.suspected.suspects.iter();
         let leaks = leaks.filter(|one| matches!(one.what, What::Leak { .. }));
         leaks.map(|one| one.probability).sum()
+    }
+
+    /// Whether its seal is worth a look.
+    pub(super) fn may_leak(&self) -> bool {
+        let leaks = self.leaks();
+        self.heights.len() >= LEAK_HEIGHTS
+            && leaks >= LEAK_AT_LEAST
+            && leaks >= LEAK_FROM * (leaks + self.suspected.sound)
     }
 
     /// Probability of what a group is asked about its own bag: of that unit, of a leak where it

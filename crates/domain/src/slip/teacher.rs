@@ -22,10 +22,6 @@ const UNNAMED_FROM: f64 = 0.85;
 /// Nobody is suspected of copying for less (1; own rule: it is a grave thing to ask a child).
 const COPIED_FROM: f64 = 0.95;
 
-/// A leak is told, and offered as an answer, from here on (1; own rule): a bag that leaks is lost if
-/// nobody presses its seal, and of those told most are real (`docs/slips.md`).
-pub(super) const LEAK_FROM: f64 = 0.1;
-
 /// Everything that is worth a second look in the bags of a period, bag by bag in the order given:
 /// what each group sees of its own, each with its probability, and what only the forecast and the
 /// other bags can tell. Offers the plan's rules where one is about what happened.
@@ -48,7 +44,10 @@ fn of_bag(
         slip.probability = likely.of_own(slip);
     }
     let suspects = likely.suspected.suspects.iter();
-    let told = suspects.filter(|one| one.probability >= told_from(one.what));
+    let told = suspects.filter(|one| match one.what {
+        What::Leak { .. } => likely.may_leak(),
+        what => one.probability >= told_from(what),
+    });
     let told: Vec<Slip> = told
         .filter_map(|suspect| named(own, likely, suspect, codes))
         .filter(|slip| !is_answered(own, slip))
@@ -82,7 +81,6 @@ fn of_bag(
 const fn told_from(what: What) -> f64 {
     match what {
         What::Copied { .. } => COPIED_FROM,
-        What::Leak { .. } => LEAK_FROM,
         What::Unit { .. }
         | What::Transposed { .. }
         | What::Misread { .. }
@@ -160,7 +158,7 @@ fn far_from_band(followed: &Followed<'_>, likely: &Likely, probability: f64) -> 
         if farthest.as_ref().is_none_or(|(most, _)| far > *most) {
             let kind = SlipKind::FarFromBand { minute, rise_mm, low_mm, high_mm };
             let mut mends = vec![Mend::AskAgain, Mend::Leave];
-            if likely.leaks() >= LEAK_FROM {
+            if likely.may_leak() {
                 mends.insert(1, Mend::Tap(Odd::Leak));
             }
             let reading = Some(reading.key);

@@ -9,6 +9,8 @@ use std::collections::BTreeMap;
 /// What is expected of each bag: first on the grid, then by what the others did.
 pub(super) struct Beside<'a> {
     level: &'a Level,
+    /// Of each bag, what the ruler leaves open of a height (variance, mm²).
+    pub(super) rulers: &'a [f64],
     nodes: Vec<f64>,
     /// By treatment: probabilities on the grid by all bags, and the rise at the nodes.
     treatments: BTreeMap<usize, (Vec<f64>, Vec<f64>)>,
@@ -19,9 +21,14 @@ pub(super) struct Beside<'a> {
 const ROUNDS: usize = 2;
 
 impl<'a> Beside<'a> {
-    pub(super) fn of(bags: &[Followed], level: &'a Level) -> Self {
-        let mut beside =
-            Self { level, nodes: nodes(bags), treatments: BTreeMap::new(), pooled: None };
+    pub(super) fn of(bags: &[Followed], rulers: &'a [f64], level: &'a Level) -> Self {
+        let mut beside = Self {
+            level,
+            rulers,
+            nodes: nodes(bags),
+            treatments: BTreeMap::new(),
+            pooled: None,
+        };
         for bag in bags {
             let of = |probabilities: Vec<f64>| {
                 let expected = Expectation::on_grid(&bag.course, &beside.nodes, &probabilities);
@@ -40,10 +47,12 @@ impl<'a> Beside<'a> {
                 .iter()
                 .enumerate()
                 .map(|(at, bag)| {
-                    Sound::of(bag, beside.of_bag(at, bag)).map_or(0.0, |sound| weight(&sound))
+                    Sound::of(bag, beside.of_bag(at, bag), rulers[at])
+                        .map_or(0.0, |sound| weight(&sound))
                 })
                 .collect();
-            beside.pooled = Pooled::of(bags, beside.nodes.clone(), &at_nodes, &bases, &weights);
+            beside.pooled =
+                Pooled::of(bags, beside.nodes.clone(), &at_nodes, &bases, (rulers, &weights));
         }
         beside
     }

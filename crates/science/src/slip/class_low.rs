@@ -1,7 +1,7 @@
 //! A whole class that is low: yeast or water.
 
 use super::level::Level;
-use super::{Followed, Rates};
+use super::{Followed, Rates, marks};
 
 /// What the bags of a period say of their class as a whole.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -12,5 +12,5 @@ pub struct ClassLow {
 
 /// How likely it is that yeast or water is wrong for all bags of a period.
 pub fn class_low(bags: &[Followed], rates: &Rates) -> ClassLow {
-    ClassLow { probability: Level::of(bags, rates).is_low() }
+    ClassLow { probability: Level::of(bags, &marks::variances(bags), rates).is_low() }
 }

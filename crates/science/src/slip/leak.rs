@@ -13,6 +13,9 @@ const AT_ONCE_MM: [f64; 8] = [2.0, 3.0, 4.5, 6.5, 9.0, 13.0, 19.0, 28.0];
 /// What share of the rise may get out in a minute (1/min; own judgement).
 const SHARE_MIN: [f64; 6] = [0.02, 0.04, 0.08, 0.15, 0.3, 0.6];
 
+/// Kinds of leaks, each as likely as another (own judgement).
+const KINDS: f64 = 3.0;
+
 /// A bag that leaked stands no lower than this under its zero reading (mm): its trapped air got
 /// out too.
 const BELOW_ZERO_MM: f64 = 1.0;
@@ -27,24 +30,28 @@ pub(super) fn weigh(bag: &Followed, sound: &Sound, rates: &Rates, weighed: &mut 
     if any <= 0.0 {
         return;
     }
-    // It begins at any minute alike; a bag that is read longer has had more time for it.
-    let versions = (2 * STEADY_MM_MIN.len() + AT_ONCE_MM.len() + SHARE_MIN.len()) as f64;
     for after in 0..count - 1 {
         let (from, to) = (sound.minutes[after], sound.minutes[after + 1]);
-        let prior = rates.leak * ((to - from) / any.max(RUN_MIN)) / versions;
-        let mut add = |rises: &[f64]| {
+        // It begins at any minute alike; a bag that is read longer has had more time for it.
+        let of_kind = rates.leak * ((to - from) / any.max(RUN_MIN)) / KINDS;
+        let mut add = |rises: &[f64], versions: usize| {
+            let prior = of_kind / versions as f64;
             weighed.add(What::Leak { after }, prior, sound.log_with_rises(rises));
         };
         for rate in STEADY_MM_MIN {
             for begins in [from, 0.5 * (from + to)] {
-                add(&left(sound, |minute, _| rate * (minute - begins).max(0.0)));
+                let lost = |minute: f64, _| rate * (minute - begins).max(0.0);
+                add(&left(sound, lost), 2 * STEADY_MM_MIN.len());
             }
         }
         for mm in AT_ONCE_MM {
-            add(&left(sound, |minute, _| if minute >= to { mm } else { 0.0 }));
+            let lost = |minute, _| if minute >= to { mm } else { 0.0 };
+            add(&left(sound, lost), AT_ONCE_MM.len());
         }
         for share in SHARE_MIN {
-            add(&drained(sound, after, share));
+            for open in [1.0, 0.5] {
+                add(&drained(sound, after, (share, open)), 2 * SHARE_MIN.len());
+            }
         }
     }
 }
@@ -55,13 +62,13 @@ fn left(sound: &Sound, lost: impl Fn(f64, f64) -> f64) -> Vec<f64> {
     places.map(|(minute, rise)| (rise - lost(*minute, *rise)).max(-BELOW_ZERO_MM)).collect()
 }
 
-/// Rises of a bag that loses a share of its rise in every minute, from the middle of an interval
-/// on: r' = R' − s r, interval by interval with R' as a straight line.
-fn drained(sound: &Sound, after: usize, share: f64) -> Vec<f64> {
+/// Rises of a bag that loses a share of its rise in every minute, over the last part of the interval after a height
+/// and from there on: r' = R' − s r, interval by interval with R' as a straight line.
+fn drained(sound: &Sound, after: usize, (share, open): (f64, f64)) -> Vec<f64> {
     let mut rises = sound.rise.clone();
     for at in after + 1..rises.len() {
         let span = sound.minutes[at] - sound.minutes[at - 1];
-        let leaks = if at == after + 1 { 0.5 * span } else { span };
+        let leaks = if at == after + 1 { open * span } else { span };
         let gain = sound.rise[at] - sound.rise[at - 1];
         let before = rises[at - 1] + gain * (span - leaks) / span.max(1e-9);
         let kept = libm::exp(-share * leaks);

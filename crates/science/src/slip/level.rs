@@ -69,10 +69,11 @@ struct OfTreatment {
 }
 
 impl Level {
-    pub(super) fn of(bags: &[Followed], rates: &Rates) -> Self {
+    pub(super) fn of(bags: &[Followed], rulers: &[f64], rates: &Rates) -> Self {
         let guess = guess(bags);
         let (ordinary, low) = priors(class_log_sd(bags), rates);
-        let grids: Vec<Option<Vec<f64>>> = bags.iter().map(|bag| on_grid(bag, guess)).collect();
+        let grids: Vec<Option<Vec<f64>>> =
+            bags.iter().zip(rulers).map(|(bag, ruler)| on_grid(bag, *ruler, guess)).collect();
         let mut treatments: BTreeMap<usize, OfTreatment> = BTreeMap::new();
         for (bag, says) in bags.iter().zip(&grids) {
             let empty =
@@ -179,7 +180,7 @@ pub(super) fn delayed(course: &Course, minute: f64, late_min: f64) -> f64 {
 }
 
 /// ln likelihood of a bag's heights on the grid; nothing for fewer than two of them.
-fn on_grid(bag: &Followed, guess: f64) -> Option<Vec<f64>> {
+fn on_grid(bag: &Followed, ruler: f64, guess: f64) -> Option<Vec<f64>> {
     if bag.heights.len() < 2 {
         return None;
     }
@@ -192,7 +193,7 @@ fn on_grid(bag: &Followed, guess: f64) -> Option<Vec<f64>> {
             (*minute, rise(*minute), rise(minute + 0.5) - rise(minute - 0.5))
         })
         .collect();
-    let matrix = matrix(places.len(), |a, b| {
+    let matrix = matrix(places.len(), ruler, |a, b| {
         scale::of_one_bag(places[a], places[b]) + scale::ZERO_MM.1 * scale::ZERO_MM.1
     });
     let student = Student::new(places.len(), |a, b| matrix[a][b])?;
@@ -216,10 +217,14 @@ fn on_grid(bag: &Followed, guess: f64) -> Option<Vec<f64>> {
     Some(all)
 }
 
-/// A symmetric matrix with the ruler's variance on its diagonal.
-pub(super) fn matrix(count: usize, between: impl Fn(usize, usize) -> f64) -> Vec<Vec<f64>> {
+/// A symmetric matrix with the ruler's variance (mm²) on its diagonal.
+pub(super) fn matrix(
+    count: usize,
+    ruler: f64,
+    between: impl Fn(usize, usize) -> f64,
+) -> Vec<Vec<f64>> {
     let value = |row: usize, column: usize| {
-        let ruler = if row == column { scale::reading_variance() } else { 0.0 };
+        let ruler = if row == column { ruler } else { 0.0 };
         between(row, column) + ruler
     };
     (0..count).map(|row| (0..count).map(|column| value(row, column)).collect()).collect()

@@ -18,6 +18,7 @@ mod heaped;
 mod hot;
 mod leak;
 mod level;
+mod marks;
 mod matrix;
 mod misread;
 mod pooled;
@@ -56,11 +57,12 @@ use weighed::Weighed;
 /// suspicions come with the second height of a bag, its zero reading counted; bags with fewer have
 /// none.
 pub fn suspects(bags: &[Followed], rates: &Rates) -> Vec<Suspected> {
-    let level = Level::of(bags, rates);
-    let beside = Beside::of(bags, &level);
+    let rulers = marks::variances(bags);
+    let level = Level::of(bags, &rulers, rates);
+    let beside = Beside::of(bags, &rulers, &level);
     let weighed: Vec<Option<(Sound, Weighed)>> = (0..bags.len())
         .map(|at| {
-            let sound = Sound::of(&bags[at], beside.of_bag(at, &bags[at]))?;
+            let sound = Sound::of(&bags[at], beside.of_bag(at, &bags[at]), rulers[at])?;
             let mut weighed = Weighed::new(&sound);
             alone(&bags[at], &sound, rates, &mut weighed);
             Some((sound, weighed))

@@ -48,21 +48,22 @@ pub(super) struct Pooled {
 
 impl Pooled {
     /// `bases` are the expected rises of each bag's treatment at its own minutes, all bags counted;
-    /// `at_nodes` the same at the nodes.
+    /// `at_nodes` the same at the nodes. Of each bag, what the ruler leaves open (variance, mm²) and how much it is
+    /// listened to.
     pub(super) fn of(
         bags: &[Followed],
         nodes: Vec<f64>,
         at_nodes: &BTreeMap<usize, Vec<f64>>,
         bases: &[Vec<f64>],
-        weights: &[f64],
+        (rulers, weights): (&[f64], &[f64]),
     ) -> Option<Self> {
         let count = nodes.len();
         let mut treatments = BTreeMap::new();
         let says: Vec<Option<Says>> = bags
             .iter()
             .zip(bases)
-            .zip(weights)
-            .map(|((bag, base), weight)| says(bag, base, &nodes, *weight))
+            .zip(rulers.iter().zip(weights))
+            .map(|((bag, base), (ruler, weight))| says(bag, *ruler, base, (&nodes, *weight)))
             .collect();
         for (treatment, rise) in at_nodes {
             let own = of_treatment(&nodes, rise);
@@ -212,14 +213,19 @@ impl Says {
 }
 
 /// What one bag says, listened to with a weight.
-fn says(bag: &Followed, base: &[f64], nodes: &[f64], weight: f64) -> Option<Says> {
+fn says(
+    bag: &Followed,
+    ruler: f64,
+    base: &[f64],
+    (nodes, weight): (&[f64], f64),
+) -> Option<Says> {
     let count = bag.heights.len();
     if count < 2 || nodes.is_empty() {
         return None;
     }
     let minutes = bag.minutes();
     let paces = paces(&minutes, base);
-    let scatter = super::level::matrix(count, |a, b| {
+    let scatter = super::level::matrix(count, ruler, |a, b| {
         scale::ZERO_MM.1 * scale::ZERO_MM.1
             + scale::of_one_bag(
                 (minutes[a], base[a], paces[a]),

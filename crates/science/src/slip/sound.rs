@@ -17,6 +17,8 @@ pub(super) struct Sound {
     /// The scatter of the heights, row by row (mm²).
     pub(super) scatter: Vec<Vec<f64>>,
     student: Student,
+    /// What the ruler leaves open of each height (variance, mm²).
+    ruler: f64,
     /// L⁻¹ of what was written less the mean.
     white: Vec<f64>,
     /// ln probability of writing such numbers in millimeters, number by number.
@@ -54,8 +56,9 @@ impl Expectation {
 }
 
 impl Sound {
-    /// A bag of which so much is expected; nothing for fewer than two heights.
-    pub(super) fn of(bag: &Followed, expected: Expectation) -> Option<Self> {
+    /// A bag of which so much is expected, in hands whose ruler leaves a variance open (mm²); nothing for fewer
+    /// than two heights.
+    pub(super) fn of(bag: &Followed, expected: Expectation, ruler: f64) -> Option<Self> {
         let minutes = bag.minutes();
         if minutes.len() < 2 {
             return None;
@@ -64,7 +67,7 @@ impl Sound {
         let Expectation { rise, scatter: of_class } = expected;
         let places: Vec<(f64, f64, f64)> =
             (0..count).map(|at| (minutes[at], rise[at], pace(&minutes, &rise, at))).collect();
-        let scatter = level::matrix(count, |a, b| {
+        let scatter = level::matrix(count, ruler, |a, b| {
             scale::ZERO_MM.1 * scale::ZERO_MM.1
                 + of_class[a][b]
                 + scale::of_one_bag(places[a], places[b])
@@ -76,7 +79,7 @@ impl Sound {
         let white = student.whitened(&off);
         let format: Vec<f64> = written.iter().map(|mm| libm::log(millimeters(*mm))).collect();
         let mut sound =
-            Self { minutes, written, rise, scatter, student, white, format, log: 0.0 };
+            Self { minutes, written, rise, scatter, student, ruler, white, format, log: 0.0 };
         sound.log = sound.log_with(&vec![0.0; count]);
         Some(sound)
     }
@@ -122,7 +125,7 @@ impl Sound {
     pub(super) fn widened(&self, times: f64) -> f64 {
         let zero = scale::ZERO_MM.1 * scale::ZERO_MM.1;
         let scale = |row: usize, column: usize| {
-            let ruler = if row == column { scale::reading_variance() } else { 0.0 };
+            let ruler = if row == column { self.ruler } else { 0.0 };
             zero + ruler + times * times * (self.scatter[row][column] - zero - ruler)
         };
         let off: Vec<f64> = self

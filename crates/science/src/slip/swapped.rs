@@ -45,5 +45,5 @@ fn as_other(
 ) -> Option<f64> {
     let made =
         Followed { course: other.course.clone(), treatment: other.treatment, ..bag.clone() };
-    Some(Sound::of(&made, beside.of_bag(place, &made))?.log)
+    Some(Sound::of(&made, beside.of_bag(place, &made), beside.rulers[place])?.log)
 }
