@@ -19,7 +19,7 @@ pub(crate) struct NotHeld {
 pub(crate) const NOT_HELD: &[NotHeld] = &[NotHeld {
     what: "leaks",
     asked: 0.90,
-    share: 0.82,
+    share: 0.89,
     why: "not held yet: who knows the generator's laws, the day and the group finds about 95 %; the \
           detector has to learn them from the class, and nearly all that it misses loses 3 to 6 \
           times the reading doubt",
