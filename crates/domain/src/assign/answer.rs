@@ -177,28 +177,34 @@ impl Assigned {
         if self.proven {
             return 0.0;
         }
-        let whole = |count: u32| u64::from(count);
-        let kinds: usize = day.arms.iter().map(|arm| arm.treatments.len()).sum();
-        let most = [
-            (kinds * day.periods.len()) as u64,
-            day.arms.iter().map(|arm| whole(arm.asked_in_all())).sum(),
-            day.groups
-                .iter()
-                .map(|group| {
-                    let steps = group.ranks.len() as u32;
-                    whole(steps * (steps + 1) / 2)
-                })
-                .sum(),
-        ];
-        let pairs = [
-            (self.worth.missing, self.bound.missing),
-            (self.worth.short, self.bound.short),
-            (self.worth.regret, self.bound.regret),
-        ];
-        let open = pairs.iter().zip(most).find(|((own, least), _)| own != least);
-        open.map_or(0.0, |((own, least), most)| {
-            let best = most.saturating_sub(*least).max(1);
-            own.saturating_sub(*least) as f64 / best as f64
-        })
+        gap(day, self.worth, self.bound)
     }
+}
+
+/// By how much something better than `worth` could be better if nothing is better than `bound`: see
+/// [`Assigned::gap`].
+pub(super) fn gap(day: &Day, worth: Worth, bound: Worth) -> f64 {
+    let whole = |count: u32| u64::from(count);
+    let kinds: usize = day.arms.iter().map(|arm| arm.treatments.len()).sum();
+    let most = [
+        (kinds * day.periods.len()) as u64,
+        day.arms.iter().map(|arm| whole(arm.asked_in_all())).sum(),
+        day.groups
+            .iter()
+            .map(|group| {
+                let steps = group.ranks.len() as u32;
+                whole(steps * (steps + 1) / 2)
+            })
+            .sum(),
+    ];
+    let pairs = [
+        (worth.missing, bound.missing),
+        (worth.short, bound.short),
+        (worth.regret, bound.regret),
+    ];
+    let open = pairs.iter().zip(most).find(|((own, least), _)| own != least);
+    open.map_or(0.0, |((own, least), most)| {
+        let best = most.saturating_sub(*least).max(1);
+        own.saturating_sub(*least) as f64 / best as f64
+    })
 }

@@ -2,7 +2,8 @@
 
 use super::Followed;
 use super::level::Level;
-use super::pooled::{Pooled, nodes, weight};
+use super::nodes::nodes;
+use super::pooled::{Pooled, weight};
 use super::sound::{Expectation, Sound};
 use std::collections::BTreeMap;
 

@@ -41,3 +41,16 @@ pub(super) fn inverse(matrix: &[Vec<f64>]) -> Option<Matrix> {
     }
     Some(of(count, |a, b| (a.max(b)..count).map(|at| left[at][a] * left[at][b]).sum()))
 }
+
+/// A symmetric matrix with the ruler's variance (mm²) on its diagonal.
+pub(super) fn with_ruler(
+    count: usize,
+    ruler: f64,
+    between: impl Fn(usize, usize) -> f64,
+) -> Vec<Vec<f64>> {
+    let value = |row: usize, column: usize| {
+        let ruler = if row == column { ruler } else { 0.0 };
+        between(row, column) + ruler
+    };
+    (0..count).map(|row| (0..count).map(|column| value(row, column)).collect()).collect()
+}

@@ -7,26 +7,11 @@
 //! between two readings and not beside a law.
 
 use super::matrix::{self, Matrix};
-use super::sound::{Expectation, Sound};
-use super::student::Student;
+use super::nodes::between;
+use super::says::{AT_LEAST_MM, Says, says};
+use super::sound::{Expectation, Sound, paces};
 use super::{Followed, scale};
 use std::collections::BTreeMap;
-
-/// Minutes at which the shares are worked out at most: with more, those left out lie between two.
-const NODES: usize = 12;
-
-/// Added to an expected rise, of which u and v are shares (mm): shares of next to nothing tell
-/// nothing.
-const AT_LEAST_MM: f64 = 0.5;
-
-/// What one bag, or some, say of u + v at the nodes.
-#[derive(Debug, Clone)]
-struct Says {
-    /// How surely: D' C⁻¹ D.
-    precision: Matrix,
-    /// What: D' C⁻¹ (heights − zero − R).
-    toward: Vec<f64>,
-}
 
 /// What is expected of one treatment by all of its bags and its class's.
 struct OfTreatment {
@@ -144,110 +129,10 @@ impl Pooled {
     }
 }
 
-/// Minutes of the nodes: those that were planned, or read where none was.
-pub(super) fn nodes(bags: &[Followed]) -> Vec<f64> {
-    let mut minutes: Vec<f64> = bags
-        .iter()
-        .flat_map(|bag| bag.heights.iter().skip(1))
-        .map(|height| height.planned.map_or(height.minute, f64::from))
-        .filter(|minute| *minute > 0.0)
-        .collect();
-    minutes.sort_by(f64::total_cmp);
-    minutes.dedup_by(|a, b| *a - *b < 1.0);
-    let each = minutes.len().div_ceil(NODES).max(1);
-    let last = minutes.last().copied();
-    let mut nodes: Vec<f64> = minutes.iter().copied().step_by(each).collect();
-    if let Some(last) = last.filter(|last| nodes.last() != Some(last)) {
-        nodes.push(last);
-    }
-    nodes
-}
-
 /// How much a bag is listened to (1): less where it is farther off than sound bags are.
 pub(super) fn weight(sound: &Sound) -> f64 {
     let share = (1.3 * sound.count() as f64 / sound.square().max(1e-9)).min(1.0);
     share * share
-}
-
-impl Says {
-    fn nothing(count: usize) -> Self {
-        Self { precision: matrix::of(count, |_, _| 0.0), toward: vec![0.0; count] }
-    }
-
-    fn add(&mut self, other: &Self, times: f64) {
-        for (row, others) in self.precision.iter_mut().zip(&other.precision) {
-            row.iter_mut().zip(others).for_each(|(value, other)| *value += times * other);
-        }
-        self.toward
-            .iter_mut()
-            .zip(&other.toward)
-            .for_each(|(value, other)| *value += times * other);
-    }
-
-    /// Scatter and middle.
-    fn solved(&self) -> Option<(Matrix, Vec<f64>)> {
-        let scatter = matrix::inverse(&self.precision)?;
-        let middle = matrix::times(&scatter, &self.toward);
-        Some((scatter, middle))
-    }
-
-    /// What is said of u by what is said of u + v: Λ − Λ (V⁻¹ + Λ)⁻¹ Λ, and so on.
-    fn through(&self, own: &Matrix) -> Option<Self> {
-        let count = own.len();
-        let mut both = matrix::inverse(own)?;
-        for (row, said) in both.iter_mut().zip(&self.precision) {
-            row.iter_mut().zip(said).for_each(|(value, said)| *value += said);
-        }
-        let left = matrix::inverse(&both)?;
-        let columns: Vec<Vec<f64>> =
-            self.precision.iter().map(|row| matrix::times(&left, row)).collect();
-        let dot = |a: &[f64], b: &[f64]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
-        let precision = matrix::of(count, |a, b| {
-            self.precision[a][b] - dot(&self.precision[a], &columns[b])
-        });
-        let drawn = matrix::times(&left, &self.toward);
-        let toward =
-            (0..count).map(|at| self.toward[at] - dot(&self.precision[at], &drawn)).collect();
-        Some(Self { precision, toward })
-    }
-}
-
-/// What one bag says, listened to with a weight.
-fn says(
-    bag: &Followed,
-    ruler: f64,
-    base: &[f64],
-    (nodes, weight): (&[f64], f64),
-) -> Option<Says> {
-    let count = bag.heights.len();
-    if count < 2 || nodes.is_empty() {
-        return None;
-    }
-    let minutes = bag.minutes();
-    let paces = paces(&minutes, base);
-    let scatter = super::level::matrix(count, ruler, |a, b| {
-        scale::ZERO_MM.1 * scale::ZERO_MM.1
-            + scale::of_one_bag(
-                (minutes[a], base[a], paces[a]),
-                (minutes[b], base[b], paces[b]),
-            )
-    });
-    let student = Student::new(count, |a, b| scatter[a][b])?;
-    let off: Vec<f64> =
-        bag.written().iter().zip(base).map(|(mm, rise)| mm - scale::ZERO_MM.0 - rise).collect();
-    let white = student.whitened(&off);
-    let mut shares = vec![vec![0.0; count]; nodes.len()];
-    for (at, (minute, rise)) in minutes.iter().zip(base).enumerate().skip(1) {
-        let (low, high, share) = between(nodes, *minute);
-        shares[low][at] += (1.0 - share) * (rise + AT_LEAST_MM);
-        shares[high][at] += share * (rise + AT_LEAST_MM);
-    }
-    let shares: Vec<Vec<f64>> = shares.iter().map(|share| student.whitened(share)).collect();
-    let dot = |a: &[f64], b: &[f64]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
-    Some(Says {
-        precision: matrix::of(nodes.len(), |a, b| weight * dot(&shares[a], &shares[b])),
-        toward: shares.iter().map(|share| weight * dot(share, &white)).collect(),
-    })
 }
 
 /// How u goes with itself beyond what the grid leaves open.
@@ -273,21 +158,4 @@ fn of_treatment(nodes: &[f64], rise: &[f64]) -> Matrix {
             + smooth * smooth * libm::exp(-0.5 * apart * apart)
             + if a == b { 1e-6 } else { 0.0 }
     })
-}
-
-/// The nodes before and after a minute, and how far it lies on the way.
-fn between(nodes: &[f64], minute: f64) -> (usize, usize, f64) {
-    let after = nodes.partition_point(|node| *node < minute);
-    if after == 0 {
-        return (0, 0, 0.0);
-    }
-    if after == nodes.len() {
-        return (after - 1, after - 1, 0.0);
-    }
-    let (from, to) = (nodes[after - 1], nodes[after]);
-    (after - 1, after, (minute - from) / (to - from))
-}
-
-fn paces(minutes: &[f64], rise: &[f64]) -> Vec<f64> {
-    (0..minutes.len()).map(|at| super::sound::pace(minutes, rise, at)).collect()
 }

@@ -3,7 +3,7 @@
 use super::matrix::{self, Matrix};
 use super::student::Student;
 use super::written::millimeters;
-use super::{Course, Followed, level, scale};
+use super::{Course, Followed, grid, scale};
 
 /// What a bag would show if nothing had gone wrong: its mean heights and how they scatter.
 #[derive(Debug, Clone)]
@@ -39,8 +39,8 @@ pub(super) struct Expectation {
 impl Expectation {
     /// Of a treatment that has these probabilities on the grid.
     pub(super) fn on_grid(course: &Course, minutes: &[f64], probabilities: &[f64]) -> Self {
-        let shapes = level::shapes(course, minutes);
-        let moments = level::moments(probabilities);
+        let shapes = grid::shapes(course, minutes);
+        let moments = grid::moments(probabilities);
         let mut rise = vec![0.0; minutes.len()];
         for (shape, (first, _)) in shapes.iter().zip(&moments) {
             rise.iter_mut().zip(shape).for_each(|(sum, mm)| *sum += first * mm);
@@ -67,7 +67,7 @@ impl Sound {
         let Expectation { rise, scatter: of_class } = expected;
         let places: Vec<(f64, f64, f64)> =
             (0..count).map(|at| (minutes[at], rise[at], pace(&minutes, &rise, at))).collect();
-        let scatter = level::matrix(count, ruler, |a, b| {
+        let scatter = matrix::with_ruler(count, ruler, |a, b| {
             scale::ZERO_MM.1 * scale::ZERO_MM.1
                 + of_class[a][b]
                 + scale::of_one_bag(places[a], places[b])
@@ -149,4 +149,9 @@ pub(super) fn pace(minutes: &[f64], rise: &[f64], at: usize) -> f64 {
     let (from, to) = (at.saturating_sub(1), (at + 1).min(minutes.len() - 1));
     let span = minutes[to] - minutes[from];
     if span > 0.0 { (rise[to] - rise[from]) / span } else { 0.0 }
+}
+
+/// How fast it rises at each of them (mm/min).
+pub(super) fn paces(minutes: &[f64], rise: &[f64]) -> Vec<f64> {
+    (0..minutes.len()).map(|at| pace(minutes, rise, at)).collect()
 }

@@ -1,6 +1,6 @@
 //! A bag whose clock began late or early.
 
-use super::level::delayed;
+use super::grid::delayed;
 use super::sound::Sound;
 use super::weighed::Weighed;
 use super::{Followed, Rates, What};

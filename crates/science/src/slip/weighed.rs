@@ -1,8 +1,9 @@
 //! Hypotheses of one bag with their weights.
 
+use super::Unit;
+use super::logs::log_sum;
 use super::sound::Sound;
 use super::suspect::{Suspect, Suspected};
-use super::{Unit, level::log_sum};
 
 /// What may have gone wrong. Places count the heights of a bag, the zero reading being 0.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]

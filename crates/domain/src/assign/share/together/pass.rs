@@ -4,6 +4,7 @@ use super::joint::Joint;
 use super::layers::{Layers, NEVER};
 use super::paid::Paid;
 use super::{Answer, near, parts};
+use crate::assign::answer::gap;
 use crate::assign::case::Case;
 use crate::assign::flow::Cost;
 use crate::assign::improve::{improved, keeps};
@@ -11,6 +12,10 @@ use crate::assign::worth::{Weights, worth};
 
 /// Beginnings of ways, and pairs of them, that are looked at in one go.
 const ROOM: usize = 400_000;
+/// The same where what stands may be far from the best.
+const MORE_ROOM: usize = 2_000_000;
+/// What may be better by no more than this is near enough (1).
+const NEAR_ENOUGH: f64 = 0.01;
 /// Steps through layers while prices are looked for, over all periods together.
 const SCANNED: usize = 30_000_000;
 /// Times that small changes are tried on what stands at some prices.
@@ -181,8 +186,11 @@ impl Pass<'_, '_> {
                 return least;
             }
             let far = goal - round.bound;
-            let mut room = ROOM;
-            let Some(found) = self.within(round, far, &mut room) else { return least };
+            let mut looked = self.within(round, far, &mut { ROOM });
+            if looked.is_none() && !self.is_near_enough(least) {
+                looked = self.within(round, far, &mut { MORE_ROOM });
+            }
+            let Some(found) = looked else { return least };
             least = goal + 1;
             if let Some((cost, ways)) = found {
                 self.keep(&ways);
@@ -195,6 +203,12 @@ impl Pass<'_, '_> {
             least = self.whole(least);
             more = 2 * more + 1;
         }
+    }
+
+    /// Whether what stands, if anything does, is good enough if nothing costs less than that.
+    fn is_near_enough(&self, least: Cost) -> bool {
+        let near = |worth| gap(self.case.day, worth, self.weights.four(least)) <= NEAR_ENOUGH;
+        self.joint.any || self.best.as_ref().is_none_or(|(_, (_, worth))| near(*worth))
     }
 
     /// The cheapest day within so much, if there is one; nothing if there is no room to look.
