@@ -24,9 +24,9 @@ const UNEQUAL: &str = "not held yet: degrees of freedom of unequal spreads are a
 
 /// All of them, as measured over 2,000 classes of each kind.
 pub(crate) const NOT_HELD: &[NotHeld] = &[
-    missed("b3-p3-t5-own-g0-wide", Bar::Clear, 0.0645, UNEQUAL),
+    missed("b3-p3-t5-own-g0-wide", Bar::Clear, 0.0525, UNEQUAL),
     missed("b6-p5-t2-whole-g0.5-wide", Bar::Clear, 0.0565, UNEQUAL),
-    missed("b6-p5-t2-whole-g0.5-wide-mended", Bar::Clear, 0.058, UNEQUAL),
+    missed("b6-p5-t2-whole-g0.5-wide-mended", Bar::Clear, 0.0605, UNEQUAL),
     missed("b4-p1-t6-pairs-g0.5-wide", Bar::Together, 0.992, EXPECTED),
     missed("b4-p5-t5-pairs-g0", Bar::Together, 0.995, EXPECTED),
     missed("b4-p1-t3-tied-g1", Bar::Together, 1.0, EXPECTED),

@@ -103,7 +103,7 @@ impl How {
 
     /// The way in which a class is judged, for values with this reading doubt: groups are expected to
     /// differ by about 0.7 of what their bags differ by, known as well as three pairs would tell it,
-    /// and treatments to differ in spread, typically by a factor of 1.8 (exp(1/√3)).
+    /// and treatments to differ in spread, typically by a factor of 2 (exp(1/√2)).
     ///
     /// Judgement, without a source: the numbers are those with which invented classes, whose groups differ
     /// between not at all and as much as bags, and whose treatments spread alike or some twice as much,
@@ -112,7 +112,7 @@ impl How {
         Self {
             reading_doubt,
             policy: Policy::Expected(Expected { ratio: 0.5, df: 3.0 }),
-            spreads: TreatmentSpreads::Apart(3.0),
+            spreads: TreatmentSpreads::Apart(2.0),
             ..Self::default()
         }
     }
