@@ -155,7 +155,8 @@ fn show(
         shown.iter().enumerate().map(row).collect::<Vec<_>>(),
     )?;
     for (at, one) in shown.iter().enumerate().take(DETAILED) {
-        page::part(out, &format!("{}. {}", at + 1, voice.proposal(one)))?;
+        page::part(out, &format!("Number {}", at + 1))?;
+        page::paragraph(out, 0, &format!("{}.", voice.proposal(one)))?;
         page::paragraph(out, 0, &voice.proposal_why(one))?;
         for told in &one.told {
             page::paragraph(out, 2, &voice.proposal_expects(told))?;

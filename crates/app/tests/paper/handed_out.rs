@@ -65,7 +65,10 @@ fn every_class_has_its_own_slides() {
     let Some(said) = text(print, "slides.pdf") else {
         return skip("every_class_has_its_own_slides", "poppler is not installed");
     };
-    assert_eq!(said.matches("Platiquen").count(), 4, "a class a run, in its language");
+    // The last thing that each class is asked, in its language.
+    let last = said.matches("¿Qué queda igual?").count();
+    assert_eq!(last, 4, "a class a run");
+    assert!(said.matches("Platiquen").count() >= 4, "the questions take a slide or more");
     for sign in ["P1", "P2", "P4", "P6"] {
         assert!(said.contains(sign), "{sign}");
     }

