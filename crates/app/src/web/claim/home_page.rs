@@ -1,33 +1,16 @@
 //! What a group takes home, as markup.
 
-use super::page::claimed;
+use super::page::{claimed, top};
 use crate::desk::Catalog;
-use crate::desk::room::Kind;
 use crate::desk::room::claims::HomeView;
-use crate::web::head::lead;
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
 pub(super) fn page(view: &HomeView, words: &Catalog) -> Markup {
     let say = |key: &str| words.say(key);
-    let group = view.group.to_string();
-    let whose = words.say_with("bench-title", &[("group", &group), ("period", &view.period)]);
     html! {
         main.together lang=(words.code()) {
-            header.head {
-                h1 { (say("home-title")) small { (whose) } }
-                nav aria-label=(say("language-choose")) {
-                    @for other in Catalog::all().filter(|other| other.code() != words.code()) {
-                        a lang=(other.code()) href={ "?lang=" (other.code()) } { (other.say("language-name")) }
-                    }
-                }
-            }
-            @match view.kind {
-                Kind::Real => {},
-                Kind::Rehearsal => p.madeup { (say("bench-rehearsal")) },
-                Kind::Invented => p.madeup { (say("bench-invented")) },
-            }
-            (lead(&say("home-lead")))
+            (top(words, ("home-title", "home-lead"), (&view.period, view.group), view.kind))
             h2 { (words.plan_words(&view.question)) }
             @if let Some(curves) = &view.curves { div.chartbox { (PreEscaped(curves)) } }
             @else { p { (say("home-none")) } }

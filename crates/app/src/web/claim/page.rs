@@ -10,24 +10,9 @@ use maud::{Markup, html};
 /// The whole page.
 pub(super) fn page(view: &ClaimView, field: &Markup, words: &Catalog) -> Markup {
     let say = |key: &str| words.say(key);
-    let group = view.group.to_string();
-    let whose = words.say_with("bench-title", &[("group", &group), ("period", &view.period)]);
     html! {
         main.together lang=(words.code()) {
-            header.head {
-                h1 { (say("claim-title")) small { (whose) } }
-                nav aria-label=(say("language-choose")) {
-                    @for other in Catalog::all().filter(|other| other.code() != words.code()) {
-                        a lang=(other.code()) href={ "?lang=" (other.code()) } { (other.say("language-name")) }
-                    }
-                }
-            }
-            @match view.kind {
-                Kind::Real => {},
-                Kind::Rehearsal => p.madeup { (say("bench-rehearsal")) },
-                Kind::Invented => p.madeup { (say("bench-invented")) },
-            }
-            (lead(&say("claim-lead")))
+            (top(words, ("claim-title", "claim-lead"), (&view.period, view.group), view.kind))
             div role="status" {
                 @if view.handed_in { p.done { (say("claim-handed-in")) } }
                 @if !view.faults.is_empty() {
@@ -53,6 +38,35 @@ pub(super) fn page(view: &ClaimView, field: &Markup, words: &Catalog) -> Markup 
             (heard(view, words))
             (others(view, field, words))
         }
+    }
+}
+
+/// The top of a page of a group: what it is called, whose it is, other languages, whether anything counts, and what
+/// it is for.
+pub(super) fn top(
+    words: &Catalog,
+    (title, leads): (&str, &str),
+    (period, group): (&str, u32),
+    kind: Kind,
+) -> Markup {
+    let say = |key: &str| words.say(key);
+    let group = group.to_string();
+    let whose = words.say_with("bench-title", &[("group", &group), ("period", period)]);
+    html! {
+        header.head {
+            h1 { (say(title)) small { (whose) } }
+            nav aria-label=(say("language-choose")) {
+                @for other in Catalog::all().filter(|other| other.code() != words.code()) {
+                    a lang=(other.code()) href={ "?lang=" (other.code()) } { (other.say("language-name")) }
+                }
+            }
+        }
+        @match kind {
+            Kind::Real => {},
+            Kind::Rehearsal => p.madeup { (say("bench-rehearsal")) },
+            Kind::Invented => p.madeup { (say("bench-invented")) },
+        }
+        (lead(&say(leads)))
     }
 }
 
