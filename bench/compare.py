@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Races the program's solver against other solvers on the same equations, at equal error.
 
-    python bench/compare.py [--quick | --rates] [--contest PATH] [--json FILE]
+    python bench/compare.py [--quick | --rates | --classes] [--contest PATH] [--json FILE]
 
 Builds and starts the example `contest`, checks that the rates here and there are the same to 1e-12,
 finds for each contestant its loosest setting with an error of at most 1e-5, takes the time of all of
@@ -24,6 +24,7 @@ for _variable in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
 import numpy as np  # noqa: E402
 from numba import njit  # noqa: E402
 
+import classes  # noqa: E402
 import report  # noqa: E402
 from check_rates import check  # noqa: E402
 from contestants import Program, line_up, returned  # noqa: E402
@@ -138,6 +139,7 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("--quick", action="store_true", help="one bag, few rounds: under a minute")
     parser.add_argument("--rates", action="store_true", help="compare the rates and stop")
+    parser.add_argument("--classes", action="store_true", help="compare classes of bags, and stop")
     parser.add_argument("--contest", type=Path, help="the built example, instead of building it")
     parser.add_argument("--json", type=Path, help="write all numbers to this file as well")
     asked = parser.parse_args()
@@ -147,6 +149,10 @@ def main():
         about = by_itself(path, 1, "about")
         compared, most, _ = check(about, {bag["name"] for bag in about["bags"]})
         print(f"rates compared: {compared}, apart by at most {most:.1e}")
+        return
+    if asked.classes:
+        pin()
+        print("\n".join(classes.table(Program(path), asked.quick)))
         return
     lines = ["# Solvers at equal error", ""]
     print("bands and fit ...", file=sys.stderr)
@@ -169,9 +175,12 @@ def main():
         rounds = 3 if asked.quick else 11
         results.append(race(program, about, bag, compiled[bag["name"]], rounds, asked.quick))
         lines += report.bag_table(results[-1])
+    print("classes ...", file=sys.stderr)
+    of_classes = classes.table(program, asked.quick)
     program.close()
     of_one = by_itself(path, 1, "whole", results[0]["bag"], 200)
     lines += report.goals(results[0], of_one, of_bands, of_fit)
+    lines += of_classes
     print("\n".join(lines))
     if asked.json:
         asked.json.write_text(json.dumps({"bags": results, "bands": of_bands, "fit": of_fit}, indent=1) + "\n")

@@ -141,6 +141,37 @@ fn the_demo_is_served_in_the_middle_of_its_day() {
     assert!(read.len() >= 2, "what is over was read: {read:?}");
 }
 
+/// What the invented groups claim could have been handed in by them: of their own bags, and whole.
+#[test]
+fn invented_claims_are_claims_of_the_groups_that_make_them() {
+    use barm_domain::claim::{Claim, Typed};
+    let plan = include_bytes!("../src/demo/plan.toml");
+    let plan = barm_documents::plan_text::read(plan).plan.expect("a sound plan");
+    let file = include_str!("../src/demo/claims.json");
+    let claims: Vec<serde_json::Value> = serde_json::from_str(file).expect("JSON");
+    assert!(claims.len() > 4);
+    for one in &claims {
+        let text = |key: &str| one["claim"][key].as_str().expect("a text");
+        let typed = Typed {
+            question: text("question"),
+            treatment: text("treatment"),
+            says: text("says"),
+            by: text("by"),
+            evidence: text("evidence"),
+            reasoning: text("reasoning"),
+        };
+        let claim =
+            Claim::read(&plan, &typed).unwrap_or_else(|faults| panic!("{faults:?}: {one}"));
+        assert!(!claim.evidence.is_empty() && !claim.reasoning.is_empty());
+        let made = plan.bags.iter().any(|bag| {
+            one["period"] == bag.period.as_str()
+                && one["group"] == bag.group
+                && bag.treatment == claim.treatment
+        });
+        assert!(made, "made by nobody of that group: {one}");
+    }
+}
+
 /// Periods that began, periods that ended, and periods of bags that were read: of a copy, since the
 /// record is at work.
 #[cfg(unix)]

@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 /// Tell how far "clear" and "can't tell" can be trusted, on invented classes
 ///
-/// Invents classes of 24 kinds, some with slips, and puts their heights through what judges a real
+/// Invents classes of 26 kinds, some with slips, and puts their heights through what judges a real
 /// day, from the record to the words: once with no true difference, and once with one of twice the
 /// spread of bags. What a kind of class is stands in docs/trust.md.
 #[derive(clap::Args, Debug)]

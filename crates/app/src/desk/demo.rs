@@ -1,7 +1,7 @@
 //! The whole job on an invented school.
 
 use super::check::findings;
-use super::rehearse::{Stage, Wish, done_before, stage_bytes};
+use super::rehearse::{Stage, Wish, claimed_before, done_before, stage_bytes};
 use super::room::Kind;
 use super::{Analysis, DeskError, OpenPlan, Progress, analyze_bytes, paper, plan_file};
 use barm_domain::outlook::Look;
@@ -14,6 +14,9 @@ use std::path::{Path, PathBuf};
 const PLAN: &[u8] = include_bytes!("../demo/plan.toml");
 /// The invented readings as a table.
 pub(super) const READINGS: &[u8] = include_bytes!("../demo/readings.csv");
+
+/// The invented claims of its first period.
+const CLAIMS: &[u8] = include_bytes!("../demo/claims.json");
 
 /// The invented plan as text.
 pub(crate) fn plan() -> &'static str {
@@ -89,5 +92,6 @@ pub(crate) fn demo_stage(folder: &Path, speed: f64) -> Result<Stage, DeskError> 
     let wish = Wish { period: Some(RUNNING), seed: 4, speed, kind: Kind::Invented };
     let stage = stage_bytes(PLAN, Path::new("plan.toml"), folder, wish, &Lots::default())?;
     done_before(&stage.room, RUNNING, READINGS)?;
+    claimed_before(&stage.room, RUNNING, CLAIMS)?;
     Ok(stage)
 }

@@ -1,7 +1,7 @@
 //! How far the words can be trusted, over many invented classes.
 
 use super::{DeskError, Progress};
-use barm_domain::trust::{Cell, Lesson, Slips, Tally};
+use barm_domain::trust::{Cell, Lesson, Tally};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -55,7 +55,7 @@ pub(crate) fn trust(
     for (at, tally) in counted {
         tallies[at] += tally;
     }
-    let foretold = cells.iter().zip(&lessons).filter(|(cell, _)| cell.slips == Slips::None);
+    let foretold = cells.iter().zip(&lessons).filter(|(cell, _)| cell.is_foretold());
     let foretold = foretold
         .filter_map(|(cell, lesson)| Some((cell.name, lesson.foretold().ok()?)))
         .collect();

@@ -26,11 +26,13 @@ use crate::bag_list::BagListError;
 use crate::outlook::{Look, OutlookError};
 use crate::rehearsal::Rates;
 
+use barm_science::statistics::compare;
+
 pub use barm_science::statistics::power::USUAL;
 
 /// The chance with which a question finds a difference where there is none (1), as its verdict has
 /// it.
-pub const LEVEL: f64 = 0.05;
+pub const LEVEL: f64 = compare::LEVEL * compare::USED;
 
 /// The most bags of each treatment that are tried.
 pub const MOST_EACH: u32 = 8;

@@ -6,7 +6,7 @@ use super::idea::{Idea, Pair};
 use crate::plan::{Plan, PlannedBag, Round};
 use crate::result::ClassResult;
 use barm_science::ruler;
-use barm_science::statistics::compare::{Estimate, LEVEL};
+use barm_science::statistics::compare::{Estimate, LEVEL, USED};
 use barm_science::statistics::expected_gain::{Added, Candidate, Gain, Seen, Verdicts, gain};
 use barm_science::statistics::power::{Beside, Limits, OneDifference};
 use barm_science::statistics::second_look::{
@@ -68,8 +68,8 @@ impl Grounds<'_> {
             .max(ruler::usual_difference_sd_mm());
         let seen = before.and_then(|before| Some((before.estimate()?, before.comparisons)));
         let sides = Sides { bags: added.0 as f64, bags_reference: added.1 as f64 };
-        let fresh_level = share_of(LEVEL, comparisons(idea, pair));
-        let alone = alone(&apart, sides, sd, (fresh_level, self.plan.readable_mm))?;
+        let fresh = [LEVEL, LEVEL * USED].map(|level| share_of(level, comparisons(idea, pair)));
+        let alone = alone(&apart, sides, sd, (fresh, self.plan.readable_mm))?;
         let (half_now_mm, half_then_mm, clear, pooled) = match seen {
             Some((estimate, comparisons)) => {
                 let looked_twice = self.plan.round == Round::First;
@@ -79,7 +79,7 @@ impl Grounds<'_> {
                 } else {
                     0.0
                 };
-                let levels = (share_of(first, comparisons), share_of(left, comparisons));
+                let levels = (share_of(first, comparisons), share_of(left * USED, comparisons));
                 let readable = self.plan.readable_mm;
                 let gain = together(estimate, &apart, (sides, sd), levels, readable)?;
                 let clear = if looked_twice { gain.clear } else { alone.clear };
@@ -178,19 +178,27 @@ struct Alone {
     clear: f64,
 }
 
-fn alone(apart: &[f64], bags: Sides, sd: f64, (level, readable): (f64, f64)) -> Option<Alone> {
+/// At the levels of its interval and of what is called clear (1).
+fn alone(
+    apart: &[f64],
+    bags: Sides,
+    sd: f64,
+    ([level, of_clear], readable): ([f64; 2], f64),
+) -> Option<Alone> {
     let layout = Beside {
         compared: 1,
         bags: bags.bags,
         bags_reference: bags.bags_reference,
         periods: 1,
     };
-    let test = OneDifference::beside(layout, level).ok()?;
+    let [shown, test] =
+        [level, of_clear].map(|level| OneDifference::beside(layout, level).ok());
+    let (shown, test) = (shown?, test?);
     let limits =
         Limits { readable: readable.max(0.0), reading_doubt: ruler::usual_difference_sd_mm() };
     let clear = |difference: &f64| Some(test.odds(*difference, sd, limits).ok()?.either());
     let all: f64 = apart.iter().map(clear).sum::<Option<f64>>()?;
-    Some(Alone { half: test.critical * test.se * sd, clear: all / apart.len().max(1) as f64 })
+    Some(Alone { half: shown.critical * shown.se * sd, clear: all / apart.len().max(1) as f64 })
 }
 
 fn sd_of(values: &[f64]) -> f64 {

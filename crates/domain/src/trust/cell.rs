@@ -6,7 +6,7 @@ use super::cells::CELLS;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cell {
     /// Its name: bags of a treatment, periods, treatments, who makes bags, spread between groups,
-    /// `wide` for unequal spreads, what becomes of slips.
+    /// `wide` for unequal spreads, what becomes of slips, `twice` for two rounds.
     pub name: &'static str,
     /// Bags of each treatment but the reference, which may have more.
     pub bags: usize,
@@ -24,6 +24,9 @@ pub struct Cell {
     pub wide: bool,
     /// Slips, and what becomes of them.
     pub slips: Slips,
+    /// Whether a second round is made on another day, whatever the first said, and both are judged
+    /// together.
+    pub twice: bool,
 }
 
 /// Who makes which bags.
@@ -92,6 +95,12 @@ impl Cell {
     /// made all bags of a treatment, chance and group cannot be told from the treatment.
     pub const fn can_be_clear(&self) -> bool {
         self.bags > 1 && !matches!(self.made, Made::Tied)
+    }
+
+    /// Whether power foretells how often its true difference is found: not with slips, and not over two
+    /// rounds.
+    pub const fn is_foretold(&self) -> bool {
+        matches!(self.slips, Slips::None) && !self.twice
     }
 
     /// The true difference that is to be found (mm): twice the spread of bags.

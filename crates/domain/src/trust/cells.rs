@@ -7,7 +7,7 @@ use Made::{Each, Own, Pairs, Tied, Whole};
 use Slips::{Ignored, Mended, None as NoSlips};
 
 /// All of them.
-pub const CELLS: [Cell; 24] = [
+pub const CELLS: [Cell; 26] = [
     of("b2-p1-t2-whole-g0", (2, 1, 2), Whole, 0.0, false, NoSlips),
     of("b2-p1-t4-own-g0.5", (2, 1, 4), Own, 0.5, false, NoSlips),
     of("b2-p3-t3-each-g1-wide", (2, 3, 3), Each, 1.0, true, NoSlips),
@@ -26,6 +26,8 @@ pub const CELLS: [Cell; 24] = [
     of("b6-p5-t2-whole-g0.5-wide", (6, 5, 2), Whole, 0.5, true, NoSlips),
     of("b1-p1-t4-each-g0.5", (1, 1, 4), Each, 0.5, false, NoSlips),
     of("b4-p1-t3-tied-g1", (4, 1, 3), Tied, 1.0, false, NoSlips),
+    twice(of("b3-p1-t3-own-g1-twice", (3, 1, 3), Own, 1.0, false, NoSlips)),
+    twice(of("b4-p3-t2-each-g0-wide-twice", (4, 3, 2), Each, 0.0, true, NoSlips)),
     of("b2-p1-t4-own-g0.5-ignored", (2, 1, 4), Own, 0.5, false, Ignored),
     of("b2-p1-t4-own-g0.5-mended", (2, 1, 4), Own, 0.5, false, Mended),
     of("b4-p3-t3-own-g1-ignored", (4, 3, 3), Own, 1.0, false, Ignored),
@@ -48,5 +50,11 @@ const fn of(
     slips: Slips,
 ) -> Cell {
     let bag_sd_mm = BAG_SD_MM;
-    Cell { name, bags, periods, treatments, made, bag_sd_mm, group_sd, wide, slips }
+    let twice = false;
+    Cell { name, bags, periods, treatments, made, bag_sd_mm, group_sd, wide, slips, twice }
+}
+
+/// The same in two rounds.
+const fn twice(cell: Cell) -> Cell {
+    Cell { twice: true, ..cell }
 }

@@ -15,6 +15,7 @@ use super::world::{
 use crate::code::BagCode;
 use crate::record::{Bag, Counted, Standing};
 use crate::result::analyze;
+use crate::round_two::{Handed, pool};
 use barm_science::ruler;
 use barm_science::statistics::chance::Chance;
 use std::collections::BTreeMap;
@@ -43,15 +44,32 @@ impl Lesson {
     /// classes on every machine; with a difference and without it a class has the same bags.
     pub fn class(&self, number: u64, seed: u64, truth: Truth) -> Said {
         let mut chance = Chance::from_seed(own_seed(self.cell.name, number, seed));
+        let counted = self.day(truth, &mut chance);
+        let Some(again) = &self.again else {
+            let result = analyze(&self.plan, &[], &counted.readings, &counted.set_aside);
+            return Said::of(&self.cell, &result, truth);
+        };
+        let second = again.day(truth, &mut chance);
+        match pool(&self.handed(&counted), &again.handed(&second)) {
+            Ok(pooled) => {
+                let of = |result| Said::of(&self.cell, result, truth);
+                of(&pooled.first).or_later(of(&pooled.both))
+            }
+            Err(_) => Said::default(),
+        }
+    }
+
+    /// What counts of a day of this class.
+    fn day(&self, truth: Truth, chance: &mut Chance) -> Counted {
         let rates = match self.cell.slips {
             Slips::None => Rates::NONE,
             Slips::Ignored | Slips::Mended => Rates::default(),
         };
-        let mut cards = self.cards(&rates, truth, &mut chance);
-        self.swap(&mut cards, &rates, &mut chance);
+        let mut cards = self.cards(&rates, truth, chance);
+        self.swap(&mut cards, &rates, chance);
         let honest: Vec<Vec<Written>> =
-            cards.iter().map(|card| series(card, &rates, &mut chance)).collect();
-        let written = self.copied(&honest, &rates, &mut chance);
+            cards.iter().map(|card| series(card, &rates, chance)).collect();
+        let written = self.copied(&honest, &rates, chance);
         let mut bags: BTreeMap<BagCode, Bag> = BTreeMap::new();
         let mends = self.cell.slips == Slips::Mended;
         for (place, (made, card)) in self.bags.iter().zip(&cards).enumerate() {
@@ -62,9 +80,11 @@ impl Lesson {
             look_over(self, &cards, &mut bags);
         }
         let standing = Standing { bags, ..Standing::default() };
-        let counted = Counted::of(&self.known, &standing);
-        let result = analyze(&self.plan, &[], &counted.readings, &counted.set_aside);
-        Said::of(&self.cell, &result, truth)
+        Counted::of(&self.known, &standing)
+    }
+
+    fn handed<'a>(&'a self, counted: &'a Counted) -> Handed<'a> {
+        Handed { plan: &self.plan, readings: &counted.readings, set_aside: &counted.set_aside }
     }
 
     /// The bags as they truly are, each with its own curve.

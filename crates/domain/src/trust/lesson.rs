@@ -4,7 +4,7 @@ use super::bench::benches;
 use super::cell::Cell;
 use super::world::{INTERVAL_MIN, LAST_MIN};
 use crate::code::BagCode;
-use crate::plan::{Control, Difference, Place, Plan, PlannedBag, Treatment};
+use crate::plan::{Control, Difference, Place, Plan, PlannedBag, Round, Treatment};
 use crate::record::Known;
 use crate::result::full_height_mm;
 use crate::starter::{self, Answers, StarterError};
@@ -21,6 +21,8 @@ pub struct Lesson {
     pub(super) bags: Vec<Made>,
     /// Places in `bags`, period by period, group by group.
     pub(super) groups: Vec<Vec<usize>>,
+    /// The second round, where there is one: the same bags once more, on another day.
+    pub(super) again: Option<Box<Self>>,
 }
 
 /// A bag of the plan.
@@ -47,8 +49,18 @@ impl Lesson {
     /// # Errors
     /// [`StarterError`] where no day has room for it: none of [`super::CELLS`] is such.
     pub fn of(cell: &Cell) -> Result<Self, StarterError> {
+        if !cell.twice {
+            return Self::of_round(cell, Round::Only);
+        }
+        let again = Some(Box::new(Self::of_round(cell, Round::Second)?));
+        Ok(Self { again, ..Self::of_round(cell, Round::First)? })
+    }
+
+    /// The plan of one of its rounds; codes of a second one are none of the first.
+    fn of_round(cell: &Cell, round: Round) -> Result<Self, StarterError> {
         let benches = benches(cell);
         let mut plan = starter::frame(&answers(cell))?;
+        plan.round = round;
         plan.timing.interval_min = f64::from(INTERVAL_MIN);
         plan.timing.mixing_min = MIXING_MIN;
         plan.timing.clearing_min = CLEARING_MIN;
@@ -70,7 +82,8 @@ impl Lesson {
         for (group, bench) in benches.iter().enumerate() {
             let number = of_period.entry(bench.period).or_default();
             *number = number.saturating_add(1);
-            let period = u8::try_from(bench.period + 1).unwrap_or(u8::MAX);
+            let before = if round == Round::Second { cell.periods } else { 0 };
+            let period = u8::try_from(before + bench.period + 1).unwrap_or(u8::MAX);
             let Some(of) = plan.periods.get(bench.period) else { continue };
             let in_period: Arc<str> = of.name.as_str().into();
             let codes = BagCode::all_of(period, *number);
@@ -102,7 +115,7 @@ impl Lesson {
             groups.push(own);
         }
         let known = Known::of([&plan]);
-        Ok(Self { cell: *cell, plan, known, bags, groups })
+        Ok(Self { cell: *cell, plan, known, bags, groups, again: None })
     }
 
     /// The kind of class.

@@ -52,6 +52,19 @@ impl Said {
         }
         said
     }
+
+    /// What a class was told in two rounds: a word of either counts. Intervals that narrow from one
+    /// level to another are not asked to hold together.
+    pub(super) const fn or_later(self, later: Self) -> Self {
+        Self {
+            false_clear: self.false_clear || later.false_clear,
+            false_large: self.false_large,
+            true_clear: self.true_clear || later.true_clear,
+            true_large: self.true_large,
+            intervals: false,
+            held: false,
+        }
+    }
 }
 
 /// For each "clear" of a comparison whether it says that the treatment rose more.

@@ -32,6 +32,9 @@ impl Voice {
                 "It is smaller than the {} mm that can be read on a bag.",
                 short(*readable)
             ),
+            Reason::OnlyJust { .. } => {
+                "It is only just more than chance may do; more bags would tell.".to_owned()
+            }
             Reason::OnlyAlone { .. } => {
                 "Chance alone may still have done this; more bags would tell.".to_owned()
             }

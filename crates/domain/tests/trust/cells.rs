@@ -17,6 +17,9 @@ fn a_name_says_what_a_kind_of_class_is() {
         if cell.wide {
             name.push_str("-wide");
         }
+        if cell.twice {
+            name.push_str("-twice");
+        }
         if cell.slips != Slips::None {
             name.push('-');
             name.push_str(cell.slips.word());
@@ -56,6 +59,7 @@ fn all_levels_are_there() {
         assert_eq!(CELLS.iter().filter(|cell| cell.slips == slips).count(), 3);
     }
     assert_eq!(CELLS.iter().filter(|cell| !cell.can_be_clear()).count(), 2);
+    assert_eq!(CELLS.iter().filter(|cell| cell.twice).count(), 2);
 }
 
 #[test]

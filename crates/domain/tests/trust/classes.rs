@@ -86,6 +86,25 @@ fn tallies_add_up() {
     assert_eq!(Tally::default().held.share(), None);
 }
 
+/// A second round adds to what a class is told: the first word stays, and another may come.
+#[test]
+fn a_second_round_finds_more_and_takes_nothing_back() {
+    for name in ["b3-p1-t3-own-g1-twice", "b4-p3-t2-each-g0-wide-twice"] {
+        let kind = cell(name).unwrap();
+        let twice = Lesson::of(kind).unwrap();
+        let once = Lesson::of(&Cell { twice: false, ..*kind }).unwrap();
+        let told = |lesson: &Lesson| -> Vec<Said> {
+            (0..60).map(|number| lesson.class(number, 11, Truth::Twice)).collect()
+        };
+        let found = |told: &[Said]| told.iter().filter(|said| said.true_clear).count();
+        let (twice, once) = (told(&twice), told(&once));
+        assert!(found(&twice) > found(&once), "{name}: {} {}", found(&twice), found(&once));
+        assert!(twice.iter().all(|said| !said.intervals));
+        // The school's rule has no second look.
+        assert!(twice.iter().zip(&once).all(|(a, b)| a.true_large == b.true_large));
+    }
+}
+
 /// A kind of class that is in no table can be tried too.
 #[test]
 fn any_kind_of_class_can_be_tried() {
@@ -99,6 +118,7 @@ fn any_kind_of_class_can_be_tried() {
         group_sd: 0.25,
         wide: false,
         slips: Slips::Mended,
+        twice: false,
     };
     let lesson = Lesson::of(&odd).unwrap();
     assert_eq!(Tally::of(&lesson, 0, 1).false_clear.of, 1);

@@ -1,7 +1,7 @@
 //! The bars, cell by cell.
 
 use crate::not_held::NOT_HELD;
-use barm_domain::trust::{Bar, CELLS, Cell, Held, Lesson, OVER_ALL, Slips, Tally, over_all};
+use barm_domain::trust::{Bar, CELLS, Cell, Held, Lesson, OVER_ALL, Tally, over_all};
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -99,7 +99,7 @@ const FORETOLD: f64 = 0.05;
 /// A true difference of twice the spread of bags is found as often as power says of such bags.
 fn as_foretold(cell: &Cell, tally: &Tally) -> Option<String> {
     let count = tally.true_clear;
-    let asked = cell.slips == Slips::None && cell.can_be_clear();
+    let asked = cell.is_foretold() && cell.can_be_clear();
     let found = count.share().filter(|_| asked)?;
     let said = Lesson::of(cell).unwrap().foretold().unwrap();
     let open =

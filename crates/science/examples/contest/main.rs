@@ -12,6 +12,7 @@
 //! | `call BAG` | time of one call of the rates (ns) |
 //! | `bands TREATMENTS DRAWS THREADS` | time of that many forecasts (s) |
 //! | `fit` | time of the fit of a day of 120 bags with seven readings each (s) |
+//! | `class PERIODS GROUPS COUNT` | an invented class, its differences, and the time of comparing them (µs) |
 //! | `memory` | most memory that this process ever held (KiB), where the system tells |
 //!
 //! `cargo run --release -p barm-science --example contest`
@@ -20,6 +21,7 @@
 mod about;
 mod bags;
 mod cases;
+mod classes;
 mod day;
 #[expect(dead_code, reason = "the tests deal more than a day")]
 #[path = "../../tests/fit/day/dealt.rs"]
@@ -51,6 +53,9 @@ fn main() {
                 speed::bands(number(treatments), number(draws), number(threads))
             }
             ["fit"] => speed::fit(),
+            ["class", periods, groups, count] => {
+                classes::class(number(periods), number(groups), number(count))
+            }
             ["memory"] => json!({ "kib": speed::most_memory_kib() }),
             _ => panic!("no command: {line}"),
         };

@@ -10,7 +10,7 @@ use std::hint::black_box;
 use std::time::Instant;
 
 /// Quartiles of the time that `count` runs take, each in µs.
-fn quartiles(count: usize, mut run: impl FnMut()) -> Value {
+pub(crate) fn quartiles(count: usize, mut run: impl FnMut()) -> Value {
     for _ in 0..count.div_ceil(20) {
         run();
     }

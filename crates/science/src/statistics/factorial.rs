@@ -89,7 +89,7 @@ pub fn factorial(bags: &[CrossedValue], references: (usize, usize), how: &How) -
         first.iter().chain(&second).filter_map(|(_, told)| told.as_ref().ok()).collect();
     let family = match &model {
         Ok(model) if !made.is_empty() => {
-            Some(Family::new(model, &made, None, (how.level, how.seed)))
+            Some(Family::new(model, &made, None, (how.levels(), how.seed)))
         }
         _ => None,
     };

@@ -3,8 +3,9 @@
 //! # The rule
 //! - **no rise**: no bag on either side reached the readable difference.
 //! - **clear**: the 95 % interval that holds for all comparisons of the question at once leaves 0
-//!   out, each side has two bags or more, neither side hangs on one group, how much groups differ
-//!   can be seen, and the difference is one that can be read.
+//!   out, and not only just (in a class, the 96 % interval does so too), each side has two bags or
+//!   more, neither side hangs on one group, how much groups differ can be seen, and the difference is
+//!   one that can be read.
 //! - **leaning**: that interval leaves 0 out, but one of the other conditions fails; or the 80 %
 //!   interval for this comparison alone leaves 0 out.
 //! - **unclear**: otherwise.
@@ -107,6 +108,13 @@ pub enum Reason {
         /// The smallest difference that counts (mm).
         readable: f64,
     },
+    /// The interval of the question leaves 0 out, but only just.
+    OnlyJust {
+        /// Low end (mm).
+        low: f64,
+        /// High end (mm).
+        high: f64,
+    },
     /// Only the 80 % interval for this comparison alone leaves 0 out.
     OnlyAlone {
         /// Low end of that interval (mm).
@@ -157,7 +165,7 @@ pub fn verdict(contrast: &Contrast, readable: f64) -> Verdict {
 }
 
 fn judged(contrast: &Contrast, estimate: &Estimate, readable: f64) -> (Code, Reason) {
-    let &Estimate { difference, low, high, se, df, .. } = estimate;
+    let &Estimate { difference, low, high, se, df, clear_beyond, .. } = estimate;
     if low <= 0.0 && high >= 0.0 {
         let half = se * student::upper_quantile(0.5 * (1.0 - LEANING), df);
         return if difference.abs() > half {
@@ -171,6 +179,8 @@ fn judged(contrast: &Contrast, estimate: &Estimate, readable: f64) -> (Code, Rea
         (Code::Leaning, reason)
     } else if difference.abs() < readable - ROUNDING {
         (Code::Leaning, Reason::SmallerThanReadable { difference, readable })
+    } else if difference.abs() <= clear_beyond * se {
+        (Code::Leaning, Reason::OnlyJust { low, high })
     } else {
         (Code::Clear, Reason::BeyondChance { low, high })
     }
@@ -208,6 +218,9 @@ impl fmt::Display for Reason {
             }
             Self::SmallerThanReadable { difference, readable } => {
                 write!(f, "the difference of {:.1} mm is smaller than the {readable} mm that can be read on a bag", difference.abs())
+            }
+            Self::OnlyJust { low, high } => {
+                write!(f, "it lies between {low:.1} and {high:.1} mm, which only just leaves 0 out; more bags would tell")
             }
             Self::OnlyAlone { low, high } => {
                 write!(f, "it points one way ({low:.1} to {high:.1} mm, right 8 times in 10), but chance may still have made it; more bags would tell")

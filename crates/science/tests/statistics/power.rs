@@ -3,7 +3,7 @@
 use crate::size::counts;
 use crate::table::{number, rows};
 use barm_science::statistics::chance::Chance;
-use barm_science::statistics::compare::{BagValue, Compared, How, compare};
+use barm_science::statistics::compare::{BagValue, Compared, How, LEVEL, USED, compare};
 use barm_science::statistics::power::{
     Beside, Classes, Deals, Limits, OneDifference, Place, PowerError, SeveralTreatments,
     Spreads, USUAL, bags_needed, effective_bags,
@@ -292,7 +292,7 @@ fn what_a_group_has_in_common_counts_for_all_or_nothing() {
     };
     assert!(chance_of(&apart, 0.25) == 0.0);
     let (little, much) = (both(1.0), both(400.0));
-    let paired = OneDifference::paired(6.0, 0.05).unwrap();
+    let paired = OneDifference::paired(6.0, LEVEL * USED).unwrap();
     let paired = paired.odds(2.0, 2.0_f64.sqrt(), PLAIN).unwrap().rightly;
     assert!((much - paired).abs() < 0.03, "{much} {paired}");
     assert!(little > much && little < much + 0.1, "{little} {much}");

@@ -188,9 +188,10 @@ pub(super) fn method(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
         entry(
             "Verdict",
             format!(
-                "Clear: the interval leaves 0 out, each side has two bags or more from more than \
-                 one group, and the difference is {} mm or more. Leaning: one of these fails, or \
-                 only the 80 % interval of that comparison alone leaves 0 out.",
+                "Clear: the interval leaves 0 out, and so would one at 96 %; each side has two \
+                 bags or more from more than one group, and the difference is {} mm or more. \
+                 Leaning: one of these fails, or only the 80 % interval of that comparison alone \
+                 leaves 0 out.",
                 plan.readable_mm
             ),
         ),

@@ -3,12 +3,37 @@
 use crate::desk::DeskError;
 use crate::desk::doors::{bells, key};
 use crate::desk::room::Room;
+use crate::desk::room::claims::{TypedClaim, hand_in_claim};
 use barm_documents::readings;
 use barm_domain::code::BagCode;
 use barm_domain::plan::{Period, Plan};
 use barm_domain::record::{Entry, Subject, What, Who};
 use barm_domain::schedule::{Schedule, schedule};
 use jiff::{SignedDuration, Timestamp};
+use serde::Deserialize;
+
+/// A claim that a group handed in, as a file has it.
+#[derive(Deserialize)]
+struct Claimed {
+    period: String,
+    group: u32,
+    claim: TypedClaim,
+}
+
+/// Hands in what a file says that groups of periods before the named one claimed, three minutes before their bell.
+/// Waits for the disk.
+pub(crate) fn claimed_before(room: &Room, period: &str, file: &[u8]) -> Result<(), DeskError> {
+    let claims: Vec<Claimed> = serde_json::from_slice(file).map_err(|_| DeskError::Stopped)?;
+    let plan = room.read(|scene| scene.plan.clone());
+    let before = plan.periods.iter().take_while(|one| one.name != period);
+    for (one, (_, ends)) in before.filter_map(|one| Some((one, bells(&plan, one)?))) {
+        let at = ends.checked_sub(SignedDuration::from_mins(3)).unwrap_or(ends);
+        for Claimed { group, claim, .. } in claims.iter().filter(|of| of.period == one.name) {
+            hand_in_claim(room, &(one.name.clone(), *group), claim.clone(), at)?;
+        }
+    }
+    Ok(())
+}
 
 /// Puts on record what a readings file holds for all periods before the named one, as if it had
 /// been typed at the benches at its time. Waits for the disk.

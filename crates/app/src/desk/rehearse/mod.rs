@@ -12,7 +12,7 @@ mod typed;
 mod watch;
 
 pub(crate) use beside::Beside;
-pub(crate) use done::done_before;
+pub(crate) use done::{claimed_before, done_before};
 pub(crate) use report::WentWrong;
 pub(crate) use stage::{Stage, Wish, stage, stage_bytes};
 pub(crate) use watch::Caught;

@@ -58,6 +58,8 @@ pub struct Estimate {
     pub p_alone: f64,
     /// Half width of the interval in standard errors (1).
     pub factor: f64,
+    /// What the difference must exceed to be called clear, in standard errors (1); at least `factor`.
+    pub clear_beyond: f64,
     /// Share of the difference's variance that is due to groups (1).
     pub group_share: f64,
     /// Whether how much groups differ is assumed, because nothing tells it, and counts here.
@@ -67,7 +69,7 @@ pub struct Estimate {
     pub standardized: Option<f64>,
     /// Treatment over reference, both adjusted, where the reference is above 0 (1).
     pub ratio: Option<f64>,
-    /// Smallest true difference whose interval would leave 0 out four times in five (unit of the
+    /// Smallest true difference that would be called clear four times in five (unit of the
     /// values).
     pub smallest_found: f64,
 }
@@ -92,7 +94,7 @@ impl Estimate {
 
     fn new(told: &Told, model: &Mixed, family: &Family, reference: Option<f64>) -> Self {
         let &Told { value, se, df, group_share, .. } = told;
-        let factor = family.factor(df);
+        let [factor, clear_beyond] = family.factors(df);
         Self {
             difference: value,
             low: value - factor * se,
@@ -101,6 +103,7 @@ impl Estimate {
             df,
             p_alone: student::two_sided(value / se, df),
             factor,
+            clear_beyond,
             group_share,
             assumes_groups: told.hangs_on_groups
                 && model.variances().source == GroupVariance::Assumed,
@@ -108,7 +111,7 @@ impl Estimate {
             ratio: reference
                 .map(|mean| (mean + value) / mean)
                 .filter(|ratio| ratio.is_finite() && reference > Some(0.0)),
-            smallest_found: se * effect::smallest_found(factor, df),
+            smallest_found: se * effect::smallest_found(clear_beyond, df),
         }
     }
 }

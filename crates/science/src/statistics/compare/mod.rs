@@ -57,6 +57,11 @@ pub enum Compared {
 /// Share of questions in which an interval may fail to hold where nothing else is asked (1).
 pub const LEVEL: f64 = 0.05;
 
+/// The part of the level at which a class's difference is called clear (1). Readings are whole millimeters
+/// of unlike curves, slips happen and are mended, groups differ less or more than expected: invented
+/// classes are told something false up to a fifth more often than their intervals say (docs/trust.md).
+pub const USED: f64 = 0.8;
+
 /// How an answer is found. The default is the textbook's: values exact, all spreads alike.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct How {
@@ -72,6 +77,9 @@ pub struct How {
     /// Share of questions in which one of the intervals does not hold (1), strictly between 0 and 1: 0.05,
     /// unless a question is looked at twice ([`second_look`](super::second_look)).
     pub level: f64,
+    /// The part of that level at which a difference is called clear (1), above 0 and at most 1: what is
+    /// left of it is kept for what no model of a class has in it.
+    pub used: f64,
     /// Decides the points at which uneven designs are integrated.
     pub seed: u64,
 }
@@ -84,12 +92,18 @@ impl Default for How {
             method: Method::KenwardRoger,
             spreads: TreatmentSpreads::Alike,
             level: LEVEL,
+            used: 1.0,
             seed: 2009,
         }
     }
 }
 
 impl How {
+    /// The level of an interval, and that of a difference that is called clear (1).
+    pub(in crate::statistics) fn levels(&self) -> [f64; 2] {
+        [self.level, self.level * self.used]
+    }
+
     /// The same at another level (1).
     #[must_use]
     pub const fn at(self, level: f64) -> Self {
@@ -103,7 +117,8 @@ impl How {
 
     /// The way in which a class is judged, for values with this reading doubt: groups are expected to
     /// differ by about 0.7 of what their bags differ by, known as well as three pairs would tell it,
-    /// and treatments to differ in spread, typically by a factor of 2 (exp(1/√2)).
+    /// and treatments to differ in spread, typically by a factor of 2 (exp(1/√2)). A fifth of the level
+    /// is kept back.
     ///
     /// Judgement, without a source: the numbers are those with which invented classes, whose groups differ
     /// between not at all and as much as bags, and whose treatments spread alike or some twice as much,
@@ -113,6 +128,7 @@ impl How {
             reading_doubt,
             policy: Policy::Expected(Expected { ratio: 0.5, df: 3.0 }),
             spreads: TreatmentSpreads::Apart(2.0),
+            used: USED,
             ..Self::default()
         }
     }
@@ -158,7 +174,7 @@ pub fn compare(bags: &[BagValue], compared: &Compared, how: &How) -> Comparison 
     };
     let family = match &model {
         Ok(model) if !made.is_empty() => {
-            Some(Family::new(model, &made, pairs_of, (how.level, how.seed)))
+            Some(Family::new(model, &made, pairs_of, (how.levels(), how.seed)))
         }
         _ => None,
     };

@@ -24,10 +24,11 @@ pub enum Together {
 #[derive(Debug, Clone)]
 pub(in crate::statistics) struct Family {
     way: Way,
-    /// Share of questions in which all intervals hold (1).
-    hold: f64,
-    /// Half widths in standard errors for some degrees of freedom, in rising order of the latter.
-    factors: Vec<(f64, f64)>,
+    /// Shares of questions in which all intervals hold (1): those that are shown, and the wider ones
+    /// beyond which a difference is called clear.
+    hold: [f64; 2],
+    /// Half widths of both in standard errors for some degrees of freedom, in rising order of the latter.
+    factors: Vec<(f64, [f64; 2])>,
     /// Bound on the error of chances near the level (1).
     pub(in crate::statistics) error: f64,
 }
@@ -41,13 +42,14 @@ enum Way {
 
 impl Family {
     /// For combinations of one model; `pairs_of` says that they are all pairs of so many
-    /// treatments, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on. In a share `level` of
-    /// questions one of the intervals does not hold (1).
+    /// treatments, in the order (1, 0), (2, 0), (2, 1), (3, 0) and so on. In a share of questions as the
+    /// first of `levels` says one of the intervals does not hold (1); in one as the second says, a
+    /// difference that is none is called clear.
     pub(in crate::statistics) fn new(
         model: &Mixed,
         told: &[&Told],
         pairs_of: Option<u16>,
-        (level, seed): (f64, u64),
+        (levels, seed): ([f64; 2], u64),
     ) -> Self {
         let dfs = degrees(told);
         let middle = dfs[dfs.len() / 2];
@@ -66,11 +68,17 @@ impl Family {
                 seed,
             ))),
         };
-        let mut family = Self { way, hold: 1.0 - level, factors: Vec::new(), error: 0.0 };
-        family.factors = dfs.iter().map(|&df| (df, family.bound(df))).collect();
+        let mut family = Self {
+            way,
+            hold: levels.map(|level| 1.0 - level),
+            factors: Vec::new(),
+            error: 0.0,
+        };
+        family.factors = dfs.iter().map(|&df| (df, family.bounds(df))).collect();
         if let Way::Several(several) = &family.way {
-            let worst = |(df, c): &(f64, f64)| several.with_df(*df).within(*c).error;
-            family.error = family.factors.iter().map(worst).fold(0.0, f64::max);
+            let all = family.factors.iter().flat_map(|(df, both)| both.map(|c| (*df, c)));
+            let errors = all.map(|(df, c)| several.with_df(df).within(c).error);
+            family.error = errors.fold(0.0, f64::max);
         }
         family
     }
@@ -84,13 +92,14 @@ impl Family {
         }
     }
 
-    /// Half width of an interval with `df` degrees of freedom, in standard errors (1).
+    /// Half widths of an interval with `df` degrees of freedom, and of that beyond which a difference is
+    /// called clear, in standard errors (1).
     ///
     /// Comparisons whose standard errors have different degrees of freedom each take the width that
     /// the whole question would have with theirs. Between degrees of freedom that were worked out
     /// the width is interpolated along 1/df.
-    pub(in crate::statistics) fn factor(&self, df: f64) -> f64 {
-        let mut sum = 0.0;
+    pub(in crate::statistics) fn factors(&self, df: f64) -> [f64; 2] {
+        let mut sum = [0.0; 2];
         for (i, (at, factor)) in self.factors.iter().enumerate() {
             let mut weight = 1.0;
             for (j, (other, _)) in self.factors.iter().enumerate() {
@@ -98,7 +107,7 @@ impl Family {
                     weight *= (1.0 / df - 1.0 / other) / (1.0 / at - 1.0 / other);
                 }
             }
-            sum += weight * factor;
+            sum = [sum[0] + weight * factor[0], sum[1] + weight * factor[1]];
         }
         sum
     }
@@ -116,12 +125,24 @@ impl Family {
         together.max(student::two_sided(t, df)).min(1.0)
     }
 
-    /// The same, worked out for these degrees of freedom.
-    pub(in crate::statistics) fn bound(&self, df: f64) -> f64 {
+    /// What a difference must exceed to be called clear, worked out for these degrees of freedom, in
+    /// standard errors (1).
+    pub(in crate::statistics) fn clear_beyond(&self, df: f64) -> f64 {
+        self.bound(self.hold[1], df)
+    }
+
+    /// Both half widths, worked out for these degrees of freedom.
+    fn bounds(&self, df: f64) -> [f64; 2] {
+        let [shown, clear] = self.hold;
+        let bound = self.bound(shown, df);
+        [bound, if clear > shown { self.bound(clear, df) } else { bound }]
+    }
+
+    fn bound(&self, hold: f64, df: f64) -> f64 {
         match &self.way {
-            Way::Single => student::upper_quantile(0.5 * (1.0 - self.hold), df),
-            Way::Several(several) => several.with_df(df).bound(self.hold),
-            Way::Range(means) => StudentizedRange::new(*means, df).quantile(self.hold) / SQRT_2,
+            Way::Single => student::upper_quantile(0.5 * (1.0 - hold), df),
+            Way::Several(several) => several.with_df(df).bound(hold),
+            Way::Range(means) => StudentizedRange::new(*means, df).quantile(hold) / SQRT_2,
         }
     }
 }

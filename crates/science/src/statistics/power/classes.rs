@@ -120,7 +120,7 @@ impl Classes {
         if all.is_empty() {
             return Err(PowerError::NoSpreadSeen);
         }
-        let widths = Widths::of(&all, (how.level, how.seed)).unwrap_or_default();
+        let widths = Widths::of(&all, (how.levels(), how.seed)).unwrap_or_default();
         let pairs = contrasts.iter().enumerate();
         let shown: Vec<f64> = all.iter().filter_map(bag_variance).collect();
         Ok(Self {

@@ -1,10 +1,10 @@
-//! How wide the intervals of a question are that hold together, over degrees of freedom.
+//! How far from 0 a difference must be to be called clear, over degrees of freedom.
 
 use crate::statistics::compare::Question;
 use crate::statistics::mixed::{Family, Told};
 use std::collections::BTreeSet;
 
-/// Widths of intervals that hold together, in standard errors, over degrees of freedom; none where no comparison can
+/// What a difference must exceed to be called clear, in standard errors, over degrees of freedom; none where no comparison can
 /// be told.
 #[derive(Default)]
 pub(super) struct Widths {
@@ -18,7 +18,7 @@ const NODES: u32 = 9;
 impl Widths {
     /// Of a question as it is usually seen: by the correlations of the deal whose first comparison has the middle
     /// degrees of freedom, from the fewest to the most of any.
-    pub(super) fn of(all: &[Question], (level, seed): (f64, u64)) -> Option<Self> {
+    pub(super) fn of(all: &[Question], (levels, seed): ([f64; 2], u64)) -> Option<Self> {
         let mut order: Vec<(f64, &Question)> = all
             .iter()
             .filter_map(|one| Some((one.told.iter().flatten().next()?.df, one)))
@@ -26,7 +26,7 @@ impl Widths {
         order.sort_by(|a, b| a.0.total_cmp(&b.0));
         let (_, usual) = order.get(order.len() / 2)?;
         let told: Vec<&Told> = usual.told.iter().flatten().collect();
-        let family = Family::new(usual.model.as_ref().ok()?, &told, None, (level, seed));
+        let family = Family::new(usual.model.as_ref().ok()?, &told, None, (levels, seed));
         let dfs = || all.iter().flat_map(|one| &one.told).flatten().map(|told| 1.0 / told.df);
         let (low, high) = (dfs().fold(1.0, f64::min), dfs().fold(0.0, f64::max));
         let ways: BTreeSet<u64> = (0..NODES)
@@ -36,7 +36,9 @@ impl Widths {
             })
             .collect();
         let known = ways.into_iter().map(f64::from_bits);
-        Some(Self { known: known.map(|at| (at, libm::log(family.bound(1.0 / at)))).collect() })
+        Some(Self {
+            known: known.map(|at| (at, libm::log(family.clear_beyond(1.0 / at)))).collect(),
+        })
     }
 
     /// The width with that many degrees of freedom.
