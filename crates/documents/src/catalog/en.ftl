@@ -233,6 +233,12 @@ class-empty = Nobody has read such a bag yet.
 class-bag = { $treatment }: 1 bag, { $high } mm above its start at { $minute } min.
 class-same = { $treatment }: { $bags } bags, { $high } mm above the start at { $minute } min.
 class-range = { $treatment }: { $bags } bags, { $low } to { $high } mm above the start at { $minute } min.
+band-lead = Pale band with a dotted edge: where 8 of 10 bags were foretold to rise, before the day. Opened by your teacher.
+band-higher = { $treatment }: the mean rose higher than foretold, from { $from } min on.
+band-lower = { $treatment }: the mean rose less than foretold, from { $from } min on.
+band-higher-once = { $treatment }: the mean rose higher than foretold, from { $from } to { $until } min.
+band-lower-once = { $treatment }: the mean rose less than foretold, from { $from } to { $until } min.
+band-range = { $treatment }: { $low } to { $high } mm were foretold for { $minute } min.
 found-head = What the class found
 found-lead = It rests on the bags of all groups. Your teacher opened it.
 found-nothing = There is nothing to compare here.
@@ -761,6 +767,7 @@ chart-gap = gap
 chart-mads = MADs
 chart-nothing = no readings
 chart-kinds = kinds
+chart-foretold = foretold
 
 # What a group takes home.
 home-title = To take home

@@ -233,6 +233,12 @@ class-empty = Nadie leyó todavía una bolsa así.
 class-bag = { $treatment }: 1 bolsa, { $high } mm sobre su inicio a los { $minute } min.
 class-same = { $treatment }: { $bags } bolsas, { $high } mm sobre el inicio a los { $minute } min.
 class-range = { $treatment }: { $bags } bolsas, de { $low } a { $high } mm sobre el inicio a los { $minute } min.
+band-lead = Franja pálida de borde punteado: donde se esperaba antes del día que subieran 8 de cada 10 bolsas. La abrió su maestra o maestro.
+band-higher = { $treatment }: la media subió más de lo previsto, desde los { $from } min.
+band-lower = { $treatment }: la media subió menos de lo previsto, desde los { $from } min.
+band-higher-once = { $treatment }: la media subió más de lo previsto, de los { $from } a los { $until } min.
+band-lower-once = { $treatment }: la media subió menos de lo previsto, de los { $from } a los { $until } min.
+band-range = { $treatment }: se esperaban de { $low } a { $high } mm a los { $minute } min.
 found-head = Lo que encontró la clase
 found-lead = Usa las bolsas de todos los grupos. Lo abrió su docente.
 found-nothing = Aquí no hay nada que comparar.
@@ -761,6 +767,7 @@ chart-gap = diferencia
 chart-mads = DMA
 chart-nothing = sin lecturas
 chart-kinds = tipos
+chart-foretold = previsto
 
 # Lo que un grupo se lleva a casa.
 home-title = Para llevar a casa

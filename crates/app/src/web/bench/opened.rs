@@ -3,6 +3,7 @@
 use crate::desk::room::benches::millimeters;
 use crate::desk::room::opened::{Answered, ClassCurves, LentNumbers, Opened};
 use crate::desk::{Catalog, ChartWords};
+use crate::web::wall::band;
 use maud::{Markup, PreEscaped, html};
 
 /// All that is open.
@@ -98,6 +99,7 @@ fn picture(curves: &ClassCurves, title: &str, words: &'static Catalog) -> Markup
                     ])) }
                 }
             }
+            (band(&curves.bands(), true, words))
         }
     }
 }

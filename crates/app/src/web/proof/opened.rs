@@ -2,7 +2,8 @@
 //! hears of what is not shown.
 
 use super::class::{Call, Class, DURING_1};
-use crate::desk::doors::Part;
+use super::marked::forecast;
+use crate::desk::doors::{JoinKey, Part};
 use crate::desk::room::{Kind, Scope};
 use crate::web::cookies;
 use barm_domain::code::BagCode;
@@ -186,4 +187,58 @@ async fn curves_and_answers_reach_the_groups_when_they_are_opened() {
         assert!(!told(&class, &token).await.contains(mark), "{mark}: not after");
     }
     assert!(!told(&class, &token).await.contains("24.7"));
+}
+
+#[tokio::test]
+async fn a_band_comes_behind_open_curves_once_it_was_opened_too_and_goes_with_either() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let Cast { one, other, alike, stranger, .. } = cast(&class);
+    class.note(Subject::Period("1".into()), Who::Teacher, What::Began);
+    reads(&class, other, alike);
+    forecast(&class);
+    let made = bags(&class, "1", other).remove(0).1;
+    assert!(bags(&class, "1", stranger).iter().all(|(_, treatment)| *treatment != made));
+    let [token, elsewhere] = [one, stranger].map(|group| class.group("1", group as usize));
+    let wall = class.joined(JoinKey::Page(&class.codes("1").wall));
+    let on_wall = || Call::get("/wall?lang=en").cookie(cookies::name(Part::Wall), &wall);
+    let period = || "1".to_owned();
+    let audiences =
+        || [Audience::Groups { period: period() }, Audience::Wall { period: period() }];
+    let note = |face: Face, open: bool| {
+        for to in audiences() {
+            let what = if open { What::Opened { face, to } } else { What::Closed { face, to } };
+            class.note(Subject::Investigation, Who::Teacher, what);
+        }
+    };
+    let band = "73912 to 73913 mm were foretold for 4 min.";
+    let (mut curves, mut foretold) = (false, false);
+    for (face, open) in [
+        (Face::Forecast, true),
+        (Face::PeriodCurves, true),
+        (Face::Forecast, false),
+        (Face::Forecast, true),
+        (Face::PeriodCurves, false),
+    ] {
+        note(face, open);
+        if face == Face::Forecast {
+            foretold = open
+        } else {
+            curves = open
+        }
+        let said = told(&class, &token).await;
+        assert_eq!(said.contains(band), curves && foretold, "{face:?} {open}");
+        assert_eq!(said.contains("7391"), curves && foretold, "{face:?} {open}");
+        // A group that makes none of it sees nothing of it; of its own bags none was read.
+        assert!(!told(&class, &elsewhere).await.contains("7391"), "{face:?} {open}");
+        let said = class.call(on_wall()).await.body;
+        let mark = "rose less than foretold, from 4 min on";
+        assert_eq!(said.contains(mark), curves && foretold, "{face:?} {open}: {said}");
+    }
+    // What the teacher knows of other numbers of it is on no page.
+    note(Face::PeriodCurves, true);
+    let all = told(&class, &token).await + &class.call(on_wall()).await.body;
+    assert!(all.contains(band));
+    for other in ["7392", "7393", "7394", "7395", "7396", "7397", "7398", "73991", "7400"] {
+        assert!(!all.contains(other), "{other}");
+    }
 }

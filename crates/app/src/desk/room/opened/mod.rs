@@ -1,7 +1,8 @@
 //! What a group is shown that is not its own: numbers lent to it, curves of the class, answers.
 //!
-//! Nothing of it exists before the teacher gives or opens it. It has no field that could hold a
-//! forecast; a simulated run is one made-up day, and of it no minute that has not come yet.
+//! Nothing of it exists before the teacher gives or opens it. A forecast is there only as the band behind
+//! open curves, once it was opened too; a simulated run is one made-up day, and of it no minute that
+//! has not come yet.
 
 mod answers;
 mod curves;
