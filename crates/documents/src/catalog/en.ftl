@@ -259,6 +259,16 @@ found-no-rise-says = { $treatment } beside { $reference }.
 found-not-comparable = Not comparable
 found-not-comparable-says = { $treatment } beside { $reference }.
 found-hangs = Without the bags set aside, it is not the same.
+amounts-head = How much
+amounts-choose = Look at height, gas or ethanol
+amounts-rise = Height, mm
+amounts-gas = Gas, mL
+amounts-ethanol = Ethanol, mg
+amounts-rise-note = How far cards rose by { $minute } min, over all bags that count. The bar: how far bags lie from their mean.
+amounts-gas-note = Worked out from the height at { $minute } min. It was not measured.
+amounts-ethanol-note = A guess from the gas at { $minute } min. It says nothing of a person. Nobody tastes a bag.
+amounts-mean = { $treatment }: { $mean } { $unit }, the mean of { $bags } bags. They lie { $mad } { $unit } from it.
+amounts-one = { $treatment }: { $mean } { $unit }, from 1 bag.
 
 # The wall page.
 wall-lead = For the whole class: the time to the bell, who reads now and who is next.

@@ -259,6 +259,16 @@ found-no-rise-says = { $treatment } junto a { $reference }.
 found-not-comparable = No se puede comparar
 found-not-comparable-says = { $treatment } junto a { $reference }.
 found-hangs = Sin las bolsas apartadas no sale igual.
+amounts-head = Cuánto
+amounts-choose = Ver la altura, el gas o el etanol
+amounts-rise = Altura, mm
+amounts-gas = Gas, mL
+amounts-ethanol = Etanol, mg
+amounts-rise-note = Cuánto subieron las tarjetas a los { $minute } min, con todas las bolsas que cuentan. La barra: qué tan lejos quedan las bolsas de su media.
+amounts-gas-note = Calculado de la altura a los { $minute } min. No se midió.
+amounts-ethanol-note = Una estimación a partir del gas a los { $minute } min. No dice nada de una persona. Nadie prueba una bolsa.
+amounts-mean = { $treatment }: { $mean } { $unit }, la media de { $bags } bolsas. Quedan a { $mad } { $unit } de ella.
+amounts-one = { $treatment }: { $mean } { $unit }, de 1 bolsa.
 
 # The wall page.
 wall-lead = Para toda la clase: el tiempo hasta el timbre, quién lee ahora y quién sigue.

@@ -48,7 +48,8 @@ impl Quantity {
         }
     }
 
-    fn measured(self, bag: &BagResult) -> Option<Measured> {
+    /// What was measured of a bag, if it was.
+    pub(super) fn measured(self, bag: &BagResult) -> Option<Measured> {
         match self {
             Self::Rise => Some(bag.summary.as_ref()?.rise_mm),
             Self::Gas => Some(bag.contents?.gas_ml),

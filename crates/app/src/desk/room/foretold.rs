@@ -72,11 +72,14 @@ impl Foretelling {
     pub(super) fn beside(&self, sheaves: &[Sheaf]) -> Vec<BandRow> {
         let row = |sheaf: &Sheaf| {
             let band = self.band(&sheaf.name)?;
-            let after_zero = sheaf.mean.iter().filter(|(minute, _)| *minute > 0.0);
-            let at = after_zero
-                .filter_map(|(minute, mean)| Some((*minute, *mean, band.at(*minute)?)))
-                .collect();
-            Some(BandRow { treatment: sheaf.name.clone(), at, left: band.left_by(&sheaf.mean) })
+            // At the zero reading nothing has risen, by definition.
+            let read: Vec<(f64, f64)> =
+                sheaf.mean.iter().filter(|(minute, _)| *minute > 0.0).copied().collect();
+            let at = read
+                .iter()
+                .filter_map(|(minute, mean)| Some((*minute, *mean, band.at(*minute)?)));
+            let (at, left) = (at.collect(), band.left_by(&read));
+            Some(BandRow { treatment: sheaf.name.clone(), at, left })
         };
         sheaves.iter().filter_map(row).collect()
     }

@@ -5,7 +5,7 @@ use super::day::DayFound;
 use super::pilot::{KeptPilot, PilotDesk};
 use super::shown::open_to;
 use super::{Investigation, Kind, Pulse, Scene, Scope};
-use crate::desk::{DeskError, Outlook, Unheard, outlook};
+use crate::desk::{DeskError, Outlook, Unheard, further_days, outlook};
 use barm_documents::plan_text;
 use barm_domain::outlook::Look;
 use barm_domain::pilot::Known as KnownLots;
@@ -243,7 +243,11 @@ impl Room {
         let room = Arc::clone(self);
         rayon::spawn(move || {
             // A plan that cannot be forecast says so on its own page.
-            let found = |plan: &Plan| outlook(plan, Look::default(), &Unheard).ok();
+            let found = |plan: &Plan| {
+                let mut found = outlook(plan, Look::default(), &Unheard).ok()?;
+                found.treated.extend(further_days(plan, Look::default(), &Unheard));
+                Some(found)
+            };
             if !known && let Some(outlook) = found(&plan) {
                 room.state_mut().outlook = Some((turn, Arc::new(outlook)));
                 room.foresaw();
@@ -267,10 +271,12 @@ impl Room {
         });
     }
 
-    /// Lets pages know that a forecast is there: those of the teacher, and those to which she opened it.
+    /// Lets pages know that a forecast is there: those of the teacher, and those to which she opened
+    /// it or what rests on it.
     fn foresaw(&self) {
         let state = self.state();
-        let shows = |scope: &Scope| open_to(state.ledger.standing(), Face::Forecast, scope);
+        let open = |face, scope: &Scope| open_to(state.ledger.standing(), face, scope);
+        let shows = |scope: &Scope| open(Face::Forecast, scope) || open(Face::Results, scope);
         self.pulse.beat(|scope| *scope == Scope::Teacher || shows(scope));
     }
 
