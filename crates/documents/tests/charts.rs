@@ -6,9 +6,9 @@ use std::fs;
 use std::path::Path;
 
 use barm_documents::chart::{
-    BagBeforeAfterChart, BagChart, BeforeAfterChart, BeforeAfterRow, CurvesChart, Dot, DotPlot,
-    DotRow, Estimate, ForecastChart, Frame, IntervalChart, IntervalRow, Look, MeasuredGap,
-    Moment, Reading, Sheaf, Spark, Strand,
+    BagBeforeAfterChart, BagChart, BeforeAfterChart, BeforeAfterRow, CurvesChart, Dated,
+    DatesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
+    IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Spark, Strand,
 };
 use proptest::prelude::*;
 
@@ -302,6 +302,33 @@ fn what_was_foretold_lies_behind_what_was_read() {
     assert!(said.contains("Maple syrup: 15.0 mm (foretold "), "{said}");
     assert!(said.contains("Mashed banana: 12.0 mm;"), "nothing was foretold of it: {said}");
     assert!(!bare.description(&frame).contains("foretold"));
+}
+
+/// Numbers over dates: a mark and an interval each, and one more mark beside the name of each thing; in words all of
+/// it. A lone date and no date at all are drawn too.
+#[test]
+fn numbers_over_dates_are_drawn_with_what_they_leave_open() {
+    let dot = |month, value: f64| {
+        let at = Estimate { value, low: 0.8 * value, high: 1.2 * value };
+        (jiff::civil::date(2027, month, 9), at)
+    };
+    let of = |name: &str, look, dots| Dated { name: name.into(), look: Look(look), dots };
+    let series = [
+        of("jar <of> March", 1, vec![dot(3, 1.0), dot(4, 0.9), dot(9, 0.5)]),
+        of("box", 2, vec![dot(9, 1.3)]),
+    ];
+    let frame = Frame::screen(340.0);
+    let draw = |series: &[Dated]| {
+        DatesChart { title: "Lots", usual: "times usual", series }.svg(&frame)
+    };
+    let all = draw(&series);
+    assert!(!all.contains("NaN") && all.contains("jar &lt;of&gt; March"), "{all}");
+    let circles = |svg: &str| svg.matches("<circle").count();
+    assert_eq!(circles(&all), 4, "three dates of a disc and its name");
+    let said = DatesChart { title: "", usual: "", series: &series }.description(&frame);
+    assert!(said.contains("2027-09-09: 0.50 (0.40 to 0.60); box: "), "{said}");
+    assert!(!draw(&series[1..]).contains("NaN"));
+    assert!(draw(&[]).contains(frame.words.nothing));
 }
 
 /// Plots that are looked at together have one scale: a bag without food that did not rise stands at the same

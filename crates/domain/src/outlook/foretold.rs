@@ -88,7 +88,7 @@ impl Foretold {
     ///
     /// Only what a ruler can tell counts: an average lies outside where it is farther from the band than one rise is
     /// usually misread ([`usual_difference_sd_mm`]), so that the first millimeters, over which a band is hairline,
-    /// are not called a surprise.
+    /// are not called a surprise. Nor is a single reading outside, after which the average came back.
     pub fn left_by(&self, mean: &[(f64, f64)]) -> Vec<Outside> {
         let doubt = usual_difference_sd_mm();
         let side = |minute: f64, rise: f64| {
@@ -122,6 +122,7 @@ impl Foretold {
         if let Some(last) = left.last_mut().filter(|_| open) {
             last.lasts = true;
         }
+        left.retain(|one| one.lasts || one.until_min > one.from_min);
         left
     }
 }
@@ -173,6 +174,8 @@ mod tests {
         let told = Outside { side: Side::Lower, from_min: 8.0, until_min: 12.0, lasts: false };
         assert_eq!(left, [told]);
         // From one side to the other without a minute between them are two stretches.
+        let once = |minute: f64| if (7.0..9.0).contains(&minute) { 2.0 } else { minute };
+        assert!(foretold().left_by(&read(once)).is_empty(), "one reading is no stretch");
         let swings = |minute: f64| if minute < 10.0 { 2.0 * minute } else { 0.0 };
         let sides: Vec<Side> =
             foretold().left_by(&read(swings)).iter().map(|one| one.side).collect();

@@ -12,12 +12,16 @@ pub(super) fn amounts(all: &[Amounts], words: &'static Catalog) -> Markup {
         @if !all.is_empty() {
             section.amounts {
                 h3 { (words.say("amounts-head")) }
-                div.switch role="radiogroup" aria-label=(words.say("amounts-choose")) {
-                    @for (at, one) in all.iter().enumerate() {
-                        @let id = format!("amount-{}", one.quantity.word());
-                        input id=(id) type="radio" name="amount" value=(one.quantity.word())
-                            data-k=(id) checked[at == 0];
-                        label for=(id) { (words.say(named(one.quantity))) }
+                div.switch {
+                    div.choice role="radiogroup" aria-label=(words.say("amounts-choose")) {
+                        @for (at, one) in all.iter().enumerate() {
+                            @let id = format!("amount-{}", one.quantity.word());
+                            label {
+                                input id=(id) type="radio" name="amount" value=(one.quantity.word())
+                                    data-k=(id) checked[at == 0];
+                                (words.say(named(one.quantity)))
+                            }
+                        }
                     }
                     @for one in all { (panel(one, words)) }
                 }

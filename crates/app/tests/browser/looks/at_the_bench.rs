@@ -73,7 +73,7 @@ pub(super) const LOOKS: &[Look] = &[
     look("/bench", "bench with curves and results", Fingers, |walk| lent(walk, 2)),
     look("/bench", "bench with the gas of the class", Fingers, |walk| {
         walk.browser.until("return document.getElementById('amount-gas') !== null;");
-        walk.browser.click("label[for=amount-gas]");
+        walk.browser.click("#amount-gas");
         walk.browser.until(
             "const seen = (one) => document.querySelector(one).checkVisibility();
              return seen('.of-gas') && !seen('.of-rise') && !seen('.of-ethanol');",
