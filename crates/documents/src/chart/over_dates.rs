@@ -49,7 +49,7 @@ impl DatesChart<'_> {
         let days = |date: Date| f64::from(date.duration_since(first).as_hours() as i32) / 24.0;
         let last = dots().map(|(date, _)| days(*date)).fold(0.0, f64::max);
         // A lone date stands in the middle; marks at the ends keep off the axis.
-        let air = frame.unit(16.0);
+        let air = frame.unit(20.0);
         let across = |date: Date| match last {
             0.0 => f64::midpoint(start, end),
             last => start + air + days(date) / last * (end - start - 2.0 * air),
@@ -70,7 +70,11 @@ impl DatesChart<'_> {
         drawing.text((start, top - frame.unit(9.0)), self.usual, small);
         self.date_ticks(frame, &mut drawing, across, (start, end, foot));
         let mut ends = Vec::new();
-        for one in self.series {
+        // Marks of one date stand beside each other.
+        let step = (2.0 * air / self.series.len().max(1) as f64).min(frame.unit(9.0));
+        let middle = (self.series.len().max(1) - 1) as f64 / 2.0;
+        for (place, one) in self.series.iter().enumerate() {
+            let across = |date: Date| across(date) + step * (place as f64 - middle);
             let hue = one.look.hue();
             let line: Vec<_> =
                 one.dots.iter().map(|(date, at)| (across(*date), y.at(at.value))).collect();

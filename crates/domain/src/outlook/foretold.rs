@@ -107,7 +107,7 @@ impl Foretold {
             let is = side(minute, rise);
             match (is, left.last_mut()) {
                 (Some(side), Some(last)) if open && last.side == side => {
-                    last.until_min = minute
+                    last.until_min = minute;
                 }
                 (Some(side), _) => left.push(Outside {
                     side,

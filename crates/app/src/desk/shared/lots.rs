@@ -77,17 +77,9 @@ pub(crate) fn lot_says(w: Wording, lot: &LotOverTime) -> String {
     let percent = |share: f64| format!("{:.0}", (100.0 * share).clamp(0.0, 999.0));
     match lot.ageing {
         Ageing::OneDate => say!(w, "years-lot-once", lot = name, date = since),
-        Ageing::NotTold(Left { low, high, .. }) => {
-            let (low, high) = (percent(low), percent(high));
-            say!(
-                w,
-                "years-lot-same",
-                lot = name,
-                since = since,
-                until = until,
-                low = low,
-                high = high
-            )
+        Ageing::NotTold(Left { low, .. }) => {
+            let low = percent(low);
+            say!(w, "years-lot-same", lot = name, since = since, until = until, low = low)
         }
         Ageing::Lost(Left { best, low, high }) => say!(
             w,

@@ -15,10 +15,9 @@ pub(super) fn amounts(all: &[Amounts], words: &'static Catalog) -> Markup {
                 div.switch {
                     div.choice role="radiogroup" aria-label=(words.say("amounts-choose")) {
                         @for (at, one) in all.iter().enumerate() {
-                            @let id = format!("amount-{}", one.quantity.word());
                             label {
-                                input id=(id) type="radio" name="amount" value=(one.quantity.word())
-                                    data-k=(id) checked[at == 0];
+                                input type="radio" name="amount" value=(one.quantity.word())
+                                    data-k="amount" checked[at == 0];
                                 (words.say(named(one.quantity)))
                             }
                         }

@@ -24,8 +24,8 @@ years-lot-by = Measured by
 years-lot-pilot = a pilot
 years-lot-class = a class day
 years-lot-between = { $value } ({ $low } to { $high })
-years-lot-once = { $lot }: measured on { $date } only. Measure it again before a lesson: a jar loses strength when it stands open.
-years-lot-same = { $lot }: no change is told from { $since } to { $until }. Between { $low } and { $high } % of what it was may be left.
+years-lot-once = { $lot }: measured on { $date } only. Measure it again before a lesson: what stands open loses strength.
+years-lot-same = { $lot }: no change is told from { $since } to { $until }. All of it may be left, or as little as { $low } %.
 years-lot-lost = { $lot }: it has lost about { $share ->
     [tenth] a tenth
     [fifth] a fifth
