@@ -6,6 +6,7 @@ pub mod bundle;
 pub mod calendar;
 pub mod catalog;
 pub mod chart;
+mod chart_table;
 pub mod columns;
 mod guard;
 mod headed;
@@ -21,3 +22,5 @@ pub mod roster;
 pub mod sheet;
 pub mod square;
 pub mod wishes;
+
+pub use chart_table::chart_table;

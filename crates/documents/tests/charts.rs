@@ -6,9 +6,9 @@ use std::fs;
 use std::path::Path;
 
 use barm_documents::chart::{
-    BagBeforeAfterChart, BagChart, BeforeAfterChart, BeforeAfterRow, CurvesChart, Dot, DotPlot,
-    DotRow, Estimate, ForecastChart, Frame, IntervalChart, IntervalRow, Look, MeasuredGap,
-    Moment, Reading, Sheaf, Spark, Strand,
+    BagBeforeAfterChart, BagChart, BeforeAfterChart, BeforeAfterRow, CurvesChart, Dated,
+    DatesChart, Dot, DotPlot, DotRow, Estimate, ForecastChart, Frame, IntervalChart,
+    IntervalRow, Look, MeasuredGap, Moment, Reading, Sheaf, Spark, Strand,
 };
 use proptest::prelude::*;
 
@@ -166,7 +166,7 @@ fn kept(name: &str, svg: &str) {
 fn charts_look_as_they_did_when_someone_looked() {
     let print = Frame::print(430.0);
     kept("forecast.svg", &forecast(&strands(), &print));
-    let curves = CurvesChart { title: "Readings", sheaves: &sheaves() };
+    let curves = CurvesChart { title: "Readings", sheaves: &sheaves(), bands: &[] };
     kept("curves.svg", &curves.svg(&print));
     let dots =
         DotPlot { title: "Every bag", rows: &bags(), gap: Some(gap()), set: &[], brief: false };
@@ -272,12 +272,63 @@ fn the_spread_of_bags_is_drawn_around_their_mean() {
     alone.bags.truncate(1);
     assert!(alone.spread().is_empty());
     let tints = |sheaves: &[Sheaf]| {
-        CurvesChart { title: "", sheaves }
+        CurvesChart { title: "", sheaves, bands: &[] }
             .svg(&Frame::print(430.0))
             .matches("fill-opacity")
             .count()
     };
     assert_eq!((tints(&sheaves()), tints(&[alone])), (3, 0));
+}
+
+/// What was foretold lies behind everything that was read, ends with the last reading, has room to its highest edge
+/// and is told in words; without it the picture is what it was.
+#[test]
+fn what_was_foretold_lies_behind_what_was_read() {
+    let frame = Frame::print(430.0);
+    let sheaves = sheaves();
+    let bare = CurvesChart { title: "Readings", sheaves: &sheaves, bands: &[] };
+    let mut high = strand("Maple syrup", 1, 40.0);
+    high.moments.push(Moment { minute: 90.0, median: 400.0, low: 300.0, high: 500.0 });
+    let bands = [high, strand("No food", 0, 2.0)];
+    let chart = CurvesChart { bands: &bands, ..bare };
+    let (without, with) = (bare.svg(&frame), chart.svg(&frame));
+    let tints = |svg: &str| svg.matches("fill-opacity").count();
+    assert_eq!(tints(&with), tints(&without) + bands.len());
+    let first = |svg: &str, what: &str| svg.find(what).expect("drawn");
+    let band = first(&with, "fill-opacity=\"0.09\"");
+    assert!(band < first(&with, "fill-opacity=\"0.16\""), "{with}");
+    assert!(!with.contains("NaN") && !with.contains("500"), "what comes after is not drawn");
+    let said = chart.description(&frame);
+    assert!(said.contains("Maple syrup: 15.0 mm (foretold "), "{said}");
+    assert!(said.contains("Mashed banana: 12.0 mm;"), "nothing was foretold of it: {said}");
+    assert!(!bare.description(&frame).contains("foretold"));
+}
+
+/// Numbers over dates: a mark and an interval each, and one more mark beside the name of each thing; in words all of
+/// it. A lone date and no date at all are drawn too.
+#[test]
+fn numbers_over_dates_are_drawn_with_what_they_leave_open() {
+    let dot = |month, value: f64| {
+        let at = Estimate { value, low: 0.8 * value, high: 1.2 * value };
+        (jiff::civil::date(2027, month, 9), at)
+    };
+    let of = |name: &str, look, dots| Dated { name: name.into(), look: Look(look), dots };
+    let series = [
+        of("jar <of> March", 1, vec![dot(3, 1.0), dot(4, 0.9), dot(9, 0.5)]),
+        of("box", 2, vec![dot(9, 1.3)]),
+    ];
+    let frame = Frame::screen(340.0);
+    let draw = |series: &[Dated]| {
+        DatesChart { title: "Lots", usual: "times usual", series }.svg(&frame)
+    };
+    let all = draw(&series);
+    assert!(!all.contains("NaN") && all.contains("jar &lt;of&gt; March"), "{all}");
+    let circles = |svg: &str| svg.matches("<circle").count();
+    assert_eq!(circles(&all), 4, "three dates of a disc and its name");
+    let said = DatesChart { title: "", usual: "", series: &series }.description(&frame);
+    assert!(said.contains("2027-09-09: 0.50 (0.40 to 0.60); box: "), "{said}");
+    assert!(!draw(&series[1..]).contains("NaN"));
+    assert!(draw(&[]).contains(frame.words.nothing));
 }
 
 /// Plots that are looked at together have one scale: a bag without food that did not rise stands at the same
@@ -335,7 +386,7 @@ fn empty_charts_are_drawn_too() {
     let screen = Frame::screen(340.0);
     for svg in [
         forecast(&[], &screen),
-        CurvesChart { title: "", sheaves: &[] }.svg(&screen),
+        CurvesChart { title: "", sheaves: &[], bands: &[] }.svg(&screen),
         DotPlot { title: "", rows: &[], gap: Some(gap()), set: &[], brief: false }.svg(&screen),
         IntervalChart { title: "", reference: "", rows: &[] }.svg(&screen),
         BeforeAfterChart { title: "", words: ("", ""), rows: &[] }.svg(&screen),
@@ -452,7 +503,7 @@ proptest! {
         };
         for svg in [
             forecast(&[strand], &frame),
-            CurvesChart { title: &name, sheaves: &[sheaf] }.svg(&frame),
+            CurvesChart { title: &name, sheaves: &[sheaf], bands: &[] }.svg(&frame),
             DotPlot { title: &name, rows: &[dots], gap: None, set: &[], brief: false }.svg(&frame),
             IntervalChart { title: &name, reference: &name, rows: &[interval] }.svg(&frame),
         ] {

@@ -3,6 +3,7 @@
 use super::failure::Failure;
 use super::{FAULTY, page, progress};
 use crate::desk::pilot::{reason, recipe, tables, tools};
+use crate::desk::shared::lots_say;
 use crate::desk::{self, Kept, Lesson, OpenPlan, Pilot};
 use crate::json;
 use barm_domain::check::LOCAL_RULES;
@@ -172,6 +173,13 @@ fn learned(
     }
     for says in lesson.notes.iter().cloned().chain(lesson.warnings()) {
         page::paragraph(out, 0, &says)?;
+    }
+    let aged = lots_say(&lesson.taught.lots);
+    if !aged.is_empty() {
+        page::part(out, "Lots that were measured on several days")?;
+    }
+    for says in aged {
+        page::paragraph(out, 2, &says)?;
     }
     writeln!(out)?;
     page::paragraph(out, 0, &kept(lesson))?;

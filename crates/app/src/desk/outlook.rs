@@ -11,7 +11,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 pub(crate) struct Outlook {
     /// One entry for each treatment of each question.
     pub(crate) entries: Vec<Entry>,
-    /// The forecasts behind them.
+    /// The forecasts behind them; those for other days than the first, if there are any, behind all others.
     pub(crate) treated: Vec<Treated>,
     /// Why a treatment has no forecast, each with its name, in the order of the plan.
     pub(crate) failed: Vec<OutlookError>,

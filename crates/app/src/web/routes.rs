@@ -195,6 +195,7 @@ pub(super) fn table() -> Vec<Route> {
         get("/i/{id}/results.pdf", TEACHER, results::report),
         get("/i/{id}/bags", TEACHER, every_bag::show),
         get("/i/{id}/bags.svg", TEACHER, every_bag::picture),
+        get("/i/{id}/curves.csv", TEACHER, every_bag::table),
         get("/i/{id}/data.zip", TEACHER, results::package),
         get("/i/{id}/data.csv", TEACHER, results::table),
         // What groups claim.

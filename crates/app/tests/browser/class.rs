@@ -82,7 +82,8 @@ impl Class {
     }
 
     /// What the teacher gave and opened a minute ago: group 3 has class data, group 4 a simulated
-    /// run, and group 8 sees curves and results.
+    /// run, and group 8 sees curves, what was foretold of them, and
+    /// results.
     pub(crate) fn lent(&mut self, period: &str) -> Vec<Entry> {
         let at = Timestamp::now() - minutes(1.0);
         let group = |group| Subject::Group { period: period.to_owned(), group };
@@ -94,6 +95,7 @@ impl Class {
             (group(3), What::StandIn(Lent::ClassData)),
             (group(4), What::StandIn(Lent::Simulated { seed: 11, plan: 1 })),
             open(Face::PeriodCurves),
+            open(Face::Forecast),
             open(Face::Results),
         ];
         all.map(|(subject, what)| self.entry(subject, what, at, Who::Teacher)).to_vec()

@@ -18,6 +18,7 @@ mod foresight;
 mod forget;
 mod from_afar;
 mod handed_round;
+mod jars;
 mod keyboard;
 mod language;
 mod looks;

@@ -85,6 +85,11 @@ impl School {
         open(self.folder.path()).save_plan(self.investigation, text, now).expect("kept");
     }
 
+    /// Keeps what pilots found. Nobody may be serving it.
+    pub(crate) fn keep_lots(&self, of: i64, lots: &str, now: Timestamp) {
+        open(self.folder.path()).save_pilot(of, lots, "", now).expect("kept");
+    }
+
     /// The newest plan of an investigation. Nobody may be serving it.
     pub(crate) fn plan_of(&self, investigation: i64) -> Plan {
         let plans = open(self.folder.path()).plans(investigation).expect("plans");

@@ -233,6 +233,12 @@ class-empty = Nobody has read such a bag yet.
 class-bag = { $treatment }: 1 bag, { $high } mm above its start at { $minute } min.
 class-same = { $treatment }: { $bags } bags, { $high } mm above the start at { $minute } min.
 class-range = { $treatment }: { $bags } bags, { $low } to { $high } mm above the start at { $minute } min.
+band-lead = Pale band with a dotted edge: where 8 of 10 bags were foretold to rise, before the day. Opened by your teacher.
+band-higher = { $treatment }: the mean rose higher than foretold, from { $from } min on.
+band-lower = { $treatment }: the mean rose less than foretold, from { $from } min on.
+band-higher-once = { $treatment }: the mean rose higher than foretold, from { $from } to { $until } min.
+band-lower-once = { $treatment }: the mean rose less than foretold, from { $from } to { $until } min.
+band-range = { $treatment }: { $low } to { $high } mm were foretold for { $minute } min.
 found-head = What the class found
 found-lead = It rests on the bags of all groups. Your teacher opened it.
 found-nothing = There is nothing to compare here.
@@ -253,6 +259,16 @@ found-no-rise-says = { $treatment } beside { $reference }.
 found-not-comparable = Not comparable
 found-not-comparable-says = { $treatment } beside { $reference }.
 found-hangs = Without the bags set aside, it is not the same.
+amounts-head = How much
+amounts-choose = Look at height, gas or ethanol
+amounts-rise = Height, mm
+amounts-gas = Gas, mL
+amounts-ethanol = Ethanol, mg
+amounts-rise-note = How far cards rose by { $minute } min, over all bags that count. The bar: how far bags lie from their mean.
+amounts-gas-note = Worked out from the height at { $minute } min. It was not measured.
+amounts-ethanol-note = A guess from the gas at { $minute } min. It says nothing of a person. Nobody tastes a bag.
+amounts-mean = { $treatment }: { $mean } { $unit }, the mean of { $bags } bags. They lie { $mad } { $unit } from it.
+amounts-one = { $treatment }: { $mean } { $unit }, from 1 bag.
 
 # The wall page.
 wall-lead = For the whole class: the time to the bell, who reads now and who is next.
@@ -761,6 +777,7 @@ chart-gap = gap
 chart-mads = MADs
 chart-nothing = no readings
 chart-kinds = kinds
+chart-foretold = foretold
 
 # What a group takes home.
 home-title = To take home

@@ -233,6 +233,12 @@ class-empty = Nadie leyó todavía una bolsa así.
 class-bag = { $treatment }: 1 bolsa, { $high } mm sobre su inicio a los { $minute } min.
 class-same = { $treatment }: { $bags } bolsas, { $high } mm sobre el inicio a los { $minute } min.
 class-range = { $treatment }: { $bags } bolsas, de { $low } a { $high } mm sobre el inicio a los { $minute } min.
+band-lead = Franja pálida de borde punteado: donde se esperaba antes del día que subieran 8 de cada 10 bolsas. La abrió su maestra o maestro.
+band-higher = { $treatment }: la media subió más de lo previsto, desde los { $from } min.
+band-lower = { $treatment }: la media subió menos de lo previsto, desde los { $from } min.
+band-higher-once = { $treatment }: la media subió más de lo previsto, de los { $from } a los { $until } min.
+band-lower-once = { $treatment }: la media subió menos de lo previsto, de los { $from } a los { $until } min.
+band-range = { $treatment }: se esperaban de { $low } a { $high } mm a los { $minute } min.
 found-head = Lo que encontró la clase
 found-lead = Usa las bolsas de todos los grupos. Lo abrió su docente.
 found-nothing = Aquí no hay nada que comparar.
@@ -253,6 +259,16 @@ found-no-rise-says = { $treatment } junto a { $reference }.
 found-not-comparable = No se puede comparar
 found-not-comparable-says = { $treatment } junto a { $reference }.
 found-hangs = Sin las bolsas apartadas no sale igual.
+amounts-head = Cuánto
+amounts-choose = Ver la altura, el gas o el etanol
+amounts-rise = Altura, mm
+amounts-gas = Gas, mL
+amounts-ethanol = Etanol, mg
+amounts-rise-note = Cuánto subieron las tarjetas a los { $minute } min, con todas las bolsas que cuentan. La barra: qué tan lejos quedan las bolsas de su media.
+amounts-gas-note = Calculado de la altura a los { $minute } min. No se midió.
+amounts-ethanol-note = Una estimación a partir del gas a los { $minute } min. No dice nada de una persona. Nadie prueba una bolsa.
+amounts-mean = { $treatment }: { $mean } { $unit }, la media de { $bags } bolsas. Quedan a { $mad } { $unit } de ella.
+amounts-one = { $treatment }: { $mean } { $unit }, de 1 bolsa.
 
 # The wall page.
 wall-lead = Para toda la clase: el tiempo hasta el timbre, quién lee ahora y quién sigue.
@@ -761,6 +777,7 @@ chart-gap = diferencia
 chart-mads = DMA
 chart-nothing = sin lecturas
 chart-kinds = tipos
+chart-foretold = previsto
 
 # Lo que un grupo se lleva a casa.
 home-title = Para llevar a casa

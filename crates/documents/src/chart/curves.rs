@@ -1,12 +1,12 @@
 //! What the class read: every bag a thin line, the mean of each treatment a thick one on a tint as wide as the
-//! mean absolute deviation.
+//! mean absolute deviation; behind them, where it was foretold, a pale band with a broken edge.
 
 use super::field::{Extent, Field};
 use super::forecast::scaled;
 use super::frame::Frame;
 use super::labels::Tag;
 use super::lettering::figure;
-use super::series::{Reading, Sheaf};
+use super::series::{Moment, Reading, Sheaf, Strand};
 use super::svg::{Stroke, at};
 
 /// The readings of several treatments over time.
@@ -16,14 +16,22 @@ pub struct CurvesChart<'a> {
     pub title: &'a str,
     /// One sheaf a treatment.
     pub sheaves: &'a [Sheaf],
+    /// What was foretold of them, by the same names; none where nothing is to be shown of it.
+    pub bands: &'a [Strand],
 }
 
 impl CurvesChart<'_> {
     /// Draws the chart as SVG.
     pub fn svg(&self, frame: &Frame) -> String {
         let extent = Extent::of_sheaves(self.sheaves);
+        let bands: Vec<Strand> =
+            self.bands.iter().map(|band| until(band, extent.last_minute)).collect();
+        let extent = extent.with_bands(&bands);
         let mut field =
             Field::rule(frame, &extent, self.sheaves.iter().filter_map(tag).collect());
+        for strand in &bands {
+            foretold(&mut field, frame, strand, bands.len());
+        }
         // Many tints over each other turn to mud.
         let tint = if self.sheaves.len() > 4 { 0.1 } else { 0.16 };
         for sheaf in self.sheaves {
@@ -52,9 +60,56 @@ impl CurvesChart<'_> {
         let lines: Vec<_> = self
             .sheaves
             .iter()
-            .map(|sheaf| format!("{}: {}", sheaf.name, end_of(sheaf, frame)))
+            .map(|sheaf| {
+                format!("{}: {}{}", sheaf.name, end_of(sheaf, frame), self.told(sheaf, frame))
+            })
             .collect();
         if lines.is_empty() { frame.words.nothing.to_owned() } else { lines.join("; ") + "." }
+    }
+}
+
+impl CurvesChart<'_> {
+    /// What was foretold for the minute at which a mean ends, in words.
+    fn told(&self, sheaf: &Sheaf, frame: &Frame) -> String {
+        let at = |end: f64| {
+            let band = self.bands.iter().find(|band| band.name == sheaf.name)?;
+            let off = |moment: &&Moment| (moment.minute - end).abs();
+            let near = band.moments.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
+            (off(&near) <= 0.5).then_some(near)
+        };
+        let near = sheaf.mean.last().and_then(|(end, _)| at(*end));
+        near.map_or_else(String::new, |near| {
+            let (low, high) = (figure(near.low, 0), figure(near.high, 0));
+            format!(" ({} {low} {} {high})", frame.words.foretold, frame.words.to)
+        })
+    }
+}
+
+/// A forecast up to the last reading: what comes after it was not held against anything.
+fn until(band: &Strand, last: f64) -> Strand {
+    let moments = band.moments.iter().filter(|moment| moment.minute <= last + 0.5);
+    Strand { moments: moments.copied().collect(), ..band.clone() }
+}
+
+/// The band of a forecast, paler than the tint around a mean and with an edge of its own, so that the two are told
+/// apart in grey as well.
+fn foretold(field: &mut Field<'_>, frame: &Frame, strand: &Strand, bands: usize) {
+    let side = |edge: fn(&Moment) -> f64| -> Vec<(f64, f64)> {
+        strand.moments.iter().map(|moment| field.at(moment.minute, edge(moment))).collect()
+    };
+    let (low, high) = (side(|moment| moment.low), side(|moment| moment.high));
+    if low.len() < 2 {
+        return;
+    }
+    let around = high.iter().chain(low.iter().rev());
+    let around: Vec<_> = around.map(|(x, y)| format!("{} {}", at(*x), at(*y))).collect();
+    let hue = strand.look.hue();
+    let tint = if bands > 4 { 0.05 } else { 0.09 };
+    field.drawing.shape(&format!("M{}Z", around.join("L")), hue, tint, None);
+    let dash = scaled("1.5 3", frame.unit(1.0));
+    for edge in [low, high] {
+        let line = Stroke::new(hue, frame.unit(1.0)).opacity(0.6).dash(&dash);
+        field.drawing.polyline(&edge, line);
     }
 }
 

@@ -204,20 +204,23 @@ impl DotPlot<'_> {
     pub fn description(&self, frame: &Frame) -> String {
         let words = &frame.words;
         let lines = self.rows.iter().map(|row| {
-            let bags = row.dots.len();
+            // A row of a mean alone, whose bags are not told, does not say that there were none.
+            let named = match row.dots.len() {
+                0 if row.mean.is_some() => row.name.clone(),
+                bags => format!("{} ({bags})", row.name),
+            };
             match (row.mean, row.mad.filter(|_| !self.brief)) {
                 (Some(mean), Some(mad)) => format!(
-                    "{} ({bags}): {} {}, {} {}",
-                    row.name,
+                    "{named}: {} {}, {} {}",
                     figure(mean, 1),
                     words.millimeters,
                     words.mad,
                     figure(mad, 1)
                 ),
                 (Some(mean), None) => {
-                    format!("{} ({bags}): {} {}", row.name, figure(mean, 1), words.millimeters)
+                    format!("{named}: {} {}", figure(mean, 1), words.millimeters)
                 }
-                _ => format!("{} ({bags}): {}", row.name, words.nothing),
+                _ => format!("{named}: {}", words.nothing),
             }
         });
         let lines: Vec<_> = lines.collect();

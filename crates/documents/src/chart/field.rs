@@ -64,6 +64,13 @@ impl Extent {
         let last = minutes.filter(|minute| minute.is_finite()).fold(0.0, f64::max);
         Self { last_tick: last, last_minute: last, lowest, highest }
     }
+
+    /// The same with room for bands behind the readings.
+    pub(super) fn with_bands(self, bands: &[Strand]) -> Self {
+        let moments = bands.iter().flat_map(|band| &band.moments);
+        let (lowest, highest) = Self::over(moments.flat_map(|m: &Moment| [m.low, m.high]));
+        Self { lowest: self.lowest.min(lowest), highest: self.highest.max(highest), ..self }
+    }
 }
 
 impl<'a> Field<'a> {

@@ -28,10 +28,12 @@ pub struct Words {
     pub nothing: &'static str,
     /// Behind the number of kinds of bag that are told together.
     pub kinds: &'static str,
+    /// Before a range that was foretold.
+    pub foretold: &'static str,
 }
 
 /// Keys of the texts, in the order of the fields.
-const KEYS: [&str; 11] = [
+const KEYS: [&str; 12] = [
     "chart-minutes",
     "chart-millimeters",
     "chart-last-reading",
@@ -43,10 +45,11 @@ const KEYS: [&str; 11] = [
     "chart-mads",
     "chart-nothing",
     "chart-kinds",
+    "chart-foretold",
 ];
 
 /// The texts of every language, so that each is read once and charts can share it.
-static SAID: LazyLock<Vec<(&str, [String; 11])>> = LazyLock::new(|| {
+static SAID: LazyLock<Vec<(&str, [String; 12])>> = LazyLock::new(|| {
     Catalog::all().map(|catalog| (catalog.code(), KEYS.map(|key| catalog.say(key)))).collect()
 });
 
@@ -64,6 +67,7 @@ impl Words {
         "MADs",
         "no readings",
         "kinds",
+        "foretold",
     ]);
 
     /// The words in the language of a catalog.
@@ -89,6 +93,7 @@ impl Words {
             mads,
             nothing,
             kinds,
+            foretold,
         ] = texts;
         Self {
             minutes,
@@ -102,6 +107,7 @@ impl Words {
             mads,
             nothing,
             kinds,
+            foretold,
         }
     }
 }

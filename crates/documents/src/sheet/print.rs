@@ -198,7 +198,7 @@ fn question_pictures(
 }
 
 fn curves(title: &str, sheaves: &[Sheaf], frame: &Frame) -> Value {
-    let chart = CurvesChart { title, sheaves };
+    let chart = CurvesChart { title, sheaves, bands: &[] };
     picture(&chart.svg(frame), &chart.description(frame))
 }
 

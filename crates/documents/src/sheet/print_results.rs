@@ -43,7 +43,8 @@ fn class_pictures(title: &str, class: &ClassSlides, frame: &Frame) -> Value {
     let dots: Vec<Value> =
         shared_out(set, frame).map(|rows| dots(title, rows, set, false, frame)).collect();
     let curves = class.questions.iter().map(|question| {
-        let chart = CurvesChart { title: &question.asks, sheaves: &question.curves };
+        let chart =
+            CurvesChart { title: &question.asks, sheaves: &question.curves, bands: &[] };
         picture(&chart.svg(frame), &chart.description(frame))
     });
     json!({ "every-bag": dots, "questions": curves.collect::<Vec<_>>() })

@@ -6,6 +6,7 @@
 mod beyond;
 mod days;
 mod entry;
+mod foretold;
 mod gather;
 mod limit;
 mod overnight;
@@ -14,6 +15,7 @@ mod refused;
 pub use beyond::{Beyond, BeyondTogether, beyond_together};
 pub use days::further_days;
 pub use entry::{Curve, Entry, Upper};
+pub use foretold::{Foretold, ForetoldAt, Outside, Side};
 pub use gather::gather;
 pub use limit::{HeldBackBy, Limit, MORE, Stretch, limit};
 pub use overnight::{HOURS, Overnight, overnight, overnight_from};

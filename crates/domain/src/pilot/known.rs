@@ -82,6 +82,16 @@ impl Known {
         in_use(&self.yeast, |lot| lot.found.kind == kind).map(|lot| &lot.found)
     }
 
+    /// The jars in use; one that was tried on several days as often.
+    pub(super) fn jars(&self) -> &[Lot<YeastLot>] {
+        &self.yeast
+    }
+
+    /// The bottles in use, likewise.
+    pub(super) fn bottles(&self) -> &[Lot<EnzymeLot>] {
+        &self.enzymes
+    }
+
     /// The box of those bags under those cards.
     pub fn bags(&self, bag: &Bag, card: &Card) -> Option<&BagKind> {
         in_use(&self.bags, |lot| lot.found.is(bag, card)).map(|lot| &lot.found)

@@ -20,6 +20,7 @@ mod made;
 mod meter;
 mod named;
 mod numbers;
+mod over_time;
 mod plan;
 mod protocol;
 mod readings;
@@ -43,6 +44,9 @@ pub use learn::{BagBeforeAfter, Taught, learn};
 pub use lots::{BagKind, EnzymeLot, FIRST_LOT, Lot, Lots, Teaspoon, YeastLot};
 pub use named::named;
 pub use numbers::impossible;
+pub use over_time::{
+    Ageing, By, Left, LotDay, LotOf, LotOverTime, class_days, over_time, pilot_days,
+};
 pub use plan::as_plan;
 pub use protocol::{MeterCheck, PilotError, Protocol, SpoonCheck, protocol};
 pub use readings::{

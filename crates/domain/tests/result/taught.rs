@@ -2,10 +2,15 @@
 
 use crate::class::{Class, bag};
 use barm_domain::outlook::{Look, Treated, forecast};
+use barm_domain::pilot::{
+    Ageing, FIRST_LOT, Known, Lot, LotDay, Lots, Numbers, YeastLot, class_days, over_time,
+};
+use barm_domain::plan::YeastKind;
 use barm_domain::result::taught::{DayTaught, Looks, day_taught};
 use barm_domain::testing::{self, food};
 use barm_domain::words::Voice;
 use barm_science::model::nominal;
+use jiff::civil::{Date, date};
 use std::collections::BTreeMap;
 
 const STRENGTH: &str = "strength of the yeast";
@@ -87,6 +92,40 @@ fn a_bag_that_leaks_is_asked_about_and_one_set_aside_is_left_out() {
     class.put_aside(&leaks, "leak");
     let without = taught(&class);
     assert_eq!((without.bags, without.unlike), (7, Vec::new()));
+}
+
+/// What a class says of the jar in use on a day on which its yeast is that strong. A pilot gave the jar its name.
+fn jar_on(date: Date, strength: f64) -> LotDay {
+    let mut class = day(strength);
+    let numbers = Numbers {
+        names: vec!["vigor of instant yeast".into()],
+        means: vec![0.0],
+        covariance: vec![vec![0.81]],
+    };
+    let found = YeastLot { kind: YeastKind::Instant, teaspoon: None, numbers };
+    let lot = Lot { name: "jar".into(), date, in_use: true, parts: Vec::new(), found };
+    class.plan.known = Known::of(&Lots { yeast: vec![lot], ..Lots::default() });
+    let learned = taught(&class).learned;
+    let mut said = class_days(&class.plan.known, &learned, date);
+    assert_eq!(said.len(), 1, "{said:?}");
+    said.remove(0)
+}
+
+/// A jar that has half its strength in May is told to have lost, with half within the interval; one that kept it is not
+/// told to have lost anything.
+#[test]
+fn a_jar_that_halved_between_two_class_days_is_told_and_one_that_did_not_is_not() {
+    let (march, may) = (date(2027, 3, 2), date(2027, 5, 11));
+    let first = jar_on(march, 1.0);
+    assert!(first.name != FIRST_LOT);
+    let halved = over_time([first.clone(), jar_on(may, 0.5)]);
+    let Ageing::Lost(left) = halved[0].ageing else { panic!("{halved:?}") };
+    assert!(left.low < 0.5 && 0.5 < left.high && left.high < 1.0, "{left:?}");
+    let kept = over_time([first, jar_on(may, 1.0)]);
+    assert!(
+        matches!(kept[0].ageing, Ageing::NotTold(left) if left.low < 1.0 && 1.0 < left.high),
+        "{kept:?}"
+    );
 }
 
 #[test]

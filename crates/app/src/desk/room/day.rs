@@ -1,8 +1,9 @@
 //! What the day's readings teach, worked out beside the requests: it takes seconds.
 
 use super::results::what_counts;
-use super::{Room, Scene, Scope};
+use super::{Room, Scene, Scope, Shelf};
 use crate::desk::{DeskError, Unheard, day_of_record};
+use barm_domain::pilot::{LotDay, class_days};
 use barm_domain::plan::Plan;
 use barm_domain::record::Counted;
 use barm_domain::result::taught::DayTaught;
@@ -65,20 +66,44 @@ impl Room {
             return DayLook::Working;
         }
         let room = Arc::clone(self);
-        rayon::spawn(move || {
-            let ground = Arc::new(ground);
-            let of = ground.as_ref().clone();
-            let found = match day_of_record(&of.plan, of.counted, &of.poured, &Unheard) {
-                Ok(Some(taught)) => DayLook::There(Arc::new(taught)),
-                Ok(None) => DayLook::Waits,
-                Err(DeskError::Day(why)) => DayLook::Lost(why.to_string()),
-                Err(error) => DayLook::Lost(error.to_string()),
-            };
-            room.state_mut().day = Some((ground, found));
-            room.learning.store(false, Ordering::Release);
-            room.pulse.beat(|scope| *scope == Scope::Teacher);
-        });
+        rayon::spawn(move || room.work_out_day(ground));
         DayLook::Working
+    }
+
+    /// The same, while the caller waits for it: seconds. Leaves it to whoever is at it already.
+    pub(super) fn learn_day(&self) {
+        let Some(ground) = self.read(DayGround::of) else { return };
+        if self.day_known(&ground).is_none() && !self.learning.swap(true, Ordering::AcqRel) {
+            self.work_out_day(ground);
+        }
+    }
+
+    fn work_out_day(&self, ground: DayGround) {
+        let ground = Arc::new(ground);
+        let of = ground.as_ref().clone();
+        let found = match day_of_record(&of.plan, of.counted, &of.poured, &Unheard) {
+            Ok(Some(taught)) => DayLook::There(Arc::new(taught)),
+            Ok(None) => DayLook::Waits,
+            Err(DeskError::Day(why)) => DayLook::Lost(why.to_string()),
+            Err(error) => DayLook::Lost(error.to_string()),
+        };
+        self.state_mut().day = Some((ground, found));
+        self.learning.store(false, Ordering::Release);
+        self.pulse.beat(|scope| *scope == Scope::Teacher);
+    }
+
+    /// What the day's readings say by themselves of the lots in use: nothing yet where they have to be worked out, and
+    /// an empty list where they say nothing, or where bags were sealed under other lots than those in use now.
+    pub(crate) fn lots_of_day(&self) -> Option<Vec<LotDay>> {
+        let Some(ground) = self.read(DayGround::of) else { return Some(Vec::new()) };
+        if self.read(|scene| !scene.lots_of_sealed().is_empty()) {
+            return Some(Vec::new());
+        }
+        let date = ground.plan.days.first().map(|day| day.date).unwrap_or_default();
+        Some(match self.day_known(&ground)? {
+            DayLook::There(taught) => class_days(&ground.plan.known, &taught.learned, date),
+            _ => Vec::new(),
+        })
     }
 
     /// What was worked out for just that.
@@ -95,5 +120,19 @@ impl Room {
             DayLook::There(taught) => Some(taught),
             _ => None,
         }
+    }
+}
+
+impl Shelf {
+    /// Works out what days teach, one after the other in the background; nothing where that goes on already.
+    pub(crate) fn learn_days(&self, rooms: Vec<Arc<Room>>) {
+        if rooms.is_empty() || self.learning.swap(true, Ordering::AcqRel) {
+            return;
+        }
+        let learning = Arc::clone(&self.learning);
+        rayon::spawn(move || {
+            rooms.iter().for_each(|room| room.learn_day());
+            learning.store(false, Ordering::Release);
+        });
     }
 }

@@ -1,11 +1,12 @@
 //! Every bag of a day or a period: its dot, its curve, its numbers, and what is to be known of it.
 
+use super::foretold::{CurvesShown, Foretelling, table};
 use super::results::analysis;
 use super::{Kind, Room};
 use crate::desk::held_back::{held_back, what_holds};
 use crate::desk::paper::{all_curves, dot_rows};
 use crate::desk::{DeskError, voice};
-use barm_documents::chart::{CurvesChart, DotPlot, Frame, Ground, Words};
+use barm_documents::chart::{DotPlot, Frame, Ground, Words};
 use barm_domain::plan::Plan;
 use barm_domain::result::{BagResult, Measured};
 
@@ -47,7 +48,8 @@ impl Quantity {
         }
     }
 
-    fn measured(self, bag: &BagResult) -> Option<Measured> {
+    /// What was measured of a bag, if it was.
+    pub(super) fn measured(self, bag: &BagResult) -> Option<Measured> {
         match self {
             Self::Rise => Some(bag.summary.as_ref()?.rise_mm),
             Self::Gas => Some(bag.contents?.gas_ml),
@@ -85,8 +87,8 @@ pub(crate) struct EveryBagView {
     pub(crate) compared: String,
     /// Dots for a wide page and for a narrow one, if there is a value.
     pub(crate) dots: Option<[String; 2]>,
-    /// Curves for a wide page and for a narrow one: of rises only.
-    pub(crate) curves: Option<[String; 2]>,
+    /// Curves on what was foretold of them: of rises only.
+    pub(crate) curves: Option<CurvesShown>,
     /// Each bag.
     pub(crate) rows: Vec<BagRow>,
 }
@@ -110,20 +112,44 @@ pub(crate) struct BagRow {
     pub(crate) says: Vec<String>,
 }
 
+/// What of these bags is of that period, or of any.
+fn bags_of(bags: &[BagResult], period: Option<&str>) -> Vec<BagResult> {
+    let own = bags.iter().filter(|bag| period.is_none_or(|name| bag.bag.period == name));
+    own.cloned().collect()
+}
+
+/// What was foretold of these bags, as far as the room has worked it out.
+pub(super) fn foretelling(room: &Room, bags: &[BagResult]) -> Foretelling {
+    let read = bags.iter().filter(|bag| bag.summary.is_some());
+    let named =
+        read.filter_map(|bag| Some((bag.bag.code.parse().ok()?, bag.bag.treatment.as_str())));
+    room.read(|scene| Foretelling::of(scene, named))
+}
+
+/// The averages of a day or a period and what was foretold of them, as a table; nothing where no bag was read. Works
+/// out forecasts: not for asynchronous code.
+pub(crate) fn curves_table(
+    room: &Room,
+    period: Option<&str>,
+) -> Result<Option<Vec<u8>>, DeskError> {
+    let (plan, analysis, _) = analysis(room)?;
+    let own = bags_of(&analysis.result.bags, period);
+    let sheaves = all_curves(&plan, &own);
+    Ok((!sheaves.is_empty()).then(|| table(&sheaves, &foretelling(room, &own))))
+}
+
 /// Every bag of an investigation. Works out forecasts: not for asynchronous code.
 pub(crate) fn every_bag_view(room: &Room, wanted: Wanted) -> Result<EveryBagView, DeskError> {
     let (plan, analysis, _) = analysis(room)?;
     if let Some(name) = wanted.period.as_ref().filter(|name| plan.period(name).is_none()) {
         return Err(DeskError::NoPeriod { name: name.clone() });
     }
-    let own: Vec<BagResult> = analysis
-        .result
-        .bags
-        .iter()
-        .filter(|bag| wanted.period.as_ref().is_none_or(|period| bag.bag.period == *period))
-        .cloned()
-        .collect();
-    let curves = (wanted.quantity == Quantity::Rise).then(|| curves(&plan, &own)).flatten();
+    let own = bags_of(&analysis.result.bags, wanted.period.as_deref());
+    let curves = (wanted.quantity == Quantity::Rise)
+        .then(|| {
+            CurvesShown::of(&plan.title, &all_curves(&plan, &own), &foretelling(room, &own))
+        })
+        .flatten();
     let limits = held_back(&plan);
     let row = |bag: &BagResult| BagRow {
         code: bag.bag.code.clone(),
@@ -170,10 +196,4 @@ fn dots(plan: &Plan, bags: &[BagResult], quantity: Quantity) -> Option<[String; 
         DotPlot { title, rows: &rows, gap: None, set: &[], brief }.svg(frame)
     };
     (!rows.is_empty()).then(|| wide_and_narrow(words, draw))
-}
-
-fn curves(plan: &Plan, bags: &[BagResult]) -> Option<[String; 2]> {
-    let sheaves = all_curves(plan, bags);
-    let chart = CurvesChart { title: &plan.title, sheaves: &sheaves };
-    (!sheaves.is_empty()).then(|| wide_and_narrow(Words::ENGLISH, |frame| chart.svg(frame)))
 }

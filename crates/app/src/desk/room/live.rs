@@ -3,13 +3,14 @@
 use super::again::NextFound;
 use super::day::DayFound;
 use super::pilot::{KeptPilot, PilotDesk};
+use super::shown::open_to;
 use super::{Investigation, Kind, Pulse, Scene, Scope};
-use crate::desk::{DeskError, Outlook, Unheard, outlook};
+use crate::desk::{DeskError, Outlook, Unheard, further_days, outlook};
 use barm_documents::plan_text;
 use barm_domain::outlook::Look;
 use barm_domain::pilot::Known as KnownLots;
 use barm_domain::plan::Plan;
-use barm_domain::record::{Bound, Entry, Key, Known, Ledger, Subject, What, Who};
+use barm_domain::record::{Bound, Entry, Face, Key, Known, Ledger, Subject, What, Who};
 use barm_store::Store;
 use jiff::Timestamp;
 use std::cell::Cell;
@@ -242,10 +243,14 @@ impl Room {
         let room = Arc::clone(self);
         rayon::spawn(move || {
             // A plan that cannot be forecast says so on its own page.
-            let found = |plan: &Plan| outlook(plan, Look::default(), &Unheard).ok();
+            let found = |plan: &Plan| {
+                let mut found = outlook(plan, Look::default(), &Unheard).ok()?;
+                found.treated.extend(further_days(plan, Look::default(), &Unheard));
+                Some(found)
+            };
             if !known && let Some(outlook) = found(&plan) {
                 room.state_mut().outlook = Some((turn, Arc::new(outlook)));
-                room.pulse.beat(|scope| *scope == Scope::Teacher);
+                room.foresaw();
             }
             for lots in others {
                 let Some(outlook) = found(&Plan { known: lots.clone(), ..Plan::clone(&plan) })
@@ -258,12 +263,21 @@ impl Room {
                 }
                 state.older.1.push((lots, outlook));
                 drop(state);
-                room.pulse.beat(|scope| *scope == Scope::Teacher);
+                room.foresaw();
             }
             // Whoever asks for another plan meanwhile has put its turn here.
             let _ =
                 room.foreseeing.compare_exchange(turn, 0, Ordering::AcqRel, Ordering::Relaxed);
         });
+    }
+
+    /// Lets pages know that a forecast is there: those of the teacher, and those to which she opened
+    /// it or what rests on it.
+    fn foresaw(&self) {
+        let state = self.state();
+        let open = |face, scope: &Scope| open_to(state.ledger.standing(), face, scope);
+        let shows = |scope: &Scope| open(Face::Forecast, scope) || open(Face::Results, scope);
+        self.pulse.beat(|scope| *scope == Scope::Teacher || shows(scope));
     }
 
     /// Puts an outlook in place of the one that is to be worked out.

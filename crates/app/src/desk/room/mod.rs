@@ -15,6 +15,7 @@ mod day;
 mod doubts;
 mod entered;
 pub(crate) mod every_bag;
+pub(crate) mod foretold;
 pub(crate) mod hour;
 pub(crate) mod kept_words;
 pub(crate) mod library;

@@ -1,9 +1,11 @@
 //! What the results page shows: the record's answers, in their plain first form.
 
 use super::day::DayLook;
+use super::every_bag::foretelling;
+use super::foretold::CurvesShown;
 use super::poured::{Poured, poured};
 use super::{Kind, Room, Scene};
-use crate::desk::paper::Beside;
+use crate::desk::paper::{Beside, all_curves};
 use crate::desk::{self, Analysis, DaySays, DeskError, Metered, Pushes};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Plan;
@@ -74,6 +76,8 @@ pub(crate) struct Answered {
     pub(crate) asks: String,
     /// Differences as a picture, for a wide page and for a narrow one.
     pub(crate) pictures: [String; 2],
+    /// How the cards rose, on what was foretold of them, if any was read.
+    pub(crate) curves: Option<CurvesShown>,
     /// Treatments of which nothing is told, since no bag of them was read yet and a
     /// period that makes them is not over.
     pub(crate) not_run: Vec<String>,
@@ -87,6 +91,15 @@ pub(crate) struct Answered {
 pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
     let (plan, analysis, waits) = analysis(room)?;
     let voice = desk::voice(&plan);
+    let foretold = foretelling(room, &analysis.result.bags);
+    let sheaves = all_curves(&plan, &analysis.result.bags);
+    let curves = |id: &str, asks: &str| {
+        let question = plan.questions.iter().find(|question| question.id == id)?;
+        let answering = plan.answering(question);
+        let own = |name: &str| answering.iter().any(|treatment| treatment.name == name);
+        let own: Vec<_> = sheaves.iter().filter(|sheaf| own(&sheaf.name)).cloned().collect();
+        CurvesShown::of(asks, &own, &foretold)
+    };
     let questions = desk::questions(&plan).into_iter().filter_map(|(id, asks)| {
         let answer = analysis.result.questions.iter().find(|answer| answer.question == id)?;
         let comparisons = &answer.comparisons;
@@ -104,6 +117,7 @@ pub(crate) fn results_view(room: &Room) -> Result<ResultsView, DeskError> {
             not_run: waiting_for(&plan, id, &waits),
             pictures: [960.0, 340.0]
                 .map(|width| desk::interval_picture(&plan, asks, answer, width)),
+            curves: curves(id, asks),
             verdicts: verdicts.collect(),
             notes: notes.chain(crossed).chain(beside).collect(),
         })

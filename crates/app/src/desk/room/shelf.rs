@@ -26,6 +26,8 @@ pub(crate) struct Shelf {
     checkup: Mutex<Option<Checkup>>,
     /// Whether lines of the shelf are being worked out in the background.
     pub(super) counting: AtomicBool,
+    /// Whether what class days teach is being worked out for the whole shelf.
+    pub(super) learning: Arc<AtomicBool>,
 }
 
 impl Shelf {
@@ -57,6 +59,7 @@ impl Shelf {
             rooms,
             checkup,
             counting,
+            learning: Arc::default(),
         })
     }
 

@@ -139,7 +139,7 @@ impl BagChange<'_> {
 }
 
 /// Whether something is open to a page.
-fn open_to(standing: &Standing, face: Face, scope: &Scope) -> bool {
+pub(super) fn open_to(standing: &Standing, face: Face, scope: &Scope) -> bool {
     standing.open.iter().any(|(open, to)| *open == face && meant(to, scope))
 }
 

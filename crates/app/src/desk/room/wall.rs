@@ -1,10 +1,11 @@
 //! The wall page: the clock, who reads, and curves once the teacher opened them.
 //!
-//! Children look at it. Nothing here can hold a forecast, a mark, a name of anybody or a word
-//! about who is late.
+//! Children look at it. Nothing here can hold a mark, a name of anybody or a word about who is late;
+//! a forecast only as the band behind open curves, once the teacher opened that too.
 
 use super::benches::{BenchBag, Benches, after};
 use super::doubts::{Doubt, own_slips};
+use super::foretold::{BandRow, Foretelling};
 use super::hour::{Hour, Stage};
 use super::{Kind, Scene};
 use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
@@ -36,6 +37,8 @@ pub(crate) struct WallCurves {
     /// Whether they are of all periods.
     pub(crate) day: bool,
     sheaves: Vec<Sheaf>,
+    /// What was foretold of them; nothing before it is opened.
+    foretold: Foretelling,
 }
 
 /// Groups that are named as next.
@@ -133,7 +136,10 @@ fn curves(scene: &Scene<'_>, period: &Period, now: Timestamp) -> Option<WallCurv
         let counts: Vec<&[(f64, f64)]> = counts.map(|(_, bag)| bag.rises.as_slice()).collect();
         Sheaf { mean: mean(&counts, scene.plan.timing.interval_min), bags: lines, name, look }
     };
-    Some(WallCurves { day, sheaves: names.into_iter().map(sheaf).collect() })
+    let drawn = bags.iter().map(|(_, bag)| (bag.code, bag.treatment.as_str()));
+    let foretold = open(Face::Forecast).then(|| Foretelling::of(scene, drawn));
+    let sheaves = names.into_iter().map(sheaf).collect();
+    Some(WallCurves { day, sheaves, foretold: foretold.unwrap_or_default() })
 }
 
 /// One bag; what its own readings make doubtful is marked, and all of a bag that is set aside.
@@ -186,7 +192,13 @@ impl WallCurves {
     pub(crate) fn svg(&self, title: &str, words: Words, wide: bool) -> String {
         let (width, type_size) = if wide { (920.0, 25.0) } else { (330.0, 14.0) };
         let frame = Frame { width, type_size, ground: Ground::Screen, words };
-        CurvesChart { title, sheaves: &self.sheaves }.svg(&frame)
+        let bands = self.foretold.strands(&self.sheaves);
+        CurvesChart { title, sheaves: &self.sheaves, bands: &bands }.svg(&frame)
+    }
+
+    /// What was foretold, beside what was read; nothing before it is opened.
+    pub(crate) fn bands(&self) -> Vec<BandRow> {
+        self.foretold.beside(&self.sheaves)
     }
 
     /// The version of the plan by which something drawn is made, if that is an older one.

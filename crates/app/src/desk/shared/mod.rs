@@ -1,5 +1,6 @@
 //! Data for others and from others: packages out, packages in, classes beside each other.
 
+mod lots;
 mod on_shelf;
 mod out;
 mod package;
@@ -10,6 +11,9 @@ mod years;
 pub(crate) use barm_documents::bundle::{Bundle, Limits};
 pub(crate) use barm_documents::package::Licence;
 pub(crate) use barm_domain::years::Difference as OverYears;
+pub(crate) use lots::{
+    LotsFound, by_says, lot_name, lot_says, lots_on_shelf, lots_picture, lots_say,
+};
 pub(crate) use on_shelf::{years_on_shelf, years_picture};
 pub(in crate::desk) use out::write_all;
 pub(crate) use out::{Form, Parcel, Said, share};

@@ -83,7 +83,12 @@ function put(/** @type {string | null} */ lent) {
 /** It is drawn by the program, in every language. */
 function opened() {
   const drawn = page.whole.opened?.[spoken()] ?? "";
-  return [...new DOMParser().parseFromString(drawn, "text/html").body.childNodes];
+  const chosen = document.querySelector("#opened input[type=radio]:checked")?.getAttribute("value");
+  const made = new DOMParser().parseFromString(drawn, "text/html");
+  // What the group looks at stays in sight when numbers change.
+  const again = chosen ? made.querySelector(`input[type=radio][value="${CSS.escape(chosen)}"]`) : null;
+  if (again instanceof HTMLInputElement) again.checked = true;
+  return [...made.body.childNodes];
 }
 
 let was = "";

@@ -1,5 +1,6 @@
 //! The bench page of a group, what it says of itself, and what it sends.
 
+mod amounts;
 mod opened;
 mod page;
 mod sent;

@@ -1,8 +1,10 @@
 //! What the teacher gave or opened to a group, drawn here: the page's script only puts it in.
 
+use super::amounts::amounts;
 use crate::desk::room::benches::millimeters;
-use crate::desk::room::opened::{Answered, ClassCurves, LentNumbers, Opened};
+use crate::desk::room::opened::{ClassCurves, Found, LentNumbers, Opened};
 use crate::desk::{Catalog, ChartWords};
+use crate::web::wall::band;
 use maud::{Markup, PreEscaped, html};
 
 /// All that is open.
@@ -10,7 +12,7 @@ pub(super) fn drawn(opened: &Opened, words: &'static Catalog) -> Markup {
     html! {
         @if let Some(numbers) = &opened.lent { (lent(numbers, words)) }
         @if let Some(curves) = &opened.curves { (class(curves, words)) }
-        @if let Some(answers) = &opened.answers { (found(answers, words)) }
+        @if let Some(all) = &opened.found { (found(all, words)) }
     }
 }
 
@@ -98,17 +100,18 @@ fn picture(curves: &ClassCurves, title: &str, words: &'static Catalog) -> Markup
                     ])) }
                 }
             }
+            (band(&curves.bands(), true, words))
         }
     }
 }
 
-/// What the class found, a verdict a line.
-fn found(answers: &[Answered], words: &'static Catalog) -> Markup {
+/// What the class found: a verdict a line, then how much.
+fn found(all: &Found, words: &'static Catalog) -> Markup {
     html! {
         section.found {
             h2 { (words.say("found-head")) }
             p.soft { (words.say("found-lead")) }
-            @for answer in answers {
+            @for answer in &all.answers {
                 h3 { (answer.asks) }
                 ul.plain {
                     @if answer.told.is_empty() && answer.not_run.is_empty() {
@@ -134,6 +137,7 @@ fn found(answers: &[Answered], words: &'static Catalog) -> Markup {
                     }
                 }
             }
+            (amounts(&all.amounts, words))
         }
     }
 }

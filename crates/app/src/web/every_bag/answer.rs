@@ -1,8 +1,11 @@
 //! What the addresses of the page of every bag answer.
 
 use super::page;
-use crate::desk::room::every_bag::{EveryBagView, Quantity, Wanted, every_bag_view};
-use crate::desk::say;
+use crate::desk::room::Shelf;
+use crate::desk::room::every_bag::{
+    EveryBagView, Quantity, Wanted, curves_table, every_bag_view,
+};
+use crate::desk::{DeskError, say};
 use crate::web::head::file_name;
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
@@ -30,7 +33,12 @@ impl Default for Asked {
 async fn seen(web: &Web, id: i64, asked: Asked) -> Result<EveryBagView, Trouble> {
     let period = Some(asked.period).filter(|name| !name.is_empty());
     let wanted = Wanted { period, quantity: Quantity::of(&asked.show) };
-    Ok(web.wait(move |shelf, now| every_bag_view(&*shelf.room(id, now)?, wanted)).await?)
+    let view = move |shelf: &Shelf, now| {
+        let room = shelf.room(id, now)?;
+        room.foresee();
+        every_bag_view(&room, wanted)
+    };
+    Ok(web.wait(view).await?)
 }
 
 /// The page.
@@ -60,4 +68,25 @@ pub(in crate::web) async fn picture(
         (header::CONTENT_DISPOSITION, format!("attachment; filename=\"{name}\"")),
     ];
     Ok((headers, wide).into_response())
+}
+
+/// Averages and what was foretold of them, as a table.
+pub(in crate::web) async fn table(
+    State(web): State<Web>,
+    Path(id): Path<i64>,
+    Query(asked): Query<Asked>,
+) -> Result<Response, Trouble> {
+    let period = Some(asked.period).filter(|name| !name.is_empty());
+    let made = move |shelf: &Shelf, now| {
+        let room = shelf.room(id, now)?;
+        room.foresee();
+        Ok::<_, DeskError>((room.kind, curves_table(&room, period.as_deref())?))
+    };
+    let (kind, Some(bytes)) = web.wait(made).await? else { return Err(Trouble::NotFound) };
+    let name = file_name(kind, "curves.csv");
+    let headers: [(HeaderName, String); 2] = [
+        (header::CONTENT_TYPE, "text/csv; charset=utf-8".to_owned()),
+        (header::CONTENT_DISPOSITION, format!("attachment; filename=\"{name}\"")),
+    ];
+    Ok((headers, bytes).into_response())
 }

@@ -1,5 +1,6 @@
 //! The page of every bag as markup.
 
+use super::curves::curves;
 use crate::desk::room::every_bag::{BagRow, EveryBagView, Quantity};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
@@ -36,10 +37,15 @@ pub(super) fn page(w: Wording, view: &EveryBagView) -> Markup {
                         },
                     } }
                 }
-                @if let Some(pictures) = &view.curves {
+                @if let Some(shown) = &view.curves {
                     section.sec {
                         div.mg { h2 { (say!(w, "bags-curves")) } }
-                        div.bd { (drawn(pictures)) }
+                        div.bd {
+                            (curves(w, shown))
+                            @let own = view.wanted.period.as_deref();
+                            @let of = own.map(|name| format!("?period={}", segment(name)));
+                            p { a href={ "/i/" (view.id) "/curves.csv" (of.unwrap_or_default()) } { (say!(w, "curves-csv")) } }
+                        }
                     }
                 }
                 section.sec {

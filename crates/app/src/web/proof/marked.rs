@@ -82,7 +82,7 @@ fn measure(class: &Class, period: &str, group: u32, zero: f64, later: f64, guess
 }
 
 /// A forecast whose every number stands out.
-fn forecast(class: &Class) {
+pub(super) fn forecast(class: &Class) {
     let same = |value: f64| Curve {
         median: vec![value; 30],
         low: vec![value + 1.0; 30],

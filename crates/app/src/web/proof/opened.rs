@@ -2,10 +2,15 @@
 //! hears of what is not shown.
 
 use super::class::{Call, Class, DURING_1};
-use crate::desk::doors::Part;
+use super::marked::forecast;
+use crate::desk::doors::{JoinKey, Part};
+use crate::desk::rehearse::done_before;
+use crate::desk::room::every_bag::{Quantity, Wanted, every_bag_view};
 use crate::desk::room::{Kind, Scope};
+use crate::desk::{Unheard, outlook};
 use crate::web::cookies;
 use barm_domain::code::BagCode;
+use barm_domain::outlook::Look;
 use barm_domain::record::{Audience, Face, Lent, Odd, Subject, Truth, What, Who};
 use barm_domain::rehearsal::simulated;
 use jiff::SignedDuration;
@@ -186,4 +191,105 @@ async fn curves_and_answers_reach_the_groups_when_they_are_opened() {
         assert!(!told(&class, &token).await.contains(mark), "{mark}: not after");
     }
     assert!(!told(&class, &token).await.contains("24.7"));
+}
+
+#[tokio::test]
+async fn a_band_comes_behind_open_curves_once_it_was_opened_too_and_goes_with_either() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let Cast { one, other, alike, stranger, .. } = cast(&class);
+    class.note(Subject::Period("1".into()), Who::Teacher, What::Began);
+    reads(&class, other, alike);
+    forecast(&class);
+    let made = bags(&class, "1", other).remove(0).1;
+    assert!(bags(&class, "1", stranger).iter().all(|(_, treatment)| *treatment != made));
+    let [token, elsewhere] = [one, stranger].map(|group| class.group("1", group as usize));
+    let wall = class.joined(JoinKey::Page(&class.codes("1").wall));
+    // Before, the wall says how to join.
+    class.later(SignedDuration::from_mins(10));
+    let on_wall = || Call::get("/wall?lang=en").cookie(cookies::name(Part::Wall), &wall);
+    let period = || "1".to_owned();
+    let audiences =
+        || [Audience::Groups { period: period() }, Audience::Wall { period: period() }];
+    let note = |face: Face, open: bool| {
+        for to in audiences() {
+            let what = if open { What::Opened { face, to } } else { What::Closed { face, to } };
+            class.note(Subject::Investigation, Who::Teacher, what);
+        }
+    };
+    let band = "73912 to 73913 mm were foretold for 4 min.";
+    let (mut curves, mut foretold) = (false, false);
+    for (face, open) in [
+        (Face::Forecast, true),
+        (Face::PeriodCurves, true),
+        (Face::Forecast, false),
+        (Face::Forecast, true),
+        (Face::PeriodCurves, false),
+    ] {
+        note(face, open);
+        if face == Face::Forecast {
+            foretold = open
+        } else {
+            curves = open
+        }
+        let said = told(&class, &token).await;
+        assert_eq!(said.contains(band), curves && foretold, "{face:?} {open}");
+        assert_eq!(said.contains("7391"), curves && foretold, "{face:?} {open}");
+        // A group that makes none of it sees nothing of it; of its own bags none was read.
+        assert!(!told(&class, &elsewhere).await.contains("7391"), "{face:?} {open}");
+        let said = class.call(on_wall()).await.body;
+        let mark = "rose less than foretold, from 4 min on";
+        assert_eq!(said.contains(mark), curves && foretold, "{face:?} {open}: {said}");
+    }
+    // What the teacher knows of other numbers of it is on no page.
+    note(Face::PeriodCurves, true);
+    let all = told(&class, &token).await + &class.call(on_wall()).await.body;
+    assert!(all.contains(band));
+    for other in ["7392", "7393", "7394", "7395", "7396", "7397", "7398", "73991", "7400"] {
+        assert!(!all.contains(other), "{other}");
+    }
+}
+
+#[tokio::test]
+async fn height_gas_and_ethanol_come_with_the_results_as_far_as_the_teacher_has_them() {
+    let class = Class::at(DURING_1, Kind::Real);
+    let (token, elsewhere) = (class.group("1", 2), class.group("1", 3));
+    class.later(SignedDuration::from_hours(7));
+    done_before(&class.room, "none of them", include_bytes!("../../demo/readings.csv"))
+        .expect("on record");
+    let to = || Audience::Group { period: "1".into(), group: 2 };
+    let face = Face::Results;
+    let marks = ["Height, mm", "Gas, mL", "Ethanol, mg"];
+    let held = |said: &str| marks.map(|mark| said.contains(mark));
+    assert_eq!(held(&told(&class, &token).await), [false; 3], "not before it is opened");
+    class.note(Subject::Investigation, Who::Teacher, What::Opened { face, to: to() });
+    // Without a forecast there is neither gas nor ethanol, and none is worked out for a group.
+    assert_eq!(held(&told(&class, &token).await), [true, false, false]);
+    let plan = class.room.read(|scene| scene.plan.clone());
+    let look = Look { draws: 16, ..Look::default() };
+    class.room.expect(outlook(&plan, look, &Unheard).expect("a forecast"));
+    let said = told(&class, &token).await;
+    assert_eq!(held(&said), [true; 3]);
+    assert_eq!(held(&told(&class, &elsewhere).await), [false; 3], "nobody else hears of it");
+
+    // The means are those of the bags on the teacher's own page, and no bag, period or group is told of but the own.
+    for quantity in [Quantity::Rise, Quantity::Gas] {
+        let view = every_bag_view(&class.room, Wanted { period: None, quantity });
+        let view = view.expect("every bag");
+        let name = "Maple syrup";
+        let of = |row: &&crate::desk::room::every_bag::BagRow| {
+            row.treatment == name && row.says.is_empty()
+        };
+        let values: Vec<f64> =
+            view.rows.iter().filter(of).filter_map(|row| Some(row.value?.value)).collect();
+        assert!(values.len() > 2, "{:?}", view.rows);
+        let mean = values.iter().sum::<f64>() / values.len() as f64;
+        let says =
+            format!("{name}: {mean:.0} {}, the mean of {}", quantity.unit(), values.len());
+        assert!(said.contains(&says), "{says} in {said}");
+        for row in view.rows.iter().filter(|row| row.period != "1" || row.group != 2) {
+            assert!(!said.contains(&row.code), "{}", row.code);
+        }
+    }
+    class.note(Subject::Investigation, Who::Teacher, What::Closed { face, to: to() });
+    assert_eq!(held(&told(&class, &token).await), [false; 3], "not after");
 }

@@ -25,6 +25,7 @@ pub(in crate::web) async fn show(
 ) -> Result<Response, Trouble> {
     let made = move |shelf: &Shelf, now| {
         let room = shelf.room(id, now)?;
+        room.foresee();
         let day = day_shown(&room);
         Ok::<_, DeskError>(ResultsView { day, ..results_view(&room)? })
     };

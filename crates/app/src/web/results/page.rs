@@ -4,6 +4,7 @@ use super::sharing::sharing;
 use crate::desk::room::poured::Poured;
 use crate::desk::room::results::{Answered, DayShown, ResultsView};
 use crate::desk::{Metered, Wording, say};
+use crate::web::every_bag::curves;
 use crate::web::head::{Part, head, lead, no_printer, older_names};
 use barm_domain::amount::show::both_degrees;
 use maud::{Markup, PreEscaped, html};
@@ -204,6 +205,10 @@ fn question(w: Wording, answered: &Answered) -> Markup {
                     p.soft { (say!(w, "results-not-run", treatments = answered.not_run.join(", "))) }
                 }
                 @for note in &answered.notes { p.soft { (note) } }
+                @if let Some(shown) = &answered.curves {
+                    h3 { (say!(w, "results-curves")) }
+                    (curves(w, shown))
+                }
             }
         }
     }
@@ -235,6 +240,7 @@ mod tests {
         Answered {
             asks: "Which food <feeds> yeast?".to_owned(),
             pictures: ["<svg id=\"wide\"/>".to_owned(), "<svg id=\"narrow\"/>".to_owned()],
+            curves: None,
             verdicts: vec![("clear", "Honey".to_owned(), "Hardly ever by chance.".to_owned())],
             not_run: vec!["Oats".to_owned()],
             notes: vec!["Without the bag set aside the same.".to_owned()],

@@ -1,6 +1,9 @@
 //! The wall page.
 
+mod band;
 mod page;
+
+pub(super) use band::band;
 
 use super::address;
 use super::caller::Caller;

@@ -1,5 +1,6 @@
 //! The wall page: readable from the last bench.
 
+use super::band::band;
 use crate::desk::room::Kind;
 use crate::desk::room::benches::group_name;
 use crate::desk::room::hour::{Hour, Stage, clock};
@@ -201,6 +202,7 @@ fn right(view: &WallView, join: Option<&HowToJoin>, words: &'static Catalog) -> 
             @else {
                 div.wid { (PreEscaped(curves.svg(&title, chart_words, true))) }
                 div.nar { (PreEscaped(curves.svg(&title, chart_words, false))) }
+                (band(&curves.bands(), false, words))
                 @if let Some(version) = curves.older_version() {
                     p.w1.soft { (words.say_with("bench-older-plan", &[("version", &version.to_string())])) }
                 }

@@ -1,13 +1,14 @@
 //! Classes and years beside each other, as markup.
 
+use super::lots::lots;
 use crate::desk::room::Kind;
-use crate::desk::shared::{OverYears, YearsFound, years_picture};
+use crate::desk::shared::{LotsFound, OverYears, YearsFound, years_picture};
 use crate::desk::{Wording, say};
 use crate::web::head::{Part, head, lead};
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
-pub(super) fn page(w: Wording, found: &YearsFound) -> Markup {
+pub(super) fn page(w: Wording, found: &YearsFound, of_lots: &LotsFound) -> Markup {
     let (several, one): (Vec<&OverYears>, Vec<&OverYears>) =
         found.years.differences.iter().partition(|one| one.classes.len() > 1);
     html! {
@@ -31,6 +32,7 @@ pub(super) fn page(w: Wording, found: &YearsFound) -> Markup {
                         div.bd { ul.plain { @for of in &one { li { (said(w, of)) } } } }
                     }
                 }
+                (lots(w, of_lots))
             }
         }
     }

@@ -71,5 +71,14 @@ pub(super) const LOOKS: &[Look] = &[
     look("/bench", "bench with a simulated run", Fingers, |walk| lent(walk, 1)),
     look("/bench", "bench with a simulated run, es", Fingers, |walk| speak(walk, "es")),
     look("/bench", "bench with curves and results", Fingers, |walk| lent(walk, 2)),
+    look("/bench", "bench with the gas of the class", Fingers, |walk| {
+        let gas = "#opened input[value=gas]";
+        walk.browser.until(&format!("return document.querySelector('{gas}') !== null;"));
+        walk.browser.click(gas);
+        walk.browser.until(
+            "const seen = (one) => document.querySelector(one).checkVisibility();
+             return seen('.of-gas') && !seen('.of-rise') && !seen('.of-ethanol');",
+        );
+    }),
     look("/bench", "bench with curves and results, es", Fingers, |walk| speak(walk, "es")),
 ];

@@ -27,6 +27,16 @@ impl Walk<'_> {
         self.browser.until(done);
     }
 
+    /// Opens something of period 4 on the teacher's page.
+    fn open_to_class(&self, what: &str) {
+        self.open(&format!("/i/{DURING}/run/4"));
+        self.browser.run("document.getElementById('faces').open = true;");
+        self.browser.click(&format!("#faces button[value='open {what}']"));
+        self.browser.until(&format!(
+            "return document.querySelector(\"#faces button[value='close {what}']\") !== null;"
+        ));
+    }
+
     /// Hands in a claim of the group that joined.
     pub(crate) fn claim(&self, evidence: &str) {
         self.open("/claim?lang=en");
@@ -134,16 +144,23 @@ pub(super) const LOOKS: &[Look] = &[
         walk.browser.turn_to(&walk.browser.window());
         walk.open("/teacher");
         walk.choose(PASSPHRASE);
-        walk.open(&format!("/i/{DURING}/run/4"));
-        walk.browser.run("document.getElementById('faces').open = true;");
-        walk.browser.click("#faces button[value='open period-curves wall']");
-        walk.browser.until("return document.querySelector(\"#faces button[value='close period-curves wall']\") !== null;");
+        walk.open_to_class("period-curves wall");
         walk.browser.close();
         walk.browser.turn_to(&wall);
         // It hears of it by itself.
         walk.browser.until(curves);
     }),
     look("/wall", "wall with curves", Mouse, |walk| walk.open("/wall?lang=en")),
+    look("/wall", "wall with what was foretold", Mouse, |walk| {
+        let band = "return document.body.innerText.includes('bags were foretold');";
+        assert_eq!(walk.browser.run(band), false, "nothing of it is shown before it is opened");
+        let wall = walk.browser.here();
+        walk.browser.turn_to(&walk.browser.window());
+        walk.open_to_class("forecast wall");
+        walk.browser.close();
+        walk.browser.turn_to(&wall);
+        walk.browser.until(band);
+    }),
     look("/wall", "wall with a question", Mouse, |walk| {
         let wall = walk.browser.here();
         walk.browser.turn_to(&walk.browser.window());

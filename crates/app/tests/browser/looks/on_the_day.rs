@@ -218,7 +218,11 @@ pub(super) const LOOKS: &[Look] = &[
     look("/shelf", "a shelf without what is looked for", Mouse, |walk| {
         walk.open("/shelf?find=Zibbeldorn");
     }),
-    look("/years", "classes and years", Mouse, |walk| walk.open("/years")),
+    look("/years", "classes and years", Mouse, |walk| {
+        walk.open("/years");
+        let said = walk.browser.text();
+        assert!(said.contains("jar of March (instant yeast): it has lost about"), "{said}");
+    }),
     look("/kept", "what is kept about whom", Mouse, |walk| walk.open("/kept")),
     look("/kept", "a name is looked for", Mouse, |walk| {
         walk.set("#name", "Zibbeldorn");

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 /// What is asked for with GET and is no page: files, streams, answers to scripts, and addresses
 /// that only lead on.
-const NO_PAGE: [&str; 31] = [
+const NO_PAGE: [&str; 32] = [
     "/",
     "/a/{version}/{name}",
     "/time",
@@ -18,6 +18,7 @@ const NO_PAGE: [&str; 31] = [
     "/i/{id}/data.zip",
     "/i/{id}/data.csv",
     "/i/{id}/bags.svg",
+    "/i/{id}/curves.csv",
     "/i/{id}/print/{file}",
     "/i/{id}/proposals.csv",
     "/i/{id}/grades/{period}/{file}",

@@ -43,6 +43,7 @@ impl Stage {
     pub(crate) fn new() -> Self {
         let (nothing, school) = (School::bare(), School::bare());
         assert_eq!((school.begin("Before"), school.begin("During")), (BEFORE, DURING));
+        school.tried();
         let mut class = Class::new();
         let mut entries = class.period("1", 300, true, &|_, _, mm| Some(mm));
         // Nothing rises anywhere.

@@ -87,7 +87,7 @@ fn curves(bags: &[HomeBag], interval_min: f64, words: &Catalog) -> Option<String
         sheaves.push(Sheaf { name, look: bag.look, bags, mean: mean(&rises, interval_min) });
     }
     let title = words.say("home-title");
-    let chart = CurvesChart { title: &title, sheaves: &sheaves };
+    let chart = CurvesChart { title: &title, sheaves: &sheaves, bands: &[] };
     let frame = Frame {
         width: 330.0,
         type_size: 14.0,

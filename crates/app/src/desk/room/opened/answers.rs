@@ -1,9 +1,27 @@
 //! What the class found, in the plainest words.
 
+use super::amounts::{Amounts, amounts};
 use crate::desk::room::Scene;
 use crate::desk::room::results::{has_run, not_run, waiting_for, what_counts};
 use barm_domain::result::{Compared, Judged, analyze};
 use barm_science::statistics::verdict::{Code, Direction};
+
+/// What the class found.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Found {
+    /// Question by question.
+    pub(crate) answers: Vec<Answered>,
+    /// Treatment by treatment: height, and gas and ethanol as far as forecasts are there.
+    pub(crate) amounts: Vec<Amounts>,
+}
+
+impl Found {
+    /// The treatments that are named in it.
+    pub(super) fn treatments(&self) -> impl Iterator<Item = &str> {
+        let answers = self.answers.iter().flat_map(Answered::treatments);
+        answers.chain(self.amounts.iter().flat_map(Amounts::treatments))
+    }
+}
 
 /// A question with what the class found.
 #[derive(Debug, Clone, PartialEq)]
@@ -73,11 +91,13 @@ impl Told {
     }
 }
 
-/// The answers as the record stands. Gas and ethanol rest on forecasts; verdicts do not, so that
-/// none is worked out.
-pub(super) fn answers(scene: &Scene<'_>) -> Vec<Answered> {
+/// The answers as the record stands. Gas and ethanol rest on forecasts, those that the teacher's page has by now; none
+/// is worked out for a group.
+pub(super) fn found(scene: &Scene<'_>) -> Found {
     let (plan, counted) = what_counts(scene);
-    let result = analyze(&plan, &[], &counted.readings, &counted.set_aside);
+    let forecasts = scene.outlook.map(|outlook| outlook.treated.as_slice());
+    let forecasts = forecasts.unwrap_or_default();
+    let result = analyze(&plan, forecasts, &counted.readings, &counted.set_aside);
     let waits = not_run(scene, &plan);
     let told = |compared: &Compared| {
         let (treatment, reference) = (compared.treatment.clone(), compared.reference.clone());
@@ -90,5 +110,5 @@ pub(super) fn answers(scene: &Scene<'_>) -> Vec<Answered> {
         let not_run = waiting_for(&plan, &question.id, &waits);
         Some(Answered { asks: question.asks.clone(), told, not_run })
     });
-    questions.collect()
+    Found { answers: questions.collect(), amounts: amounts(&plan, &result) }
 }

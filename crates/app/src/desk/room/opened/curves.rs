@@ -3,8 +3,9 @@
 use super::seen::{Eyes, treatment};
 use crate::desk::paper::look;
 use crate::desk::room::Scene;
+use crate::desk::room::foretold::{BandRow, Foretelling};
 use crate::desk::room::wall::mean;
-use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
+use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Strand, Words};
 use barm_domain::record::Home;
 
 /// Curves of bags made alike, own ones and others'.
@@ -13,6 +14,8 @@ pub(crate) struct ClassCurves {
     /// Whether they are of all periods.
     pub(crate) day: bool,
     pub(super) sheaves: Vec<Sheaf>,
+    /// What was foretold of them; nothing before it is opened.
+    pub(super) foretold: Foretelling,
 }
 
 /// How high the bags of a treatment stand, in words.
@@ -33,7 +36,19 @@ pub(super) fn of_class(scene: &Scene<'_>, eyes: &Eyes) -> ClassCurves {
     let kinds = rises(scene, |home, name| eyes.see_curve(home, name));
     let interval = scene.plan.timing.interval_min;
     let sheaf = |(look, name, bags): (_, _, Vec<Rises>)| sheaf(look, name, &bags, interval);
-    ClassCurves { day: eyes.of_the_day(), sheaves: kinds.into_iter().map(sheaf).collect() }
+    let foretold = eyes.see_bands().then(|| {
+        let seen = scene.standing().bags.keys().filter_map(|code| {
+            let home = scene.ledger.known().bags.get(code)?;
+            let name = scene.treatment_of(*code).filter(|name| eyes.see_curve(home, name))?;
+            Some((*code, name))
+        });
+        Foretelling::of(scene, seen)
+    });
+    ClassCurves {
+        day: eyes.of_the_day(),
+        sheaves: kinds.into_iter().map(sheaf).collect(),
+        foretold: foretold.unwrap_or_default(),
+    }
 }
 
 type Rises = Vec<(f64, f64)>;
@@ -93,12 +108,20 @@ impl ClassCurves {
         let named = |sheaf: &Sheaf| Sheaf { name: name(&sheaf.name), ..sheaf.clone() };
         let sheaves: Vec<Sheaf> = self.sheaves.iter().map(named).collect();
         let frame = Frame { width: 330.0, type_size: 14.0, ground: Ground::Screen, words };
-        CurvesChart { title, sheaves: &sheaves }.svg(&frame)
+        let bands = self.foretold.strands(&self.sheaves);
+        let named = |band: Strand| Strand { name: name(&band.name), ..band };
+        let bands: Vec<Strand> = bands.into_iter().map(named).collect();
+        CurvesChart { title, sheaves: &sheaves, bands: &bands }.svg(&frame)
     }
 
     /// Whether nothing was read yet.
     pub(crate) fn is_empty(&self) -> bool {
         self.sheaves.is_empty()
+    }
+
+    /// What was foretold, beside what was read; nothing before it is opened.
+    pub(crate) fn bands(&self) -> Vec<BandRow> {
+        self.foretold.beside(&self.sheaves)
     }
 
     /// The same in numbers, a line a treatment.

@@ -4,6 +4,7 @@ use super::curves::{ClassCurves, sheaf};
 use super::seen::{Eyes, treatment};
 use crate::desk::paper::look;
 use crate::desk::room::Scene;
+use crate::desk::room::foretold::Foretelling;
 use barm_documents::chart::Look;
 use barm_domain::board::running_minutes;
 use barm_domain::record::Bag;
@@ -138,6 +139,6 @@ fn numbers(
         sheaf(kind.look, kind.treatment.clone(), &bags, interval)
     });
     let sheaves = sheaves.filter(|sheaf| !sheaf.bags.is_empty()).collect();
-    let curves = ClassCurves { day: false, sheaves };
+    let curves = ClassCurves { day: false, sheaves, foretold: Foretelling::default() };
     LentNumbers { simulated, minutes, kinds, curves }
 }

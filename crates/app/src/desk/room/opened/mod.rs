@@ -1,8 +1,10 @@
 //! What a group is shown that is not its own: numbers lent to it, curves of the class, answers.
 //!
-//! Nothing of it exists before the teacher gives or opens it. It has no field that could hold a
-//! forecast; a simulated run is one made-up day, and of it no minute that has not come yet.
+//! Nothing of it exists before the teacher gives or opens it. A forecast is there only as the band behind
+//! open curves, once it was opened too; a simulated run is one made-up day, and of it no minute that
+//! has not come yet.
 
+mod amounts;
 mod answers;
 mod curves;
 mod lent;
@@ -10,7 +12,8 @@ mod seen;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use answers::Answered;
+pub(crate) use amounts::Amounts;
+pub(crate) use answers::Found;
 pub(crate) use curves::ClassCurves;
 pub(crate) use lent::LentNumbers;
 pub(super) use seen::{Before, Eyes};
@@ -26,8 +29,8 @@ pub(crate) struct Opened {
     pub(crate) lent: Option<LentNumbers>,
     /// How the cards of the class rise.
     pub(crate) curves: Option<ClassCurves>,
-    /// What the class found, question by question.
-    pub(crate) answers: Option<Vec<Answered>>,
+    /// What the class found.
+    pub(crate) found: Option<Found>,
 }
 
 impl Opened {
@@ -36,8 +39,8 @@ impl Opened {
         let lent = self.lent.iter().flat_map(|lent| &lent.kinds);
         let lent = lent.map(|kind| kind.treatment.as_str());
         let curves = self.curves.iter().flat_map(ClassCurves::names);
-        let answers = self.answers.iter().flatten().flat_map(Answered::treatments);
-        lent.chain(curves).chain(answers)
+        let found = self.found.iter().flat_map(Found::treatments);
+        lent.chain(curves).chain(found)
     }
 }
 
@@ -59,9 +62,9 @@ pub(crate) fn opened(
             }
         }),
         curves: eyes.curves().then(|| curves::of_class(scene, &eyes)),
-        answers: is_open(scene, Face::Results, period, group).then(|| answers::answers(scene)),
+        found: is_open(scene, Face::Results, period, group).then(|| answers::found(scene)),
     };
-    let nothing = opened.lent.is_none() && opened.curves.is_none() && opened.answers.is_none();
+    let nothing = opened.lent.is_none() && opened.curves.is_none() && opened.found.is_none();
     (!nothing).then_some(opened)
 }
 

@@ -18,6 +18,7 @@ pub(in crate::desk::room) struct Eyes {
     class_data: bool,
     period_curves: bool,
     day_curves: bool,
+    bands: bool,
 }
 
 impl Eyes {
@@ -35,6 +36,7 @@ impl Eyes {
             class_data,
             period_curves,
             day_curves,
+            bands: is_open(scene, Face::Forecast, period, group),
         }
     }
 
@@ -46,6 +48,7 @@ impl Eyes {
             class_data: true,
             period_curves: false,
             day_curves: false,
+            bands: false,
         }
     }
 
@@ -57,6 +60,11 @@ impl Eyes {
     /// Whether they are of all periods.
     pub(super) fn of_the_day(&self) -> bool {
         self.day_curves
+    }
+
+    /// Whether what was foretold is shown behind open curves.
+    pub(super) fn see_bands(&self) -> bool {
+        self.bands && self.curves()
     }
 
     /// Whether a bag of there is among the curves.

@@ -121,7 +121,7 @@ fn what_has_not_run_yet_is_named_and_not_judged() {
         let bags = acted.plan.bags.iter().filter(|bag| bag.period == PERIOD);
         bags.map(|bag| bag.treatment.clone()).collect()
     };
-    let found = acted.scene(super::answers::answers);
+    let found = acted.scene(super::answers::found).answers;
     let here = here(&acted);
     let mut waiting = 0;
     for answer in &found {
@@ -137,6 +137,6 @@ fn what_has_not_run_yet_is_named_and_not_judged() {
     let code = acted.plan.bags.iter().find(|bag| bag.treatment == named).expect("a bag");
     let code = code.code.parse().expect("a code");
     acted.bag(60.0 * 31.0, code, What::Zero { height_mm: 9.0 });
-    let found = acted.scene(super::answers::answers);
+    let found = acted.scene(super::answers::found).answers;
     assert!(found.iter().all(|answer| !answer.not_run.contains(&named)));
 }

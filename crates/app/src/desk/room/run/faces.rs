@@ -16,8 +16,8 @@ pub(crate) struct FaceRow {
     pub(crate) sends: String,
 }
 
-/// What stands on the run page, in the order of a class; the forecast and the background are
-/// opened with the results.
+/// What stands on the run page, in the order of a class. What was foretold is seen only behind curves
+/// that are open.
 pub(super) fn faces(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<FaceRow> {
     let wall = || Audience::Wall { period: period.name.clone() };
     let groups = || Audience::Groups { period: period.name.clone() };
@@ -25,6 +25,8 @@ pub(super) fn faces(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<FaceR
         (Face::PeriodCurves, wall(), "wall", say!(w, "face-curves-wall")),
         (Face::PeriodCurves, groups(), "groups", say!(w, "face-curves-groups")),
         (Face::DayCurves, wall(), "wall", say!(w, "face-day-wall")),
+        (Face::Forecast, wall(), "wall", say!(w, "face-forecast-wall")),
+        (Face::Forecast, groups(), "groups", say!(w, "face-forecast-groups")),
         (Face::Results, groups(), "groups", say!(w, "face-results-groups")),
     ];
     let standing = scene.ledger.standing();
