@@ -192,8 +192,12 @@ pub(crate) fn look_at(w: Wording, text: &str) -> Vec<AtLine> {
 
 /// The invented school: the one that is on the shelf, or a new one.
 pub(crate) fn invented(shelf: &Shelf, now: Timestamp) -> Result<i64, DeskError> {
+    // A colleague's invented package is another.
     let there = shelf.investigations()?;
-    if let Some(one) = there.iter().find(|one| one.kind == Kind::Invented) {
+    let title = plan_text::read(demo::plan().as_bytes()).plan.map(|plan| plan.title);
+    let is_ours =
+        |one: &&Investigation| one.kind == Kind::Invented && title.as_ref() == Some(&one.title);
+    if let Some(one) = there.iter().find(is_ours) {
         return Ok(one.id);
     }
     shelf.must_not_hold(Kind::Rehearsal)?;

@@ -52,6 +52,7 @@ mod soft;
 mod standards;
 mod start;
 mod state;
+mod take;
 mod talk;
 mod time;
 mod tls;

@@ -150,16 +150,16 @@ pub(super) const LOOKS: &[Look] = &[
     }),
     look("/i/{id}/roster", "students of a zip that is none", Mouse, |walk| {
         walk.pick("#pick", b"no zip at all");
-        walk.browser.click("#roster-look");
-        walk.browser.until("return document.querySelector('#roster-said .fault') !== null;");
+        walk.browser.click("#look");
+        walk.browser.until("return document.querySelector('#said .fault') !== null;");
     }),
     look("/i/{id}/roster", "students of a roster that is looked at", Mouse, |walk| {
         walk.pick("#pick", &class_roster());
-        walk.browser.click("#roster-look");
-        walk.browser.until("return document.querySelector('#roster-take') !== null;");
+        walk.browser.click("#look");
+        walk.browser.until("return document.querySelector('#take') !== null;");
     }),
     look("/i/{id}/roster", "students in groups", Mouse, |walk| {
-        walk.leave_by("#roster-take");
+        walk.leave_by("#take");
         walk.browser.until("return document.querySelector('.students') !== null;");
         assert!(walk.browser.text().contains("first proposal"), "{}", walk.browser.text());
         walk.browser.click("input[name=absent-1]");
@@ -219,6 +219,24 @@ pub(super) const LOOKS: &[Look] = &[
         walk.open("/shelf?find=Zibbeldorn");
     }),
     look("/years", "classes and years", Mouse, |walk| walk.open("/years")),
+    look("/package", "a colleague’s package", Mouse, |walk| walk.open("/package")),
+    look("/package", "a colleague’s package that is none", Mouse, |walk| {
+        walk.pick("#pick", b"no zip at all");
+        press(walk, "#look", "#said .fault");
+    }),
+    look("/package", "a colleague’s package that is looked at", Mouse, |walk| {
+        walk.pick_from("#pick", &format!("/i/{DURING}/data.zip"));
+        press(walk, "#look", "#take");
+    }),
+    look("/package", "a colleague’s package under a day to come", Mouse, |walk| {
+        walk.set("#day", "2999-01-01");
+        press(walk, "#take", "[data-refused] .fault");
+    }),
+    look("/i/{id}/results", "results of a colleague’s class", Mouse, |walk| {
+        walk.set("#day", "2025-03-04");
+        walk.leave_by("#take");
+        assert!(walk.path().ends_with("/results"), "{}", walk.path());
+    }),
     look("/kept", "what is kept about whom", Mouse, |walk| walk.open("/kept")),
     look("/kept", "a name is looked for", Mouse, |walk| {
         walk.set("#name", "Zibbeldorn");

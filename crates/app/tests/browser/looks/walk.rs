@@ -128,6 +128,18 @@ impl Walk<'_> {
         self.browser.run_later(script, &json!([selector, bytes]));
     }
 
+    /// Picks a file that the shelf itself gives away.
+    pub(crate) fn pick_from(&self, selector: &str, path: &str) {
+        let script = "const [[selector, path], done] = arguments;
+             fetch(path).then((answer) => answer.blob()).then((bytes) => {
+               const box = new DataTransfer();
+               box.items.add(new File([bytes], 'from-a-colleague.zip'));
+               document.querySelector(selector).files = box.files;
+               done(true);
+             });";
+        self.browser.run_later(script, &json!([selector, path]));
+    }
+
     /// Clicks what leads to another page, and waits until that page is there.
     pub(crate) fn leave_by(&self, selector: &str) {
         self.browser.run("window.left = true;");
