@@ -6,6 +6,7 @@ use super::rehearse::done_before;
 use super::room::on_shelf::{Line, in_short, work_out_rest};
 use super::room::whole_check::Checkup;
 use super::room::{Investigation, Kind, Shelf, library, plans};
+use super::shared::years_on_shelf;
 use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
 use barm_domain::amount;
@@ -293,9 +294,11 @@ pub(crate) fn on_shelf(
     Ok(ShelfView { lines, asked: asked.to_owned(), counting, damaged })
 }
 
-/// Works out the lines that are still being counted. Waits for the disk.
+/// Works out the lines that are still being counted, and what classes found beside each other, which somebody may ask for
+/// next. Waits for the disk.
 pub(crate) fn count_rest(shelf: &Shelf, now: Timestamp) -> Result<(), DeskError> {
-    work_out_rest(shelf, now)
+    work_out_rest(shelf, now)?;
+    years_on_shelf(shelf, now).map(|_| ())
 }
 
 #[cfg(test)]

@@ -19,6 +19,7 @@ mod devices;
 mod enter;
 mod events;
 mod every_bag;
+mod group;
 mod guard;
 mod head;
 mod headers;

@@ -2,6 +2,7 @@
 
 use super::whole_check::Checkup;
 use super::{Investigation, Kind, Room};
+use crate::desk::shared::YearsKept;
 use crate::desk::{DeskError, doors::Doors};
 use barm_documents::plan_text;
 use barm_domain::record::{Key, WordsKey};
@@ -26,6 +27,8 @@ pub(crate) struct Shelf {
     checkup: Mutex<Option<Checkup>>,
     /// Whether lines of the shelf are being worked out in the background.
     pub(super) counting: AtomicBool,
+    /// What was worked out of its classes beside each other.
+    pub(in crate::desk) years: Mutex<YearsKept>,
 }
 
 impl Shelf {
@@ -57,6 +60,7 @@ impl Shelf {
             rooms,
             checkup,
             counting,
+            years: Mutex::default(),
         })
     }
 
@@ -70,7 +74,11 @@ impl Shelf {
     }
 
     /// Replays an investigation without keeping it open. Waits for the disk.
-    pub(super) fn replay(&self, of: &Investigation, now: Timestamp) -> Result<Room, DeskError> {
+    pub(in crate::desk) fn replay(
+        &self,
+        of: &Investigation,
+        now: Timestamp,
+    ) -> Result<Room, DeskError> {
         self.replays.fetch_add(1, Ordering::Relaxed);
         Room::open(&self.store, of, now)
     }

@@ -11,7 +11,7 @@ mod years;
 pub(crate) use barm_documents::bundle::{Bundle, Limits};
 pub(crate) use barm_documents::package::Licence;
 pub(crate) use barm_domain::years::Difference as OverYears;
-pub(crate) use on_shelf::{years_on_shelf, years_picture};
+pub(crate) use on_shelf::{YearsKept, years_on_shelf, years_picture};
 pub(crate) use onto_shelf::{StaysBehind, put_on_shelf, stays_behind};
 pub(in crate::desk) use out::write_all;
 pub(crate) use out::{Form, Parcel, Said, share};

@@ -1,6 +1,7 @@
 //! What is told of a colleague's package, as markup that a script puts in.
 
 use super::answer::NotTaken;
+use crate::desk::editing::sentence;
 use crate::desk::shared::{StaysBehind, Taken, stays_behind};
 use crate::desk::{DeskError, Wording, say};
 use maud::{Markup, html};
@@ -14,7 +15,7 @@ pub(super) fn offer(w: Wording, taken: &Taken) -> Markup {
         None => say!(w, "take-no-license"),
     };
     html! {
-        h3 { (say!(w, "take-in-it")) }
+        h3.addrow { (say!(w, "take-in-it")) }
         @if opened.made_up { p.warns { (say!(w, "take-made-up")) } }
         ul {
             li {
@@ -28,9 +29,9 @@ pub(super) fn offer(w: Wording, taken: &Taken) -> Markup {
             li { (say!(w, "take-no-dates")) }
         }
         (treatments(w, taken))
-        h3 { (say!(w, "take-left")) }
+        h3.addrow { (say!(w, "take-left")) }
         (left(w, taken))
-        h3 { (say!(w, "take-keep-head")) }
+        h3.addrow { (say!(w, "take-keep-head")) }
         div.fields {
             div.one.wide {
                 label for="title" { (say!(w, "take-name")) }
@@ -56,7 +57,7 @@ fn treatments(w: Wording, taken: &Taken) -> Markup {
                 th scope="col" { (say!(w, "take-beside")) }
             } }
             tbody { @for one in taken.treatments() { tr {
-                th scope="row" { (one.name) }
+                td { (one.name) }
                 td.r { (one.bags) }
                 td { (one.beside.unwrap_or_default()) }
             } } }
@@ -89,15 +90,19 @@ pub(super) fn kept(w: Wording, id: i64) -> Markup {
 /// Why nothing was taken.
 pub(super) fn refused(w: Wording, why: &NotTaken) -> Markup {
     let says = match why {
-        NotTaken::Package(DeskError::Package { why, .. }) => format!("{why}."),
-        NotTaken::Package(DeskError::Rebuilt { why, .. }) => format!("{why}."),
+        // A name of a file stays as it is.
+        NotTaken::Package(DeskError::Package { why, .. }) if why.file.is_some() => {
+            format!("{why}.")
+        }
+        NotTaken::Package(DeskError::Package { why, .. }) => sentence(&why.to_string()),
+        NotTaken::Package(DeskError::Rebuilt { why, .. }) => sentence(&why.to_string()),
         NotTaken::Package(DeskError::Plan(mistakes)) => {
             let mistakes = mistakes.mistakes.iter();
             let says: Vec<String> =
-                mistakes.map(|one| format!("{}; {}.", one.what, one.fix)).collect();
+                mistakes.map(|one| sentence(&format!("{}; {}", one.what, one.fix))).collect();
             format!("{} {}", say!(w, "take-no-plan"), says.join(" "))
         }
-        NotTaken::Package(error) => format!("{error}."),
+        NotTaken::Package(error) => sentence(&error.to_string()),
         NotTaken::Day => say!(w, "take-no-day"),
         NotTaken::Title => say!(w, "take-no-title"),
     };
