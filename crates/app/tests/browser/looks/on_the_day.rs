@@ -5,7 +5,7 @@ use super::{Look, look};
 use crate::eyes::Hands::Mouse;
 use barm_documents::bundle::pack;
 
-fn press(walk: &Walk<'_>, button: &str, then: &str) {
+pub(super) fn press(walk: &Walk<'_>, button: &str, then: &str) {
     walk.browser.click(button);
     walk.browser.until(&format!("return document.querySelector(\"{then}\") !== null;"));
 }
@@ -149,12 +149,12 @@ pub(super) const LOOKS: &[Look] = &[
         walk.open(&format!("/i/{DURING}/roster"));
     }),
     look("/i/{id}/roster", "students of a zip that is none", Mouse, |walk| {
-        walk.pick("#pick", b"no zip at all");
+        walk.pick("#pick", "roster.zip", b"no zip at all");
         walk.browser.click("#look");
         walk.browser.until("return document.querySelector('#said .fault') !== null;");
     }),
     look("/i/{id}/roster", "students of a roster that is looked at", Mouse, |walk| {
-        walk.pick("#pick", &class_roster());
+        walk.pick("#pick", "roster.zip", &class_roster());
         walk.browser.click("#look");
         walk.browser.until("return document.querySelector('#take') !== null;");
     }),
@@ -210,32 +210,6 @@ pub(super) const LOOKS: &[Look] = &[
     }),
     look("/i/{id}/names", "names and notes", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/names"));
-    }),
-    look("/shelf", "a shelf that is looked through", Mouse, |walk| {
-        walk.open("/shelf?find=maple");
-        assert!(walk.browser.text().contains("Show all"));
-    }),
-    look("/shelf", "a shelf without what is looked for", Mouse, |walk| {
-        walk.open("/shelf?find=Zibbeldorn");
-    }),
-    look("/years", "classes and years", Mouse, |walk| walk.open("/years")),
-    look("/package", "a colleague’s package", Mouse, |walk| walk.open("/package")),
-    look("/package", "a colleague’s package that is none", Mouse, |walk| {
-        walk.pick("#pick", b"no zip at all");
-        press(walk, "#look", "#said .fault");
-    }),
-    look("/package", "a colleague’s package that is looked at", Mouse, |walk| {
-        walk.pick_from("#pick", &format!("/i/{DURING}/data.zip"));
-        press(walk, "#look", "#take");
-    }),
-    look("/package", "a colleague’s package under a day to come", Mouse, |walk| {
-        walk.set("#day", "2999-01-01");
-        press(walk, "#take", "[data-refused] .fault");
-    }),
-    look("/i/{id}/results", "results of a colleague’s class", Mouse, |walk| {
-        walk.set("#day", "2025-03-04");
-        walk.leave_by("#take");
-        assert!(walk.path().ends_with("/results"), "{}", walk.path());
     }),
     look("/kept", "what is kept about whom", Mouse, |walk| walk.open("/kept")),
     look("/kept", "a name is looked for", Mouse, |walk| {
