@@ -30,6 +30,7 @@ pub mod permeation;
 pub mod prior;
 pub mod ruler;
 pub mod setup;
+pub mod side_by_side;
 pub mod slip;
 pub mod statistics;
 pub mod stoichiometry;

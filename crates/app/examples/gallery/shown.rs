@@ -152,6 +152,36 @@ pub(crate) const SHOWN: &[Shown] = &[
     ),
     page(
         AFTER,
+        "students",
+        "students-in-groups-at-1366",
+        "A school’s roster in groups: who gets what, and a mark of their own.",
+    ),
+    page(
+        AFTER,
+        "standards",
+        "standards-at-1366",
+        "Which standard is shown by what groups handed in: no product, no tick.",
+    ),
+    page(
+        AFTER,
+        "another-round",
+        "another-round-with-proposals-at-1366",
+        "What a class could make next, the most telling first.",
+    ),
+    page(
+        AFTER,
+        "colleague",
+        "a-colleague-s-package-that-is-looked-at-at-1366",
+        "A colleague’s data package, looked at before anything is kept.",
+    ),
+    page(
+        AFTER,
+        "years",
+        "classes-and-years-together-at-1366",
+        "The same question over classes and years.",
+    ),
+    page(
+        AFTER,
         "kept",
         "what-is-kept-about-whom-at-1366",
         "Everything that is kept about people, on one page.",

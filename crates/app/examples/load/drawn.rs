@@ -3,8 +3,9 @@
 
 use crate::Fallible;
 use crate::browser::Browser;
-use crate::school::{Device, PASSPHRASE, Server};
+use crate::school::Device;
 use crate::sending::{height, share};
+use crate::server::{PASSPHRASE, Server};
 use serde_json::{Value, json};
 use std::thread;
 use std::time::{Duration, SystemTime, UNIX_EPOCH};

@@ -26,6 +26,7 @@ mod line;
 mod run_page;
 mod school;
 mod sending;
+mod server;
 mod streams;
 #[path = "../../tests/browser/wire.rs"]
 mod wire;

@@ -3,8 +3,9 @@
 
 use crate::Fallible;
 use crate::line::Line;
-use crate::school::{Device, Server};
+use crate::school::Device;
 use crate::sending::{send, share};
+use crate::server::Server;
 use crate::streams::listen;
 use serde_json::Value;
 use std::io::{BufRead, BufReader};

@@ -27,7 +27,7 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCode, Failure> {
     // A day that stands for the one that nobody told.
     let today = Timestamp::now().to_zoned_datetime(TimeZone::UTC).date();
-    let taken = take(&arguments.package, arguments.to.as_deref(), today)?;
+    let (taken, files) = take(&arguments.package, arguments.to.as_deref(), today)?;
     let (opened, own) = (&taken.package.opened, &taken.investigation);
     page::title(out, &taken.package.name())?;
     let licence = opened.licence.map_or("none that is known here", |licence| licence.id());
@@ -38,13 +38,10 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
     }
     page::paragraph(out, 0, &about.join(" "))?;
     page::part(out, "Treatments")?;
-    let rows = own.plan.treatments().map(|(question, treatment)| {
-        let bags = own.plan.bags.iter().filter(|bag| bag.treatment == treatment.name);
-        let asked = own.plan.questions.iter().find(|one| one.id == question);
-        let beside = asked.and_then(|asked| asked.reference_of(treatment));
-        let beside = beside.and_then(|name| name.split(' ').next()).unwrap_or_default();
-        vec![treatment.name.clone(), bags.count().to_string(), beside.to_owned()]
-    });
+    let rows = taken
+        .treatments()
+        .into_iter()
+        .map(|one| vec![one.name, one.bags.to_string(), one.beside.unwrap_or_default()]);
     page::rows(out, &["", "bags", "beside"], &[1], rows.collect::<Vec<_>>())?;
     let (periods, heights) = (own.plan.periods.len(), own.readings.len());
     let word = if periods == 1 { "period" } else { "periods" };
@@ -65,7 +62,7 @@ pub(super) fn run(arguments: &Arguments, out: &mut impl Write) -> Result<ExitCod
         page::paragraph(out, 0, &says)?;
     }
     writeln!(out)?;
-    let [plan, readings] = taken.files.as_slice() else {
+    let [plan, readings] = files.as_slice() else {
         page::paragraph(
             out,
             0,

@@ -6,6 +6,7 @@ use barm_documents::plan_text;
 use barm_documents::readings::{self, ReadingsFile};
 use barm_domain::plan::Plan;
 use barm_domain::reading::Rejected;
+use barm_domain::result::taught::DayTaught;
 use barm_domain::round_two::{
     By, Handed, Pooled, Proposal, Proposals, RoundOne, pool, propose,
 };
@@ -19,6 +20,8 @@ pub(crate) struct Next {
     pub(crate) proposals: Proposals,
     /// What the forecasts rest on, and what has to be known of the readings.
     pub(crate) notes: Vec<String>,
+    /// What the day taught, if it taught anything.
+    pub(crate) day: Option<DayTaught>,
 }
 
 /// Both rounds together.
@@ -56,7 +59,7 @@ pub(crate) fn round_two(
     Ok(Next { notes, ..next })
 }
 
-/// The same from readings that were analyzed; `poured` is how warm the water of a bag was (°C), by its code, where that
+/// The same from readings that were analyzed, and from what their day taught where that is known; `poured` is how warm the water of a bag was (°C), by its code, where that
 /// was measured.
 pub(crate) fn next_of(
     plan: &Plan,
@@ -68,11 +71,10 @@ pub(crate) fn next_of(
     let mut notes = Vec::new();
     let result = analysis.result.clone();
     progress.step("learning from the day", 0, 1);
-    let learned = match analysis.with_day(plan, poured) {
-        Ok(analysis) => analysis.day.map(|day| {
-            notes.push(super::voice(plan).day_rests_on(&day));
-            day.learned
-        }),
+    let taught =
+        if analysis.day.is_some() { Ok(analysis) } else { analysis.with_day(plan, poured) };
+    let day = match taught {
+        Ok(analysis) => analysis.day,
         Err(DeskError::Day(error)) => {
             notes.push(format!(
                 "What the day teaches could not be worked out ({error}); forecasts go by what is usual."
@@ -81,11 +83,14 @@ pub(crate) fn next_of(
         }
         Err(other) => return Err(other),
     };
-    let learned = learned.unwrap_or_default();
+    if let Some(day) = &day {
+        notes.push(super::voice(plan).day_rests_on(day));
+    }
+    let learned = day.as_ref().map(|day| day.learned.clone()).unwrap_or_default();
     let one = RoundOne { plan, result: &result, learned: &learned };
     let proposals =
         propose(&one, by, &|done, of| progress.step("weighing second rounds", done, of))?;
-    Ok(Next { proposals, notes })
+    Ok(Next { proposals, notes, day })
 }
 
 /// One of the proposals by its rank, from 1.

@@ -6,6 +6,7 @@ use super::rehearse::done_before;
 use super::room::on_shelf::{Line, in_short, work_out_rest};
 use super::room::whole_check::Checkup;
 use super::room::{Investigation, Kind, Shelf, library, plans};
+use super::shared::years_on_shelf;
 use super::{DeskError, Wording, demo, ready_plan, say};
 use barm_documents::plan_text::{self, Mistake};
 use barm_domain::amount;
@@ -192,8 +193,12 @@ pub(crate) fn look_at(w: Wording, text: &str) -> Vec<AtLine> {
 
 /// The invented school: the one that is on the shelf, or a new one.
 pub(crate) fn invented(shelf: &Shelf, now: Timestamp) -> Result<i64, DeskError> {
+    // A colleague's invented package is another.
     let there = shelf.investigations()?;
-    if let Some(one) = there.iter().find(|one| one.kind == Kind::Invented) {
+    let title = plan_text::read(demo::plan().as_bytes()).plan.map(|plan| plan.title);
+    let is_ours =
+        |one: &&Investigation| one.kind == Kind::Invented && title.as_ref() == Some(&one.title);
+    if let Some(one) = there.iter().find(is_ours) {
         return Ok(one.id);
     }
     shelf.must_not_hold(Kind::Rehearsal)?;
@@ -289,9 +294,11 @@ pub(crate) fn on_shelf(
     Ok(ShelfView { lines, asked: asked.to_owned(), counting, damaged })
 }
 
-/// Works out the lines that are still being counted. Waits for the disk.
+/// Works out the lines that are still being counted, and what classes found beside each other, which somebody may ask for
+/// next. Waits for the disk.
 pub(crate) fn count_rest(shelf: &Shelf, now: Timestamp) -> Result<(), DeskError> {
-    work_out_rest(shelf, now)
+    work_out_rest(shelf, now)?;
+    years_on_shelf(shelf, now).map(|_| ())
 }
 
 #[cfg(test)]

@@ -33,7 +33,7 @@ static ASSETS: &[Asset] = &[
     asset!("sheet.css", STYLE),
     asset!("door.css", STYLE),
     asset!("roster.css", STYLE),
-    asset!("roster.js", SCRIPT),
+    asset!("look-first.js", SCRIPT),
     asset!("run.css", STYLE),
     asset!("wall.css", STYLE),
     asset!("plan.css", STYLE),

@@ -4,8 +4,8 @@ use super::state::Web;
 use super::{
     again, aide, approve, assets, bench, claim, claims, devices, enter, events, every_bag,
     guard, headers, host, join, kept, marks, network, page, pilot, plan, plan_together,
-    prepare, print, rehearse, results, roster, round, run, sign_in, standards, start, talk,
-    time, trouble, wall, years,
+    prepare, print, rehearse, results, roster, round, run, sign_in, standards, start, take,
+    talk, time, trouble, wall, years,
 };
 use crate::desk::doors::Part;
 use axum::Router;
@@ -97,10 +97,10 @@ impl Route {
         self
     }
 
-    /// Takes a school's roster.
+    /// Takes a zip: a school's roster or a colleague's data package.
     #[must_use]
-    fn takes_a_roster(mut self) -> Self {
-        self.rules.most = ROSTER;
+    fn takes_a_zip(mut self) -> Self {
+        self.rules.most = ZIP;
         self
     }
 
@@ -114,8 +114,8 @@ impl Route {
 const SMALL: usize = 64 * 1024;
 /// Most that may be sent where a plan is taken (bytes).
 const PLAN: usize = 1024 * 1024;
-/// Most that may be sent where a school's roster is taken (bytes).
-const ROSTER: usize = 8 * 1024 * 1024;
+/// Most that may be sent where a zip is taken (bytes).
+const ZIP: usize = 8 * 1024 * 1024;
 
 /// An address that is read.
 pub(super) fn get<H, T>(path: &'static str, who: &'static [Role], handler: H) -> Route
@@ -172,6 +172,9 @@ pub(super) fn table() -> Vec<Route> {
         post("/start/invented", TEACHER, start::invented),
         post("/start/again", TEACHER, start::again),
         get("/years", TEACHER, years::show),
+        get("/package", TEACHER, take::show),
+        post("/package/look", TEACHER, take::look).takes_a_zip(),
+        post("/package/take", TEACHER, take::keep).takes_a_zip(),
         get("/i/{id}/plan", TEACHER, plan::show),
         get("/i/{id}/plan/text", TEACHER, plan::text),
         post("/i/{id}/plan", TEACHER, plan::post).takes_a_plan(),
@@ -225,8 +228,8 @@ pub(super) fn table() -> Vec<Route> {
         // Students and groups, and grades as files.
         get("/i/{id}/roster", TEACHER, roster::show),
         post("/i/{id}/roster", TEACHER, roster::save),
-        post("/i/{id}/roster/look", TEACHER, roster::look).takes_a_roster(),
-        post("/i/{id}/roster/take", TEACHER, roster::take).takes_a_roster(),
+        post("/i/{id}/roster/look", TEACHER, roster::look).takes_a_zip(),
+        post("/i/{id}/roster/take", TEACHER, roster::take).takes_a_zip(),
         get("/i/{id}/grades/{period}/{file}", TEACHER, roster::grades),
         // What is kept, for how long, and copies of it.
         get("/i/{id}/names", TEACHER, kept::words),

@@ -19,6 +19,12 @@ pub struct Foreseen {
     pub rise_mm: (f64, f64, f64),
 }
 
+/// A treatment that was followed.
+pub(super) struct Followed {
+    rises: Rises,
+    foreseen: Foreseen,
+}
+
 /// What is believed of every treatment that could be made.
 pub(super) struct Beliefs {
     rises: BTreeMap<String, Rises>,
@@ -35,12 +41,11 @@ impl Beliefs {
     ///
     /// # Errors
     /// [`OutlookError`] says why it cannot be followed.
-    pub(super) fn follow(
-        &mut self,
+    pub(super) fn followed(
         plan: &Plan,
         treatment: &Treatment,
         minute: f64,
-    ) -> Result<(), OutlookError> {
+    ) -> Result<Followed, OutlookError> {
         let look = Look { draws: DAYS, ..Look::default() };
         let made: Expected = expected(plan, treatment, DAYS, look.seed)?;
         let ahead = forecast(plan, treatment, look)?.forecast;
@@ -48,10 +53,15 @@ impl Beliefs {
         let band = ahead.rise_mm().band();
         let of = |values: &[f64]| values.get(at).copied().unwrap_or_default();
         let rise_mm = (of(&band.low), of(&band.median), of(&band.high));
-        let name = treatment.name.clone();
-        self.rises.insert(name.clone(), made.at(minute));
-        self.foreseen.insert(name.clone(), Foreseen { treatment: name, rise_mm });
-        Ok(())
+        let foreseen = Foreseen { treatment: treatment.name.clone(), rise_mm };
+        Ok(Followed { rises: made.at(minute), foreseen })
+    }
+
+    /// Takes in a treatment that was followed.
+    pub(super) fn add(&mut self, followed: Followed) {
+        let Followed { rises, foreseen } = followed;
+        self.rises.insert(foreseen.treatment.clone(), rises);
+        self.foreseen.insert(foreseen.treatment.clone(), foreseen);
     }
 
     /// Whether a treatment was followed.

@@ -42,7 +42,13 @@ struct Set {
 /// group that makes bags makes the reference too, so that neither its way of working nor its period is
 /// mistaken for the treatment; and as few periods as will do make them, because each is a block. No code of
 /// round one is given out again.
-pub(super) fn plan_of(first: &Plan, idea: &Idea) -> Result<Plan, NoPlan> {
+///
+/// `had` are the [`faults`] of the first plan, which are nothing new.
+pub(super) fn plan_of(
+    first: &Plan,
+    idea: &Idea,
+    had: &[(&'static str, String)],
+) -> Result<Plan, NoPlan> {
     let mut plan = first.clone();
     plan.title = format!("{} (round two)", first.title);
     plan.round = if first.round == Round::First { Round::Second } else { Round::Only };
@@ -54,19 +60,20 @@ pub(super) fn plan_of(first: &Plan, idea: &Idea) -> Result<Plan, NoPlan> {
     }
     let sets = sets(&idea.pairs);
     seat(&mut plan, first, &sets, idea.each)?;
-    let had = faults(first);
     let new = |plan: &Plan| faults(plan).into_iter().find(|fault| !had.contains(fault));
-    if new(&plan).is_some() {
+    let mut fault = new(&plan);
+    if fault.is_some() {
         with_controls(&mut plan, first)?;
+        fault = new(&plan);
     }
-    match new(&plan) {
+    match fault {
         Some((code, _)) => Err(NoPlan::Fault(code.to_owned())),
         None => Ok(plan),
     }
 }
 
 /// Faults of a plan by code and what they are about; places are not compared, as they move.
-fn faults(plan: &Plan) -> Vec<(&'static str, String)> {
+pub(super) fn faults(plan: &Plan) -> Vec<(&'static str, String)> {
     let found = check(plan, &[]).into_iter();
     found
         .filter(|finding| finding.severity == Severity::Fault)

@@ -13,6 +13,7 @@ use barm_science::statistics::second_look::{
     FIRST_OF_TWO, Sides, TOTAL, TwoLooks, share_of_bags,
 };
 use std::collections::BTreeMap;
+use std::sync::{Mutex, PoisonError};
 
 pub use barm_science::statistics::expected_gain::By;
 
@@ -43,7 +44,7 @@ pub(super) struct Grounds<'a> {
     pub(super) result: &'a ClassResult,
     pub(super) beliefs: &'a Beliefs,
     /// Levels that were worked out already.
-    pub(super) levels: Levels,
+    pub(super) levels: Mutex<Levels>,
 }
 
 /// Nominal levels of the pooled look by bags and degrees of freedom (round one's bags, round two's, degrees of
@@ -53,11 +54,11 @@ type Levels = BTreeMap<([u64; 4], u64, usize), f64>;
 impl Grounds<'_> {
     /// What an idea brings with the bags of its plan; nothing where a treatment could not be followed or the
     /// numbers allow no answer.
-    pub(super) fn told(&mut self, idea: &Idea, made: &Plan) -> Option<Vec<Told>> {
+    pub(super) fn told(&self, idea: &Idea, made: &Plan) -> Option<Vec<Told>> {
         idea.pairs.iter().map(|pair| self.one(idea, pair, &made.bags)).collect()
     }
 
-    fn one(&mut self, idea: &Idea, pair: &Pair, bags: &[PlannedBag]) -> Option<Told> {
+    fn one(&self, idea: &Idea, pair: &Pair, bags: &[PlannedBag]) -> Option<Told> {
         let apart = self.beliefs.apart(&pair.treatment, &pair.reference)?;
         let count = |name: &str| bags.iter().filter(|bag| bag.treatment == name).count();
         let added = (count(&pair.treatment), count(&pair.reference));
@@ -100,16 +101,22 @@ impl Grounds<'_> {
     }
 
     /// What round one left of the chance that both looks have.
-    fn left(&mut self, estimate: &Estimate, added: Sides, sd: f64, comparisons: usize) -> f64 {
+    fn left(&self, estimate: &Estimate, added: Sides, sd: f64, comparisons: usize) -> f64 {
         let (first, _) = worth(estimate, sd);
         let bits = [first.bags, first.bags_reference, added.bags, added.bags_reference];
         // Degrees of freedom change little within a hundredth.
         let df = (100.0 * estimate.df.min(1e6)).round();
         let key = (bits.map(f64::to_bits), df as u64, comparisons);
-        *self.levels.entry(key).or_insert_with(|| {
-            let inside = (added.bags + added.bags_reference - 1.0).max(1.0);
-            pooled_level(first, added, (estimate.df, estimate.df + inside), comparisons)
-        })
+        let known = || self.levels.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(level) = known().get(&key) {
+            return *level;
+        }
+        // Whoever else works it out meanwhile finds the same.
+        let inside = (added.bags + added.bags_reference - 1.0).max(1.0);
+        let level =
+            pooled_level(first, added, (estimate.df, estimate.df + inside), comparisons);
+        known().insert(key, level);
+        level
     }
 }
 

@@ -1,7 +1,7 @@
 //! Second rounds, the most telling first.
 
 use super::belief::{Beliefs, Foreseen, worth};
-use super::deal::plan_of;
+use super::deal::{faults, plan_of};
 use super::gain::{By, Grounds, Told, in_all};
 use super::idea::{Idea, Reason};
 use super::ideas::ideas;
@@ -13,8 +13,9 @@ use crate::plan::{Plan, Round, Treatment};
 use crate::prep::Worth;
 use crate::result::ClassResult;
 use barm_science::prior::Learned;
+use barm_science::side_by_side::each;
 use barm_science::statistics::expected_gain::{Gain, rank};
-use std::collections::BTreeMap;
+use std::sync::{Mutex, PoisonError};
 
 /// The most second rounds that are weighed against each other.
 pub const MOST: usize = 200;
@@ -76,7 +77,7 @@ pub struct Proposals {
 pub fn propose(
     one: &RoundOne<'_>,
     by: By,
-    progress: &dyn Fn(usize, usize),
+    progress: &(dyn Fn(usize, usize) + Sync),
 ) -> Result<Proposals, NoRoundTwo> {
     let minute = one.result.minute.ok_or(NoRoundTwo::NoReadings)?;
     if one.result.questions.iter().all(|answer| answer.comparisons.is_empty()) {
@@ -88,29 +89,42 @@ pub fn propose(
     all.truncate(MOST);
     let treatments = treatments(one.plan, &all);
     let steps = treatments.len() + all.len();
+    // They are heard one after the other, however many work at it.
+    let done = Mutex::new(0);
+    let step = || {
+        let mut done = done.lock().unwrap_or_else(PoisonError::into_inner);
+        *done += 1;
+        progress(*done, steps);
+    };
+    let followed = each(treatments.len(), |at| {
+        let followed = Beliefs::followed(&knowing, treatments[at], minute);
+        step();
+        followed
+    });
     let (mut beliefs, mut failed) = (Beliefs::none(), Vec::new());
-    for (done, treatment) in treatments.into_iter().enumerate() {
-        if let Err(error) = beliefs.follow(&knowing, treatment, minute) {
-            failed.push(error);
+    for one in followed {
+        match one {
+            Ok(one) => beliefs.add(one),
+            Err(error) => failed.push(error),
         }
-        progress(done + 1, steps);
     }
-    let before = steps - all.len();
-    let mut grounds = Grounds {
+    let grounds = Grounds {
         plan: one.plan,
         result: one.result,
         beliefs: &beliefs,
-        levels: BTreeMap::new(),
+        levels: Mutex::default(),
     };
-    let mut found = Vec::new();
-    for (done, idea) in all.iter().enumerate() {
-        found.extend(proposal(idea, &mut grounds));
-        progress(before + done + 1, steps);
-    }
+    let had = faults(one.plan);
+    let found = each(all.len(), |at| {
+        let found = proposal(&all[at], &grounds, &had);
+        step();
+        found
+    });
+    let found: Vec<Proposal> = found.into_iter().flatten().collect();
     if found.is_empty() {
         return Err(NoRoundTwo::NoneFits { tried: all.len() });
     }
-    let gains: Vec<Gain> = found.iter().map(|one: &Proposal| one.gain).collect();
+    let gains: Vec<Gain> = found.iter().map(|one| one.gain).collect();
     let mut found: Vec<Option<Proposal>> = found.into_iter().map(Some).collect();
     let ranked = rank(&gains, by).into_iter().filter_map(|at| found[at].take()).collect();
     Ok(Proposals { ranked, by, round: one.plan.round, tried: all.len(), failed })
@@ -131,12 +145,16 @@ fn treatments<'a>(plan: &'a Plan, ideas: &'a [Idea]) -> Vec<&'a Treatment> {
     all
 }
 
-fn proposal(idea: &Idea, grounds: &mut Grounds<'_>) -> Option<Proposal> {
+fn proposal(
+    idea: &Idea,
+    grounds: &Grounds<'_>,
+    had: &[(&'static str, String)],
+) -> Option<Proposal> {
     let followed = |name: &String| grounds.beliefs.has(name);
     if !idea.pairs.iter().all(|pair| followed(&pair.treatment) && followed(&pair.reference)) {
         return None;
     }
-    let plan = plan_of(grounds.plan, idea).ok()?;
+    let plan = plan_of(grounds.plan, idea, had).ok()?;
     let told = grounds.told(idea, &plan)?;
     let worth = worth(&plan)?;
     let mut names: Vec<&String> = Vec::new();

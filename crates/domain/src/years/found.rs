@@ -1,7 +1,7 @@
 //! Differences that several classes measured.
 
+use super::at_minute::AtMinute;
 use super::side::Side;
-use crate::result::{self, ClassResult};
 use crate::shared::{Investigation, Shared};
 use barm_science::statistics::meta::{Between, MetaError, Pooled, Study, Summary, pool};
 use std::collections::BTreeMap;
@@ -74,39 +74,48 @@ pub struct Years {
     pub passed_over: Vec<PassedOver>,
 }
 
-/// A comparison of a class: question, treatment, reference.
-type Pair = (String, String, String);
-
 /// A difference while classes are gathered.
 struct Gathered {
     treatment: Side,
     reference: Side,
-    of: Vec<(usize, Pair, Side, Side)>,
+    /// Class, place among its comparisons, both sides.
+    of: Vec<(usize, usize, Side, Side)>,
 }
 
 impl Years {
     /// Compares classes. All bags count, also those that were set aside, as in the verdict of each class.
     pub fn of(classes: &[Class]) -> Self {
+        let found = |at: usize, minute: Option<f64>| {
+            let class: &Class = classes.get(at)?;
+            minute.map_or_else(|| class.latest(), |minute| Some(class.at(minute)))
+        };
+        Self::by(classes, found)
+    }
+
+    /// The same where what each class found is known already, or asked elsewhere: `found` gives it for the class at a
+    /// place at a minute, or, without one, at its [`latest`](Class::latest).
+    pub fn by(
+        classes: &[Class],
+        mut found: impl FnMut(usize, Option<f64>) -> Option<AtMinute>,
+    ) -> Self {
         let passed_over = passed_over(classes);
         let out = |at: usize| {
             passed_over.iter().any(|one| match one {
                 PassedOver::Same { class, .. } | PassedOver::MadeUp { class } => *class == at,
             })
         };
-        let mut minutes: BTreeMap<usize, f64> = BTreeMap::new();
+        let mut latest: BTreeMap<usize, f64> = BTreeMap::new();
         let mut made = Made::new();
         let mut gathered: Vec<Gathered> = Vec::new();
         for (at, class) in classes.iter().enumerate().filter(|(at, _)| !out(*at)) {
-            let own = &class.investigation;
-            let result = result::analyze(&own.plan, &[], &own.readings, &own.set_aside);
-            let Some(minute) = result.minute else { continue };
-            minutes.insert(at, minute);
-            gather(at, class, &result, &mut gathered);
-            made.insert((at, minute.to_bits()), result);
+            let Some(own) = found(at, None) else { continue };
+            latest.insert(at, own.minute);
+            gather(at, class, &own, &mut gathered);
+            made.insert((at, own.minute.to_bits()), own);
         }
         let mut differences: Vec<Difference> = gathered
             .into_iter()
-            .filter_map(|one| difference(classes, &minutes, one, &mut made))
+            .filter_map(|one| difference(&latest, one, &mut made, &mut found))
             .collect();
         // A stable order: of as many classes, as they came.
         differences.sort_by_key(|one| std::cmp::Reverse(one.classes.len()));
@@ -130,60 +139,56 @@ fn passed_over(classes: &[Class]) -> Vec<PassedOver> {
     passed
 }
 
-fn gather(at: usize, class: &Class, result: &ClassResult, gathered: &mut Vec<Gathered>) {
+fn gather(at: usize, class: &Class, own: &AtMinute, gathered: &mut Vec<Gathered>) {
     let rows = class.shared.rows();
     let side = |name: &str| Side::of(rows, *class.investigation.names.get(name)?);
-    for answer in &result.questions {
-        for one in &answer.comparisons {
-            let sides = side(&one.treatment).zip(side(&one.reference));
-            let Some((treatment, reference)) = sides else { continue };
-            let pair = (answer.question.clone(), one.treatment.clone(), one.reference.clone());
-            let fits = |known: &&mut Gathered| {
-                known.treatment.is_like(&treatment)
-                    && known.reference.is_like(&reference)
-                    && known.of.iter().all(|(class, ..)| *class != at)
-            };
-            let of = (at, pair, treatment.clone(), reference.clone());
-            match gathered.iter_mut().find(fits) {
-                Some(known) => known.of.push(of),
-                None => gathered.push(Gathered { treatment, reference, of: vec![of] }),
-            }
+    for (place, one) in own.compared.iter().enumerate() {
+        let sides = side(&one.treatment).zip(side(&one.reference));
+        let Some((treatment, reference)) = sides else { continue };
+        let fits = |known: &&mut Gathered| {
+            known.treatment.is_like(&treatment)
+                && known.reference.is_like(&reference)
+                && known.of.iter().all(|(class, ..)| *class != at)
+        };
+        let of = (at, place, treatment.clone(), reference.clone());
+        match gathered.iter_mut().find(fits) {
+            Some(known) => known.of.push(of),
+            None => gathered.push(Gathered { treatment, reference, of: vec![of] }),
         }
     }
 }
 
 /// What a class found at a minute, worked out once.
-type Made = BTreeMap<(usize, u64), ClassResult>;
+type Made = BTreeMap<(usize, u64), AtMinute>;
 
 fn difference(
-    classes: &[Class],
-    minutes: &BTreeMap<usize, f64>,
+    latest: &BTreeMap<usize, f64>,
     gathered: Gathered,
     made: &mut Made,
+    found_at: &mut impl FnMut(usize, Option<f64>) -> Option<AtMinute>,
 ) -> Option<Difference> {
-    let own = gathered.of.iter().filter_map(|(class, ..)| minutes.get(class).copied());
+    let own = gathered.of.iter().filter_map(|(class, ..)| latest.get(class).copied());
     let minute = own.min_by(f64::total_cmp)?;
     let mut found = Vec::new();
     let mut studies = Vec::new();
-    for (class, pair, ..) in &gathered.of {
-        let own = &classes.get(*class)?.investigation;
-        let result = made.entry((*class, minute.to_bits())).or_insert_with(|| {
-            result::analyze_at(&own.plan, &own.readings, &own.set_aside, minute)
+    for (class, place, ..) in &gathered.of {
+        let at_own = made.get(&(*class, latest.get(class)?.to_bits()))?.compared.get(*place)?;
+        let pair =
+            (at_own.question.clone(), at_own.treatment.clone(), at_own.reference.clone());
+        let key = (*class, minute.to_bits());
+        if !made.contains_key(&key) {
+            made.insert(key, found_at(*class, Some(minute))?);
+        }
+        let told = made.get(&key)?.compared.iter().find(|one| {
+            (&one.question, &one.treatment, &one.reference) == (&pair.0, &pair.1, &pair.2)
         });
-        let (question, treatment, reference) = pair;
-        let answer = result.questions.iter().find(|one| one.question == *question)?;
-        let mut compared = answer.comparisons.iter();
-        let told = compared
-            .find(|one| one.treatment == *treatment && one.reference == *reference)
-            .map(|one| &one.with)?;
-        let study = told
-            .difference
-            .map(|one| Study::estimated(one.difference, one.se, one.df.max(1.0)));
+        let told = told?;
+        let study = told.study();
         let alone = study.and_then(|study| pool(&[study], Between::Reml).ok());
         studies.extend(study.filter(|_| alone.is_some()));
         found.push(Found {
             class: *class,
-            bags: (told.n, told.n_reference),
+            bags: told.bags,
             difference: alone.map(|alone| alone.mean),
         });
     }

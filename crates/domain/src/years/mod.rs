@@ -4,10 +4,12 @@
 //! the bags of both sides are [alike](Side::is_like). What they found is compared at the latest minute that
 //! all of them share, and put together by [`pool`]: classes may truly differ.
 
+mod at_minute;
 mod found;
 mod said;
 mod side;
 
+pub use at_minute::{AtMinute, Compared};
 pub use found::{Class, Difference, Found, PassedOver, Years};
 pub use side::Side;
 

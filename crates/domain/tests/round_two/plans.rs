@@ -8,8 +8,8 @@ use barm_domain::round_two::{By, MOST, Proposals, Reason, RoundOne, propose};
 use barm_domain::testing::{food, treatment};
 use barm_science::prior::Learned;
 use barm_science::statistics::chance::Chance;
-use std::cell::Cell;
 use std::collections::BTreeSet;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// Second rounds of a class whose sugars hardly differ.
 pub(crate) fn proposals(plan: &Plan, by: By) -> Proposals {
@@ -113,14 +113,15 @@ fn they_stand_in_the_order_that_was_asked_for_and_every_step_is_told() {
     let readings = scattered(&plan, |_| 6.0, 3.0, &mut Chance::from_seed(8));
     let result = found(&plan, &readings);
     let one = RoundOne { plan: &plan, result: &result, learned: &Learned::default() };
-    let (last, total) = (Cell::new(0), Cell::new(0));
+    let (last, total) = (AtomicUsize::new(0), AtomicUsize::new(0));
     propose(&one, By::Clear, &|done, of| {
-        assert_eq!(done, last.get() + 1);
-        last.set(done);
-        total.set(of);
+        // One after the other, however many work at it.
+        assert_eq!(last.swap(done, Ordering::SeqCst) + 1, done);
+        total.store(of, Ordering::SeqCst);
     })
     .expect("second rounds");
-    assert!(last.get() > 0 && last.get() == total.get());
+    let (last, total) = (last.into_inner(), total.into_inner());
+    assert!(last > 0 && last == total);
 }
 
 #[test]

@@ -14,7 +14,7 @@ mod packet;
 mod pilot;
 mod planning;
 mod prep;
-mod prompts;
+pub(in crate::desk) mod prompts;
 mod results;
 mod results_parts;
 mod seats;

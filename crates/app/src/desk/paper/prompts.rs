@@ -109,7 +109,7 @@ fn mm(value: f64) -> String {
     format!("{:.0}", value.round() + 0.0)
 }
 
-/// Tenths where they count: of what hardly rose.
-fn tenths(value: f64) -> String {
+/// Tenths where they count: of what hardly rose. Never a minus before a zero.
+pub(in crate::desk) fn tenths(value: f64) -> String {
     format!("{:.1}", (value * 10.0).round() / 10.0 + 0.0)
 }

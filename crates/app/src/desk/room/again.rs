@@ -96,8 +96,17 @@ impl Room {
         let room = Arc::clone(self);
         rayon::spawn(move || {
             let telling = Telling { weighed, room: room.clone() };
-            let found = analysis(&room).and_then(|(plan, analysis, _)| {
-                next_of(&plan, analysis, &ground.poured, by, &telling)
+            let found = analysis(&room).and_then(|(plan, mut analysis, _)| {
+                // What the day teaches is learned once, for the results page and for this, unless somebody wrote
+                // something in between.
+                let still = room.read(DayGround::of).as_ref() == Some(&ground);
+                let known = room.day_there().filter(|_| still);
+                analysis.day = known.as_deref().cloned();
+                let next = next_of(&plan, analysis, &ground.poured, by, &telling)?;
+                if let (true, None, Some(day)) = (still, known, &next.day) {
+                    room.keep_day(&ground, day.clone());
+                }
+                Ok(next)
             });
             let look = match found {
                 Ok(next) => NextLook::There(Arc::new(next)),

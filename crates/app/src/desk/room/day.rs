@@ -7,6 +7,7 @@ use barm_domain::pilot::{LotDay, class_days};
 use barm_domain::plan::Plan;
 use barm_domain::record::Counted;
 use barm_domain::result::taught::DayTaught;
+use barm_domain::result::{ClassResult, analyze};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
@@ -54,7 +55,30 @@ impl DayGround {
     }
 }
 
+/// What a class found by what counts of its record, without forecasts.
+#[derive(Debug)]
+pub(super) struct ByReadings {
+    /// The plan with each bag as what it is in truth.
+    pub(super) plan: Plan,
+    counted: Counted,
+    /// What was found.
+    pub(super) result: ClassResult,
+}
+
 impl Room {
+    /// What the class found by what is on record now; worked out once, for page after page asks for it.
+    pub(super) fn found(&self) -> Arc<ByReadings> {
+        let (plan, counted) = self.read(what_counts);
+        let known = self.state().found.clone();
+        if let Some(known) = known.filter(|one| one.plan == plan && one.counted == counted) {
+            return known;
+        }
+        let result = analyze(&plan, &[], &counted.readings, &counted.set_aside);
+        let found = Arc::new(ByReadings { plan, counted, result });
+        self.state_mut().found = Some(found.clone());
+        found
+    }
+
     /// What the day teaches, as far as it was worked out for what is on record now; begins to work it out
     /// where it was not. Listeners of the teacher's pages hear when it is there.
     pub(crate) fn day(self: &Arc<Self>) -> DayLook {
@@ -111,6 +135,12 @@ impl Room {
         let state = self.state();
         let (of, found) = state.day.as_ref()?;
         (of.as_ref() == ground).then(|| found.clone())
+    }
+
+    /// Keeps what was learned elsewhere of just that.
+    pub(super) fn keep_day(&self, ground: &DayGround, taught: DayTaught) {
+        let found = DayLook::There(Arc::new(taught));
+        self.state_mut().day = Some((Arc::new(ground.clone()), found));
     }
 
     /// The same for what is on record now, without beginning anything.

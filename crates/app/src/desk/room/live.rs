@@ -1,7 +1,7 @@
 //! One investigation while pages look at it.
 
 use super::again::NextFound;
-use super::day::DayFound;
+use super::day::{ByReadings, DayFound};
 use super::pilot::{KeptPilot, PilotDesk};
 use super::shown::open_to;
 use super::{Investigation, Kind, Pulse, Scene, Scope};
@@ -49,6 +49,8 @@ pub(super) struct State {
     pub(super) outlook: Option<(u32, Arc<Outlook>)>,
     /// What the day taught, and from what.
     pub(super) day: Option<DayFound>,
+    /// What the class found, and from what.
+    pub(super) found: Option<Arc<ByReadings>>,
     /// What could be made next, and from what.
     pub(super) next: Option<NextFound>,
     /// The same by lots that were in use when bags were sealed and are so no longer, by its turn.
@@ -138,6 +140,7 @@ impl Room {
                 turn: 1,
                 outlook: None,
                 day: None,
+                found: None,
                 next: None,
                 older: (0, Vec::new()),
                 pilot: Arc::new(pilot),

@@ -7,6 +7,7 @@
 pub(crate) mod acted;
 pub(crate) mod again;
 pub(crate) mod aide;
+mod all_words;
 pub(crate) mod backups;
 pub(crate) mod bench;
 pub(crate) mod benches;

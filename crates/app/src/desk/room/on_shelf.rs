@@ -138,6 +138,31 @@ pub(crate) fn bags_in_short(
         .collect())
 }
 
+impl Shelf {
+    /// The place of the last entry of each investigation that has any. Waits for the disk.
+    pub(in crate::desk) fn last_places(&self) -> Result<Vec<(i64, i64)>, DeskError> {
+        Ok(self.store.last_places()?)
+    }
+
+    /// What this very program keeps of a kind: investigation, place of the last entry in it, and what it adds up to.
+    /// Waits for the disk.
+    pub(in crate::desk) fn summaries(
+        &self,
+        kind: &str,
+    ) -> Result<Vec<(i64, (i64, String))>, DeskError> {
+        let own = self.store.summaries(kind)?.into_iter();
+        let own = own.filter(|(_, kept)| kept.program == PROGRAM);
+        Ok(own.map(|(id, kept)| (id, (kept.last, kept.body))).collect())
+    }
+
+    /// Keeps what an investigation adds up to; what cannot be kept is worked out again the next time. Waits for the disk.
+    pub(in crate::desk) fn keep_summary(&self, id: i64, kind: &str, last: i64, body: String) {
+        let summary =
+            Summary { subject: String::new(), last, program: PROGRAM.to_owned(), body };
+        let _ = self.store.keep_summaries(id, kind, &[summary]);
+    }
+}
+
 /// Replays one investigation and keeps what it adds up to; it stays open only if it was.
 fn work_out(shelf: &Shelf, of: &Investigation, place: i64, now: Timestamp) -> Option<InShort> {
     let room = match shelf.open_room(of.id) {

@@ -2,6 +2,7 @@
 
 use super::whole_check::Checkup;
 use super::{Investigation, Kind, Room};
+use crate::desk::shared::YearsKept;
 use crate::desk::{DeskError, doors::Doors};
 use barm_documents::plan_text;
 use barm_domain::record::{Key, WordsKey};
@@ -28,6 +29,8 @@ pub(crate) struct Shelf {
     pub(super) counting: AtomicBool,
     /// Whether what class days teach is being worked out for the whole shelf.
     pub(super) learning: Arc<AtomicBool>,
+    /// What was worked out of its classes beside each other.
+    pub(in crate::desk) years: Mutex<YearsKept>,
 }
 
 impl Shelf {
@@ -60,6 +63,7 @@ impl Shelf {
             checkup,
             counting,
             learning: Arc::default(),
+            years: Mutex::default(),
         })
     }
 
@@ -73,7 +77,11 @@ impl Shelf {
     }
 
     /// Replays an investigation without keeping it open. Waits for the disk.
-    pub(super) fn replay(&self, of: &Investigation, now: Timestamp) -> Result<Room, DeskError> {
+    pub(in crate::desk) fn replay(
+        &self,
+        of: &Investigation,
+        now: Timestamp,
+    ) -> Result<Room, DeskError> {
         self.replays.fetch_add(1, Ordering::Relaxed);
         Room::open(&self.store, of, now)
     }

@@ -103,8 +103,9 @@ fn products(room: &Room) -> Result<BTreeMap<Group, BTreeSet<Product>>, DeskError
         let read: BTreeSet<Group> = read.map(|bag| (bag.period.clone(), bag.group)).collect();
         (groups, read)
     });
-    let (claims, proposals, given) = (claimed(room)?, handed_in(room)?, marks::given(room)?);
-    let wrote = reviews(room)?;
+    let words = room.all_words()?;
+    let (claims, proposals, given) = (claimed(&words), handed_in(&words), marks::given(&words));
+    let wrote = reviews(&words);
     let of_group = |group: Group| {
         let mut own = BTreeSet::new();
         let mut has = |product: Product, there: bool| {

@@ -80,6 +80,11 @@ impl Parcel {
         package::write(&self.shared, &self.about)
     }
 
+    /// A data package, file by file.
+    pub(super) fn files(&self) -> Vec<(String, Vec<u8>)> {
+        package::files(&self.shared, &self.about)
+    }
+
     /// One plain table.
     pub(crate) fn table(&self) -> Vec<u8> {
         package::flat(&self.shared)

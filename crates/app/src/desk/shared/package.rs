@@ -10,6 +10,9 @@ use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
+/// The most letters of a file's name that go into a title.
+const MOST_OF_A_NAME: usize = 60;
+
 /// A package that was read.
 #[derive(Debug)]
 pub(crate) struct Package {
@@ -30,6 +33,17 @@ impl Package {
         };
         let opened = opened.map_err(|why| DeskError::Package { path: path.to_owned(), why })?;
         Ok(Self { path: path.to_owned(), opened })
+    }
+
+    /// Opens a zip that somebody sent, under the name that its file had there.
+    pub(crate) fn sent(name: &str, bytes: &[u8]) -> Result<Self, DeskError> {
+        // Nothing lies at that name here; of a path only its end is a name.
+        let name = name.rsplit(['/', '\\']).next().unwrap_or_default();
+        let shown = name.chars().filter(|letter| !letter.is_control()).take(MOST_OF_A_NAME);
+        let path = PathBuf::from(shown.collect::<String>().trim());
+        let opened = package::read(bytes);
+        let opened = opened.map_err(|why| DeskError::Package { path: path.clone(), why })?;
+        Ok(Self { path, opened })
     }
 
     /// What it is called: the name of its file without ending.

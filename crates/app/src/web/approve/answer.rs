@@ -68,7 +68,7 @@ pub(in crate::web) async fn act(
                 send_back(&room, &group, &asks, now)?;
                 return Ok(say!(w, "approve-sent-back", who = who));
             }
-            let Some(own) = handed_in(&room)?.remove(&group) else {
+            let Some(own) = handed_in(&room.all_words()?).remove(&group) else {
                 return Ok(say!(w, "approve-nothing-of", who = who));
             };
             let mut written = own.row.written;

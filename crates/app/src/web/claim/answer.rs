@@ -3,41 +3,22 @@
 use super::{home_page, page};
 use crate::desk::Catalog;
 use crate::desk::room::claims::{TypedClaim, claim_view, home_view, review};
-use crate::desk::room::proposals::Group;
-use crate::web::caller::{Caller, Device};
+use crate::web::caller::Device;
+use crate::web::group::{Own, Spoken};
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
-use crate::web::wall::language;
-use axum::extract::{Form, Query, State};
+use axum::extract::{Form, State};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use barm_domain::claim::MOST_CHARACTERS;
-use serde::Deserialize;
-
-/// The language that was chosen on the page.
-#[derive(Deserialize)]
-pub(in crate::web) struct Chosen {
-    lang: Option<String>,
-}
 
 /// What was sent, field by field.
 type Fields = Vec<(String, String)>;
 
-fn words(chosen: &Chosen, headers: &HeaderMap) -> &'static Catalog {
-    language(chosen.lang.as_deref(), headers)
-}
-
-fn own(caller: Caller) -> Result<(i64, Group), Trouble> {
-    match caller {
-        Caller::Group { investigation, period, group } => Ok((investigation, (period, group))),
-        _ => Err(Trouble::NotYours),
-    }
-}
-
 async fn shown(
     web: &Web,
-    (id, group): (i64, Group),
+    Own(id, group): Own,
     device: &Device,
     words: &'static Catalog,
     typed: Option<(TypedClaim, bool)>,
@@ -54,22 +35,19 @@ async fn shown(
 /// The claim page.
 pub(in crate::web) async fn show(
     State(web): State<Web>,
-    caller: Caller,
+    own: Own,
     device: Device,
-    Query(chosen): Query<Chosen>,
-    headers: HeaderMap,
+    Spoken(words): Spoken,
 ) -> Result<Response, Trouble> {
-    shown(&web, own(caller)?, &device, words(&chosen, &headers), None).await
+    shown(&web, own, &device, words, None).await
 }
 
 /// What the group takes home.
 pub(in crate::web) async fn home(
     State(web): State<Web>,
-    caller: Caller,
-    Query(chosen): Query<Chosen>,
-    headers: HeaderMap,
+    Own(id, group): Own,
+    Spoken(words): Spoken,
 ) -> Result<Response, Trouble> {
-    let ((id, group), words) = (own(caller)?, words(&chosen, &headers));
     let view =
         web.wait(move |shelf, now| home_view(&*shelf.room(id, now)?, &group, words)).await?;
     let body = home_page::page(&view, words);
@@ -81,9 +59,9 @@ pub(in crate::web) async fn home(
 /// Looks over what the group typed, or hands it in.
 pub(in crate::web) async fn post(
     State(web): State<Web>,
-    caller: Caller,
+    own: Own,
     device: Device,
-    Query(chosen): Query<Chosen>,
+    Spoken(words): Spoken,
     headers: HeaderMap,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
@@ -99,20 +77,18 @@ pub(in crate::web) async fn post(
         reasoning: long(&fields, "reasoning"),
     };
     let hands_in = sent(&fields, "do") == "hand-in";
-    let words = words(&chosen, &headers);
-    shown(&web, own(caller)?, &device, words, Some((typed, hands_in))).await
+    shown(&web, own, &device, words, Some((typed, hands_in))).await
 }
 
 /// Keeps what the group wrote of a claim that it read.
 pub(in crate::web) async fn read(
     State(web): State<Web>,
-    caller: Caller,
-    Query(chosen): Query<Chosen>,
+    Own(id, group): Own,
+    Spoken(words): Spoken,
     headers: HeaderMap,
     Form(fields): Form<Fields>,
 ) -> Result<Response, Trouble> {
     web.may_write(&headers, 20)?;
-    let (id, group) = own(caller)?;
     let place = sent(&fields, "place").parse().map_err(|_| Trouble::NotFound)?;
     let (convinces, asks) = (long(&fields, "convinces"), long(&fields, "asks"));
     let there = web
@@ -123,8 +99,7 @@ pub(in crate::web) async fn read(
     if !there {
         return Err(Trouble::NotFound);
     }
-    let code = words(&chosen, &headers).code();
-    Ok(Redirect::to(&format!("/claim?lang={code}#others")).into_response())
+    Ok(Redirect::to(&format!("/claim?lang={}#others", words.code())).into_response())
 }
 
 fn sent<'f>(fields: &'f [(String, String)], name: &str) -> &'f str {

@@ -105,34 +105,35 @@ pub(in crate::web) async fn mark(
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Result<Response, Trouble> {
     let who: Group = (period, group);
-    let (kept, view) = web
+    let own = who.clone();
+    let (kept, beside, view) = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
             let rubric = marks::rubric(&room)?;
-            let before = given(&room)?.remove(&who).unwrap_or_default();
-            let kept = match typed(&rubric, before, &fields) {
+            let before = given(&room.all_words()?).remove(&who).unwrap_or_default();
+            let kept = match typed(&rubric, before.clone(), &fields) {
                 Ok(new) => {
-                    keep_given(&room, &who, &new, now)?;
+                    keep_given(&room, &who, (&before, &new), now)?;
                     Ok(wanted(&fields))
                 }
                 Err(fault) => Err(fault),
             };
-            Ok::<_, DeskError>((kept, mark_view(&room, w, &who)?))
+            let beside = marks::beside(&room, &who).ok_or(Trouble::NotFound)?.2;
+            // Whoever goes on does not wait for the page that is left.
+            let stays = !matches!(kept, Ok(Way::Next | Way::Before));
+            let view = if stays { mark_view(&room, w, &who)? } else { None };
+            Ok::<_, Trouble>((kept, beside, view))
         })
         .await?;
-    let view = view.ok_or(Trouble::NotFound)?;
     let to = |(period, group): &Group| format!("/i/{id}/marks/{}/{group}", segment(period));
     Ok(match kept {
-        Err(fault) => shown(w, &view, &device, Some(&fault)),
-        Ok(Way::Next) => match &view.beside.1 {
+        Err(fault) => shown(w, &view.ok_or(Trouble::NotFound)?, &device, Some(&fault)),
+        Ok(Way::Next) => match &beside.1 {
             Some(next) => Redirect::to(&to(next)).into_response(),
             None => Redirect::to(&format!("/i/{id}/marks")).into_response(),
         },
-        Ok(Way::Before) => {
-            let before = view.beside.0.as_ref().unwrap_or(&view.group);
-            Redirect::to(&to(before)).into_response()
-        }
-        Ok(Way::Stay) => shown(w, &view, &device, None),
+        Ok(Way::Before) => Redirect::to(&to(beside.0.as_ref().unwrap_or(&own))).into_response(),
+        Ok(Way::Stay) => shown(w, &view.ok_or(Trouble::NotFound)?, &device, None),
     })
 }
 

@@ -2,43 +2,24 @@
 
 use super::page::{self, Hand};
 use crate::desk::Catalog;
-use crate::desk::room::proposals::{Group, HANDED_MOST, Typed, hand_in, together_view};
-use crate::web::caller::{Caller, Device};
+use crate::desk::room::proposals::{HANDED_MOST, Typed, hand_in, together_view};
+use crate::web::caller::Device;
+use crate::web::group::{Own, Spoken};
 use crate::web::page::sheet_with;
 use crate::web::state::Web;
 use crate::web::trouble::Trouble;
-use crate::web::wall::language;
-use axum::extract::{Form, Query, State};
+use axum::extract::{Form, State};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Response};
-use serde::Deserialize;
-
-/// The language that was chosen on the page.
-#[derive(Deserialize)]
-pub(in crate::web) struct Chosen {
-    lang: Option<String>,
-}
-
-fn words(chosen: &Chosen, headers: &HeaderMap) -> &'static Catalog {
-    language(chosen.lang.as_deref(), headers)
-}
-
-fn own(caller: Caller) -> Result<(i64, Group), Trouble> {
-    match caller {
-        Caller::Group { investigation, period, group } => Ok((investigation, (period, group))),
-        _ => Err(Trouble::NotYours),
-    }
-}
 
 async fn shown(
     web: &Web,
-    caller: Caller,
+    Own(id, group): Own,
     device: &Device,
     words: &'static Catalog,
     typed: Option<Typed>,
     (hands_in, seen): (bool, bool),
 ) -> Result<Response, Trouble> {
-    let (id, group) = own(caller)?;
     let view = web
         .wait(move |shelf, now| {
             let room = shelf.room(id, now)?;
@@ -62,24 +43,22 @@ async fn shown(
 /// The planning page.
 pub(in crate::web) async fn show(
     State(web): State<Web>,
-    caller: Caller,
+    own: Own,
     device: Device,
-    Query(chosen): Query<Chosen>,
-    headers: HeaderMap,
+    Spoken(words): Spoken,
 ) -> Result<Response, Trouble> {
-    shown(&web, caller, &device, words(&chosen, &headers), None, (false, false)).await
+    shown(&web, own, &device, words, None, (false, false)).await
 }
 
 /// Looks over what the group typed, or hands it in.
 pub(in crate::web) async fn post(
     State(web): State<Web>,
-    caller: Caller,
+    own: Own,
     device: Device,
-    Query(chosen): Query<Chosen>,
+    Spoken(words): Spoken,
     headers: HeaderMap,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Result<Response, Trouble> {
-    let words = words(&chosen, &headers);
     // Each is looked over, and handed in it is kept: as much work as twenty entries.
     web.may_write(&headers, 20)?;
     let typed = typed(&fields, words);
@@ -87,7 +66,7 @@ pub(in crate::web) async fn post(
     // The group has read the questions, and hands it in all the same.
     let seen = sent(&fields, "seen").is_some();
     let how = (hands_in, seen);
-    shown(&web, caller, &device, words, Some(typed), how).await
+    shown(&web, own, &device, words, Some(typed), how).await
 }
 
 /// What was sent under a name.

@@ -24,6 +24,7 @@ mod sheet;
 mod standards;
 mod streams;
 mod students;
+mod taken;
 mod talk;
 mod unforeseen;
 mod whole;

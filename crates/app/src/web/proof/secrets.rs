@@ -353,6 +353,7 @@ fn every_address_says_who_may_call_it() {
             "/backups",
             "/kept",
             "/years",
+            "/package",
             "/start",
             "/teacher/leave",
             "/teacher/passphrase",

@@ -60,7 +60,7 @@ fn shown(
     let body = page::page(w, view, &device.form_field(), around);
     let title = say!(w, "roster-title", title = &view.title);
     let styles = ["plan.css", "roster.css"];
-    (status, sheet_with(w.code(), &title, &styles, &["roster.js"], &body)).into_response()
+    (status, sheet_with(w.code(), &title, &styles, &["look-first.js"], &body)).into_response()
 }
 
 /// Saves who is in which group of a period, or deletes all lists of students.

@@ -56,7 +56,7 @@ pub(in crate::web) async fn take(
         .wait(move |shelf, now| take_roster(&*shelf.room(id, now)?, &bytes, (on, &of), now))
         .await?;
     Ok(match taken {
-        Ok(count) => Html(told::taken(w, count).into_string()).into_response(),
+        Ok(count) => Html(told::taken(w, id, count).into_string()).into_response(),
         Err(why) => refused(Html(told::refused(w, &why).into_string())),
     })
 }

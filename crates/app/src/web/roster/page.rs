@@ -36,14 +36,14 @@ fn file(w: Wording, id: i64, any: bool) -> Markup {
             div.bd {
                 p { (say!(w, "roster-file-says")) }
                 @if any { p { (say!(w, "roster-file-again")) } }
-                div.opener data-roster={ "/i/" (id) "/roster" } {
+                div.opener data-look-first={ "/i/" (id) "/roster" } {
                     div {
                         label for="pick" { (say!(w, "roster-pick")) }
                         input type="file" id="pick" accept=".zip,application/zip";
                     }
-                    div.btns { button.btn type="button" id="roster-look" { (say!(w, "roster-look")) } }
+                    div.btns { button.btn type="button" id="look" { (say!(w, "roster-look")) } }
                 }
-                div id="roster-said" role="status" data-silent=(say!(w, "paper-silent")) data-nothing=(say!(w, "roster-no-file")) {}
+                div id="said" role="status" data-silent=(say!(w, "paper-silent")) data-nothing=(say!(w, "roster-no-file")) {}
             }
         }
     }

@@ -17,12 +17,13 @@ pub(super) fn offer(w: Wording, offer: &Offer) -> Markup {
                 ul.plain { @for says in &offer.passed { li { (says) } } }
             }
         }
-        div.fields data-on=(offer.on) {
+        input type="hidden" value=(offer.on) data-part="on";
+        div.fields {
             @for (place, (period, guessed, now)) in offer.periods.iter().enumerate() {
                 @let name = format!("of-{place}");
                 div.one.wide {
                     label for=(name) { (say!(w, "roster-which", period = period)) }
-                    span.fld.wide { select id=(name) data-of {
+                    span.fld.wide { select id=(name) data-part="of" {
                         option value="-" {
                             @if *now > 0 { (say!(w, "roster-as-it-is", count = *now)) }
                             @else { (say!(w, "roster-no-class")) }
@@ -38,13 +39,13 @@ pub(super) fn offer(w: Wording, offer: &Offer) -> Markup {
                 }
             }
         }
-        div.btns.addrow { button.btn.main type="button" id="roster-take" { (say!(w, "roster-take")) } }
+        div.btns.addrow { button.btn.main type="button" id="take" { (say!(w, "roster-take")) } }
     }
 }
 
 /// That it is on disk.
-pub(super) fn taken(w: Wording, count: usize) -> Markup {
-    html! { p data-taken { b { (say!(w, "roster-taken-of", count = count)) } } }
+pub(super) fn taken(w: Wording, id: i64, count: usize) -> Markup {
+    html! { p data-taken={ "/i/" (id) "/roster?did=taken" } { b { (say!(w, "roster-taken-of", count = count)) } } }
 }
 
 /// Why nothing was taken.

@@ -84,7 +84,7 @@ pub(in crate::web) async fn lessons(
 
 /// Where a rehearsal lies, nothing else is started: its clock is not the day's, and its folder is
 /// used again by the next.
-async fn not_in_a_rehearsal(web: &Web, w: Wording) -> Result<(), Trouble> {
+pub(in crate::web) async fn not_in_a_rehearsal(web: &Web, w: Wording) -> Result<(), Trouble> {
     if web.wait(|shelf, _| start::of_a_rehearsal(shelf)).await? {
         return Err(Trouble::Wrong(say!(w, "start-in-a-rehearsal")));
     }

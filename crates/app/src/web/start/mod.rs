@@ -3,4 +3,6 @@
 mod answer;
 mod page;
 
-pub(super) use answer::{again, file, invented, lesson, lessons, made, shelf};
+pub(super) use answer::{
+    again, file, invented, lesson, lessons, made, not_in_a_rehearsal, shelf,
+};

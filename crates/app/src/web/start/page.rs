@@ -57,6 +57,7 @@ pub(super) fn shelf(w: Wording, view: &ShelfView, field: &Markup) -> Markup {
                         div.btns {
                             a.btn.main href="/start" { (say!(w, "shelf-start")) }
                             a.btn.quiet href="/start#file" { (say!(w, "shelf-open")) }
+                            a.btn.quiet href="/package" { (say!(w, "take-title")) }
                             @if lines.iter().all(|line| line.kind != Kind::Invented) {
                                 (invented_button(w, field))
                             }

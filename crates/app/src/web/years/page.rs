@@ -58,6 +58,7 @@ fn classes(w: Wording, found: &YearsFound) -> Markup {
                 li.soft { (say!(w, "years-not-read", name = name.display().to_string(), why = why)) }
             }
         }
+        p.small { a href="/package" { (say!(w, "take-title")) } }
     }
 }
 

@@ -5,7 +5,7 @@ use super::{Look, look};
 use crate::eyes::Hands::Mouse;
 use barm_documents::bundle::pack;
 
-fn press(walk: &Walk<'_>, button: &str, then: &str) {
+pub(super) fn press(walk: &Walk<'_>, button: &str, then: &str) {
     walk.browser.click(button);
     walk.browser.until(&format!("return document.querySelector(\"{then}\") !== null;"));
 }
@@ -149,17 +149,17 @@ pub(super) const LOOKS: &[Look] = &[
         walk.open(&format!("/i/{DURING}/roster"));
     }),
     look("/i/{id}/roster", "students of a zip that is none", Mouse, |walk| {
-        walk.pick("#pick", b"no zip at all");
-        walk.browser.click("#roster-look");
-        walk.browser.until("return document.querySelector('#roster-said .fault') !== null;");
+        walk.pick("#pick", "roster.zip", b"no zip at all");
+        walk.browser.click("#look");
+        walk.browser.until("return document.querySelector('#said .fault') !== null;");
     }),
     look("/i/{id}/roster", "students of a roster that is looked at", Mouse, |walk| {
-        walk.pick("#pick", &class_roster());
-        walk.browser.click("#roster-look");
-        walk.browser.until("return document.querySelector('#roster-take') !== null;");
+        walk.pick("#pick", "roster.zip", &class_roster());
+        walk.browser.click("#look");
+        walk.browser.until("return document.querySelector('#take') !== null;");
     }),
     look("/i/{id}/roster", "students in groups", Mouse, |walk| {
-        walk.leave_by("#roster-take");
+        walk.leave_by("#take");
         walk.browser.until("return document.querySelector('.students') !== null;");
         assert!(walk.browser.text().contains("first proposal"), "{}", walk.browser.text());
         walk.browser.click("input[name=absent-1]");
@@ -210,18 +210,6 @@ pub(super) const LOOKS: &[Look] = &[
     }),
     look("/i/{id}/names", "names and notes", Mouse, |walk| {
         walk.open(&format!("/i/{DURING}/names"));
-    }),
-    look("/shelf", "a shelf that is looked through", Mouse, |walk| {
-        walk.open("/shelf?find=maple");
-        assert!(walk.browser.text().contains("Show all"));
-    }),
-    look("/shelf", "a shelf without what is looked for", Mouse, |walk| {
-        walk.open("/shelf?find=Zibbeldorn");
-    }),
-    look("/years", "classes and years", Mouse, |walk| {
-        walk.open("/years");
-        let said = walk.browser.text();
-        assert!(said.contains("jar of March (instant yeast): it has lost about"), "{said}");
     }),
     look("/kept", "what is kept about whom", Mouse, |walk| walk.open("/kept")),
     look("/kept", "a name is looked for", Mouse, |walk| {

@@ -120,13 +120,13 @@ impl Walk<'_> {
     }
 
     /// Picks a file of these bytes.
-    pub(crate) fn pick(&self, selector: &str, bytes: &[u8]) {
-        let script = "const [[selector, bytes], done] = arguments;
+    pub(crate) fn pick(&self, selector: &str, name: &str, bytes: &[u8]) {
+        let script = "const [[selector, name, bytes], done] = arguments;
              const box = new DataTransfer();
-             box.items.add(new File([new Uint8Array(bytes)], 'roster.zip'));
+             box.items.add(new File([new Uint8Array(bytes)], name));
              document.querySelector(selector).files = box.files;
              done(true);";
-        self.browser.run_later(script, &json!([selector, bytes]));
+        self.browser.run_later(script, &json!([selector, name, bytes]));
     }
 
     /// Clicks what leads to another page, and waits until that page is there.

@@ -2,11 +2,11 @@
 
 use super::counting::counting;
 use super::curves::{Around, Kind, Seen};
-use super::side_by_side::each;
 use super::{BagSeen, DayError};
 use crate::forecast::SetupError;
 use crate::householder::length;
 use crate::prior::{Key, Prior};
+use crate::side_by_side::each;
 use core::ops::Range;
 
 /// A day to be fitted.

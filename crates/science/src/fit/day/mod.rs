@@ -38,7 +38,6 @@ mod place;
 mod remembered;
 mod scatter;
 mod search;
-mod side_by_side;
 mod stand;
 mod starts;
 mod tops;

@@ -4,13 +4,13 @@ use super::arrived::Arrived;
 use super::curves::{Around, COARSE, Seen};
 use super::gathered::Day;
 use super::learned::DayFit;
-use super::side_by_side::each;
 use super::stand::Stand;
 use super::starts::beside;
 use super::tops::together;
 use super::unlike::Trust;
 use super::{BagSeen, DayError};
 use crate::prior::Prior;
+use crate::side_by_side::each;
 
 /// How far bags are looked at around a place, as shares of what is left open (1), one after the other.
 const REACHES: [f64; 5] = [1.0, 0.7, 0.5, 0.3, 0.1];

@@ -93,14 +93,15 @@ pub(crate) fn claim_view(
             }
         }
     }
-    let mut claimed = claimed(room)?;
+    let words = room.all_words()?;
+    let mut claimed = claimed(&words);
     let own = claimed.get(group).map(|handed| handed.claim.clone());
     let all = self::about(&plan);
     let beside = |claim: &TypedClaim| {
         let one = all.iter().find(|one| one.is_of(claim));
         one.map_or_else(String::new, |one| one.beside.clone())
     };
-    let written = reviews(room)?;
+    let written = reviews(&words);
     let mine = |reader: u32, writer: u32| {
         let same = |one: &&super::Wrote| {
             one.period == group.0 && one.reader == reader && one.writer == writer
@@ -127,7 +128,7 @@ pub(crate) fn claim_view(
         faults,
         others,
         heard: heard.map(|one| (one.convinces.clone(), one.asks.clone())).collect(),
-        marks: newest_copy(room, group)?,
+        marks: newest_copy(&words, group),
     })
 }
 

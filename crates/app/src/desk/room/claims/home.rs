@@ -48,7 +48,7 @@ pub(crate) fn home_view(
     let (plan, bags) =
         room.read(|scene| (scene.plan.clone(), own_rises(scene, &group.0, group.1)));
     let about = about(&plan);
-    let claim = claimed(room)?.remove(group).map(|handed| {
+    let claim = claimed(&room.all_words()?).remove(group).map(|handed| {
         let one = about.iter().find(|one| one.is_of(&handed.claim));
         let beside = one.map_or_else(String::new, |one| one.beside.clone());
         (handed.claim, beside)

@@ -15,9 +15,10 @@ pub(crate) use home::{HomeBag, HomeView, home_view, own_curves};
 pub(crate) use peers::{close_peers, open_peers, review};
 pub(crate) use teacher::{ClaimsView, OfGroup, OfPeriod, claim_of, claims_view};
 
+use super::Room;
+use super::all_words::{AllWords, Dated, of_a_group};
 use super::proposals::Group;
-use super::{Room, Scope};
-use crate::desk::{DeskError, doors};
+use crate::desk::DeskError;
 use barm_domain::claim;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -97,29 +98,33 @@ pub(crate) struct HandedClaim {
     pub(crate) at: Timestamp,
 }
 
-/// The newest claim of every group that handed one in. Waits for the disk.
-pub(crate) fn claimed(room: &Room) -> Result<BTreeMap<Group, HandedClaim>, DeskError> {
-    let mut newest: BTreeMap<Group, HandedClaim> = BTreeMap::new();
-    for kept in kept::<Kept>(room, CLAIMED)? {
-        let at = Timestamp::from_millisecond(kept.at).unwrap_or_default();
-        let group = (kept.period, kept.group);
-        if newest.get(&group).is_none_or(|known| known.at <= at) {
-            newest.insert(group, HandedClaim { claim: kept.claim, at });
-        }
+of_a_group!(Kept);
+
+impl Dated for Wrote {
+    /// Period, reader, writer.
+    type Of = (String, u32, u32);
+
+    fn at(&self) -> i64 {
+        self.at
     }
-    Ok(newest)
+
+    fn of(&self) -> Self::Of {
+        (self.period.clone(), self.reader, self.writer)
+    }
 }
 
-/// The newest that each group wrote of each claim it read, by period, reader and writer. Waits for the disk.
-pub(crate) fn reviews(room: &Room) -> Result<Vec<Wrote>, DeskError> {
-    let mut newest: BTreeMap<(String, u32, u32), Wrote> = BTreeMap::new();
-    for wrote in kept::<Wrote>(room, REVIEWED)? {
-        let key = (wrote.period.clone(), wrote.reader, wrote.writer);
-        if newest.get(&key).is_none_or(|known| known.at <= wrote.at) {
-            newest.insert(key, wrote);
-        }
-    }
-    Ok(newest.into_values().collect())
+/// The newest claim of every group that handed one in.
+pub(crate) fn claimed(written: &AllWords) -> BTreeMap<Group, HandedClaim> {
+    let handed = |(group, kept): (Group, Kept)| {
+        let at = Timestamp::from_millisecond(kept.at).unwrap_or_default();
+        (group, HandedClaim { claim: kept.claim, at })
+    };
+    written.newest(CLAIMED).into_iter().map(handed).collect()
+}
+
+/// The newest that each group wrote of each claim it read, by period, reader and writer.
+pub(crate) fn reviews(written: &AllWords) -> Vec<Wrote> {
+    written.newest(REVIEWED).into_values().collect()
 }
 
 /// Keeps a claim that a group hands in. Waits for the disk.
@@ -130,25 +135,7 @@ pub(crate) fn hand_in_claim(
     now: Timestamp,
 ) -> Result<(), DeskError> {
     let (at, (period, number)) = (now.as_millisecond(), group.clone());
-    keep(room, CLAIMED, &Kept { at, period, group: number, claim })?;
-    heard(room, group);
+    room.keep_written(CLAIMED, &Kept { at, period, group: number, claim })?;
+    room.tell_of(group);
     Ok(())
-}
-
-fn kept<K: for<'de> Deserialize<'de>>(room: &Room, kind: &str) -> Result<Vec<K>, DeskError> {
-    let all = room.store.all_words(room.id)?.into_iter();
-    let own = all.filter(|(_, known, _)| known == kind);
-    Ok(own.filter_map(|(_, _, text)| serde_json::from_str(&text).ok()).collect())
-}
-
-fn keep(room: &Room, kind: &str, what: &impl Serialize) -> Result<(), DeskError> {
-    let text = serde_json::to_string(what).map_err(|_| DeskError::Stopped)?;
-    room.store.keep_words(room.id, doors::words_key()?, kind, &text)?;
-    Ok(())
-}
-
-/// The teacher's pages hear of it, and those of the group.
-fn heard(room: &Room, group: &Group) {
-    let own = Scope::Group { period: group.0.clone(), group: group.1 };
-    room.pulse.beat(|scope| *scope == Scope::Teacher || *scope == own);
 }

@@ -1,6 +1,6 @@
 //! Groups read each other's claims, without names: who reads whose, and what was written of it.
 
-use super::{REVIEWED, Wrote, claimed, heard, keep};
+use super::{REVIEWED, Wrote, claimed};
 use crate::desk::room::Room;
 use crate::desk::room::proposals::Group;
 use crate::desk::{DeskError, doors};
@@ -34,7 +34,7 @@ fn named(room: &Room, period: &str) -> String {
 /// Deals the claims that a period has handed in so far to its groups; those that wrote one read. Gives how many there
 /// are; with fewer than two nothing is opened. Waits for the disk.
 pub(crate) fn open_peers(room: &Room, period: &str) -> Result<usize, DeskError> {
-    let claimed = claimed(room)?;
+    let claimed = claimed(&room.all_words()?);
     let groups: Vec<u32> =
         claimed.keys().filter(|(of, _)| of == period).map(|(_, group)| *group).collect();
     let count = groups.len();
@@ -85,8 +85,8 @@ pub(crate) fn review(
         convinces: short(convinces),
         asks: short(asks),
     };
-    keep(room, REVIEWED, &wrote)?;
-    heard(room, group);
-    heard(room, &(group.0.clone(), writer));
+    room.keep_written(REVIEWED, &wrote)?;
+    room.tell_of(group);
+    room.tell_of(&(group.0.clone(), writer));
     Ok(true)
 }

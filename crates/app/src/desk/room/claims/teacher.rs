@@ -3,6 +3,7 @@
 use super::group::{About, about};
 use super::peers::dealt;
 use super::{HandedClaim, TypedClaim, Wrote, claimed, reviews, says};
+use crate::desk::room::all_words::AllWords;
 use crate::desk::room::proposals::Group;
 use crate::desk::room::results::analysis;
 use crate::desk::room::{Kind, Room};
@@ -58,8 +59,8 @@ pub(crate) struct OfGroup {
 pub(crate) fn claims_view(room: &Room, w: Wording) -> Result<ClaimsView, DeskError> {
     let (plan, analysis, _) = analysis(room)?;
     let about = about(&plan);
-    let claimed = claimed(room)?;
-    let written = reviews(room)?;
+    let words = room.all_words()?;
+    let (claimed, written) = (claimed(&words), reviews(&words));
     let mut periods = Vec::new();
     for period in &plan.periods {
         let own = |group: u32| claimed.get(&(period.name.clone(), group));
@@ -109,15 +110,15 @@ fn of_group(
     }
 }
 
-/// One group's claim with what the data say of it, if it handed one in. Waits for the disk.
+/// One group's claim with what the data say of it, if it handed one in.
 pub(crate) fn claim_of(
-    room: &Room,
+    written: &AllWords,
     w: Wording,
     plan: &Plan,
     result: &ClassResult,
     group: &Group,
-) -> Result<Option<OfGroup>, DeskError> {
-    let claimed = claimed(room)?;
+) -> Option<OfGroup> {
+    let claimed = claimed(written);
     let one = claimed.get(group);
-    Ok(one.map(|handed| of_group(w, plan, result, &about(plan), (group, handed))))
+    one.map(|handed| of_group(w, plan, result, &about(plan), (group, handed)))
 }

@@ -1,9 +1,10 @@
 //! What was handed out: a dated copy that later changes leave as it is.
 
 use super::kept::{KeptGiven, KeptRubric, given, rubric};
+use crate::desk::DeskError;
+use crate::desk::room::all_words::{AllWords, of_a_group};
 use crate::desk::room::proposals::Group;
 use crate::desk::room::{Room, Scope};
-use crate::desk::{DeskError, doors};
 use barm_domain::marks::{Given, Rubric};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -38,7 +39,7 @@ pub(crate) fn hand_out(
     now: Timestamp,
 ) -> Result<(usize, Vec<u32>), DeskError> {
     let rubric = rubric(room)?;
-    let given = given(room)?;
+    let given = given(&room.all_words()?);
     let groups = room.read(|scene| scene.plan.period(period).map_or(0, |one| one.groups));
     let (mut handed, mut open) = (0, Vec::new());
     for group in 1..=groups {
@@ -54,8 +55,7 @@ pub(crate) fn hand_out(
             rubric: KeptRubric::of(&rubric),
             given: KeptGiven::of(own),
         };
-        let text = serde_json::to_string(&kept).map_err(|_| DeskError::Stopped)?;
-        room.store.keep_words(room.id, doors::words_key()?, HANDED_OUT, &text)?;
+        room.keep_written(HANDED_OUT, &kept)?;
         handed += 1;
     }
     let period = period.to_owned();
@@ -66,16 +66,14 @@ pub(crate) fn hand_out(
     Ok((handed, open))
 }
 
-/// The newest copy that a group got. Waits for the disk.
-pub(crate) fn newest_copy(room: &Room, group: &Group) -> Result<Option<HandedOut>, DeskError> {
-    let all = room.store.all_words(room.id)?.into_iter();
-    let copies = all.filter(|(_, kind, _)| kind == HANDED_OUT);
-    let copies = copies.filter_map(|(_, _, text)| serde_json::from_str::<KeptCopy>(&text).ok());
-    let own = copies.filter(|copy| copy.period == group.0 && copy.group == group.1);
-    let newest = own.max_by_key(|copy| copy.at);
-    Ok(newest.map(|copy| HandedOut {
+of_a_group!(KeptCopy);
+
+/// The newest copy that a group got.
+pub(crate) fn newest_copy(written: &AllWords, group: &Group) -> Option<HandedOut> {
+    let newest = written.newest::<KeptCopy>(HANDED_OUT).remove(group);
+    newest.map(|copy| HandedOut {
         at: Timestamp::from_millisecond(copy.at).unwrap_or_default(),
         rubric: copy.rubric.rubric(),
         given: copy.given.given(),
-    }))
+    })
 }

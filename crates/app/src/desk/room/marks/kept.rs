@@ -1,8 +1,9 @@
 //! How marks and the rubric lie on disk.
 
+use crate::desk::DeskError;
 use crate::desk::room::Room;
+use crate::desk::room::all_words::{AllWords, of_a_group};
 use crate::desk::room::proposals::Group;
-use crate::desk::{DeskError, doors};
 use barm_domain::marks::{Basis, Given, LEVELS, Rubric, Strand};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -87,30 +88,22 @@ pub(crate) fn keep_rubric(room: &Room, rubric: Option<&Rubric>) -> Result<(), De
     Ok(())
 }
 
-/// What every group is given, by the newest that was kept. Waits for the disk.
-pub(crate) fn given(room: &Room) -> Result<BTreeMap<Group, Given>, DeskError> {
-    let mut newest: BTreeMap<Group, (i64, KeptGiven)> = BTreeMap::new();
-    for (_, kind, text) in room.store.all_words(room.id)? {
-        if kind != MARKED {
-            continue;
-        }
-        let Ok(kept) = serde_json::from_str::<KeptMark>(&text) else { continue };
-        let group = (kept.period, kept.group);
-        if newest.get(&group).is_none_or(|(at, _)| *at <= kept.at) {
-            newest.insert(group, (kept.at, kept.given));
-        }
-    }
-    Ok(newest.into_iter().map(|(group, (_, kept))| (group, kept.given())).collect())
+of_a_group!(KeptMark);
+
+/// What every group is given, by the newest that was kept.
+pub(crate) fn given(written: &AllWords) -> BTreeMap<Group, Given> {
+    let all = written.newest::<KeptMark>(MARKED).into_iter();
+    all.map(|(group, kept)| (group, kept.given.given())).collect()
 }
 
-/// Keeps what a group is given, if that is something new. Waits for the disk.
+/// Keeps what a group is given, if that is something else than before. Waits for the disk.
 pub(crate) fn keep_given(
     room: &Room,
     group: &Group,
-    new: &Given,
+    (before, new): (&Given, &Given),
     now: Timestamp,
 ) -> Result<(), DeskError> {
-    if given(room)?.get(group).cloned().unwrap_or_default() == *new {
+    if *before == *new {
         return Ok(());
     }
     let kept = KeptMark {
@@ -119,7 +112,5 @@ pub(crate) fn keep_given(
         group: group.1,
         given: KeptGiven::of(new),
     };
-    let text = serde_json::to_string(&kept).map_err(|_| DeskError::Stopped)?;
-    room.store.keep_words(room.id, doors::words_key()?, MARKED, &text)?;
-    Ok(())
+    room.keep_written(MARKED, &kept)
 }

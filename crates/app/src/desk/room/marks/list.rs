@@ -37,7 +37,8 @@ pub(crate) struct Standing {
 /// The list of marks of an investigation. Waits for the disk.
 pub(crate) fn marks_view(room: &Room) -> Result<MarksView, DeskError> {
     let rubric = rubric(room)?;
-    let (given, claimed) = (given(room)?, claimed(room)?);
+    let words = room.all_words()?;
+    let (given, claimed) = (given(&words), claimed(&words));
     let (title, periods) = room.read(|scene| {
         let periods = scene.plan.periods.iter().map(|one| (one.name.clone(), one.groups));
         (scene.plan.title.clone(), periods.collect::<Vec<_>>())

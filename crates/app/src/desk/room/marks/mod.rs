@@ -10,4 +10,4 @@ mod one;
 pub(crate) use copies::{HandedOut, hand_out, newest_copy};
 pub(crate) use kept::{given, keep_given, keep_rubric, rubric};
 pub(crate) use list::{MarksView, Standing, marks_view};
-pub(crate) use one::{MarkView, OwnBag, mark_view};
+pub(crate) use one::{MarkView, OwnBag, beside, mark_view};

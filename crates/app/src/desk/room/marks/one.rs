@@ -3,12 +3,12 @@
 use super::kept::{given, rubric};
 use crate::desk::room::claims::{OfGroup, claim_of, own_curves};
 use crate::desk::room::proposals::Group;
-use crate::desk::room::results::what_counts;
 use crate::desk::room::roster::students_of;
 use crate::desk::room::{Kind, Room};
 use crate::desk::{Catalog, DeskError, Wording};
 use barm_domain::marks::{Given, Offered, Rubric, offered};
-use barm_domain::result::{BagResult, analyze};
+use barm_domain::plan::Period;
+use barm_domain::result::BagResult;
 use barm_domain::roster::Shown;
 
 /// Remarks that are offered again for each strand at most.
@@ -28,7 +28,7 @@ pub(crate) struct MarkView {
     /// Its place among all groups of the day, from 1, and how many there are.
     pub(crate) place: (usize, usize),
     /// The group before it, and the one after.
-    pub(crate) beside: (Option<Group>, Option<Group>),
+    pub(crate) beside: Beside,
     /// What is marked.
     pub(crate) rubric: Rubric,
     /// Who is in it, and whether absent, if the teacher put students into groups.
@@ -58,23 +58,35 @@ pub(crate) struct OwnBag {
     pub(crate) set_aside: Option<String>,
 }
 
+/// The group before one, and the one after.
+pub(crate) type Beside = (Option<Group>, Option<Group>);
+
+/// The place of a group among all of the day, from 1, how many there are, and which stand beside it; nothing if there is
+/// no such group.
+pub(crate) fn beside(room: &Room, group: &Group) -> Option<(usize, usize, Beside)> {
+    let groups: Vec<Group> = room.read(|scene| {
+        let of = |one: &Period| {
+            let name = one.name.clone();
+            (1..=one.groups).map(move |group| (name.clone(), group)).collect::<Vec<Group>>()
+        };
+        scene.plan.periods.iter().flat_map(of).collect()
+    });
+    let at = groups.iter().position(|one| one == group)?;
+    let before = at.checked_sub(1).and_then(|before| groups.get(before)).cloned();
+    Some((at + 1, groups.len(), (before, groups.get(at + 1).cloned())))
+}
+
 /// The marking page of a group; nothing if there is no such group. Waits for the disk.
 pub(crate) fn mark_view(
     room: &Room,
     w: Wording,
     group: &Group,
 ) -> Result<Option<MarkView>, DeskError> {
-    let (title, groups) = room.read(|scene| {
-        let of = |one: &barm_domain::plan::Period| {
-            let name = one.name.clone();
-            (1..=one.groups).map(move |group| (name.clone(), group)).collect::<Vec<Group>>()
-        };
-        let groups: Vec<Group> = scene.plan.periods.iter().flat_map(of).collect();
-        (scene.plan.title.clone(), groups)
-    });
-    let Some(at) = groups.iter().position(|one| one == group) else { return Ok(None) };
+    let Some((at, of, beside)) = beside(room, group) else { return Ok(None) };
+    let title = room.read(|scene| scene.plan.title.clone());
     let rubric = rubric(room)?;
-    let all = given(room)?;
+    let words = room.all_words()?;
+    let all = given(&words);
     let own = all.get(group).cloned().unwrap_or_default();
     let offered = rubric.strands.iter().map(|strand| {
         let (level, words) = (own.levels.get(&strand.id), own.remarks.get(&strand.id));
@@ -82,10 +94,9 @@ pub(crate) fn mark_view(
         offered(others, &strand.id, level.copied(), (words.map(String::as_str), OFFERED))
     });
     let offered = offered.collect();
-    let (plan, counted) = room.read(what_counts);
-    // What was read needs no forecast, and a page must turn at once.
-    let result = analyze(&plan, &[], &counted.readings, &counted.set_aside);
-    let claim = claim_of(room, w, &plan, &result, group)?;
+    let found = room.found();
+    let (plan, result) = (&found.plan, &found.result);
+    let claim = claim_of(&words, w, plan, result, group);
     let own_bag = |one: &&BagResult| one.bag.period == group.0 && one.bag.group == group.1;
     let mine = result.bags.iter().filter(own_bag);
     let bags = mine.map(|one| OwnBag {
@@ -99,13 +110,10 @@ pub(crate) fn mark_view(
         kind: room.kind,
         title,
         group: group.clone(),
-        place: (at + 1, groups.len()),
-        beside: (
-            at.checked_sub(1).map(|before| groups[before].clone()),
-            groups.get(at + 1).cloned(),
-        ),
+        place: (at, of),
+        beside,
         rubric,
-        students: students_of(room, group)?,
+        students: students_of(&words, group),
         claim,
         bags: bags.collect(),
         curves: own_curves(room, group, Catalog::of("en")),

@@ -12,7 +12,8 @@ pub(crate) use together::{
 };
 pub(crate) use waiting::{ApproveView, approve_view};
 
-use super::{Kind, Room, Scope};
+use super::all_words::{AllWords, of_a_group};
+use super::{Kind, Room};
 use crate::desk::{DeskError, doors};
 use barm_documents::plan_text;
 pub(crate) use barm_documents::proposals::Row;
@@ -75,8 +76,7 @@ pub(crate) struct HandedIn {
     pub(crate) answer: Option<Answer>,
 }
 
-fn row(kept: Kept) -> (Group, i64, Row) {
-    let group = (kept.period.clone(), kept.group);
+fn row(kept: Kept) -> Row {
     let written = Written {
         period: kept.period,
         group: kept.group,
@@ -87,40 +87,31 @@ fn row(kept: Kept) -> (Group, i64, Row) {
         beside: kept.beside,
         bags: kept.bags,
     };
-    (group, kept.at, Row { line: 0, written, expects: kept.expects, because: kept.because })
+    Row { line: 0, written, expects: kept.expects, because: kept.because }
 }
 
-/// What every group handed in last, with the answer to it. Waits for the disk.
-pub(crate) fn handed_in(room: &Room) -> Result<BTreeMap<Group, HandedIn>, DeskError> {
-    let mut newest: BTreeMap<Group, (i64, HandedIn)> = BTreeMap::new();
-    let mut answers: Vec<KeptAnswer> = Vec::new();
-    for (_, kind, text) in room.store.all_words(room.id)? {
-        match kind.as_str() {
-            HANDED_IN => {
-                let Ok(kept) = serde_json::from_str::<Kept>(&text) else { continue };
-                let (group, at, row) = row(kept);
-                let later = newest.get(&group).is_none_or(|(known, _)| *known <= at);
-                if later {
-                    newest.insert(group, (at, HandedIn { row, answer: None }));
-                }
-            }
-            ANSWERED => answers.extend(serde_json::from_str::<KeptAnswer>(&text)),
-            _ => {}
-        }
-    }
+of_a_group!(Kept);
+
+/// What every group handed in last, with the answer to it.
+pub(crate) fn handed_in(words: &AllWords) -> BTreeMap<Group, HandedIn> {
+    let mut answers: Vec<KeptAnswer> = words.of_kind(ANSWERED).map(|(_, kept)| kept).collect();
     answers.sort_by_key(|answer| answer.at);
-    for answer in answers {
-        let group = (answer.period, answer.group);
+    let of = |kept: Kept| {
+        let at = kept.at;
+        let row = row(kept);
         // An answer to an older proposal says nothing of the newest.
-        if let Some((_, own)) = newest.get_mut(&group).filter(|(at, _)| *at <= answer.at) {
-            own.answer = Some(if answer.approved {
-                Answer::Approved
-            } else {
-                Answer::Returned(answer.asks)
-            });
-        }
-    }
-    Ok(newest.into_iter().map(|(group, (_, own))| (group, own)).collect())
+        let own = answers.iter().filter(|answer| {
+            answer.at >= at
+                && answer.period == row.written.period
+                && answer.group == row.written.group
+        });
+        let answer = own.last().map(|answer| match answer.approved {
+            true => Answer::Approved,
+            false => Answer::Returned(answer.asks.clone()),
+        });
+        HandedIn { row, answer }
+    };
+    words.newest(HANDED_IN).into_iter().map(|(group, kept)| (group, of(kept))).collect()
 }
 
 /// Keeps what a group hands in. Waits for the disk.
@@ -150,10 +141,8 @@ fn keep(
     group: &Group,
     what: &impl Serialize,
 ) -> Result<(), DeskError> {
-    let text = serde_json::to_string(what).map_err(|_| DeskError::Stopped)?;
-    room.store.keep_words(room.id, doors::words_key()?, kind, &text)?;
-    let own = Scope::Group { period: group.0.clone(), group: group.1 };
-    room.pulse.beat(|scope| *scope == Scope::Teacher || *scope == own);
+    room.keep_written(kind, what)?;
+    room.tell_of(group);
     Ok(())
 }
 
@@ -195,7 +184,7 @@ pub(crate) fn take_in(
     now: Timestamp,
 ) -> Result<Option<usize>, DeskError> {
     let (plan, version) = room.read(|scene| (scene.newest.clone(), scene.version));
-    let handed = handed_in(room)?;
+    let handed = handed_in(&room.all_words()?);
     let read = |own: &HandedIn| own.row.written.read(&plan).ok();
     let all: Vec<_> = handed.values().filter_map(read).collect();
     // What was offered and left as it is follows what else the teacher changed.
@@ -221,7 +210,8 @@ pub(crate) fn take_in(
 
 /// Everything that was handed in, as a table. Waits for the disk.
 pub(crate) fn table_of(room: &Room) -> Result<String, DeskError> {
-    let rows: Vec<Row> = handed_in(room)?.into_values().map(|own| own.row).collect();
+    let rows: Vec<Row> =
+        handed_in(&room.all_words()?).into_values().map(|own| own.row).collect();
     Ok(match room.kind {
         Kind::Real => barm_documents::proposals::write(&rows),
         Kind::Rehearsal => barm_documents::proposals::write_marked(&rows, "rehearsal"),

@@ -81,7 +81,7 @@ pub(crate) fn together_view(
     typed: Option<Row>,
 ) -> Result<PlanTogetherView, DeskError> {
     let plan = room.read(|scene| scene.newest.clone());
-    let own = handed_in(room)?.remove(group);
+    let own = handed_in(&room.all_words()?).remove(group);
     let looked = typed.is_some();
     let handed_in = !looked && own.is_some();
     let answer = own.as_ref().and_then(|own| own.answer.clone());

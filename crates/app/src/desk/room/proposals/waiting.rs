@@ -32,7 +32,7 @@ pub(crate) struct ApproveView {
 /// The queue page of an investigation. Waits for the disk and for forecasts.
 pub(crate) fn approve_view(room: &Room, w: Wording) -> Result<ApproveView, DeskError> {
     let plan = room.read(|scene| scene.newest.clone());
-    let handed = handed_in(room)?;
+    let handed = handed_in(&room.all_words()?);
     let missing = plan
         .periods
         .iter()

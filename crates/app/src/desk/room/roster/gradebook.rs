@@ -4,6 +4,7 @@ use super::kept::{Students, students, work_mark};
 use super::list::{Gets, plan_periods};
 use super::take::today;
 use crate::desk::room::Room;
+use crate::desk::room::all_words::AllWords;
 use crate::desk::room::claims::claimed;
 use crate::desk::room::marks;
 use crate::desk::room::proposals::Group;
@@ -105,9 +106,9 @@ impl Gradebook {
 }
 
 /// What groups have to show, and by which rubric. Waits for the disk.
-pub(super) fn work(room: &Room) -> Result<(Rubric, WorkOf), DeskError> {
-    let (rubric, given) = (marks::rubric(room)?, marks::given(room)?);
-    let handed_in = claimed(room)?.into_keys().collect();
+pub(super) fn work(room: &Room, written: &AllWords) -> Result<(Rubric, WorkOf), DeskError> {
+    let (rubric, given) = (marks::rubric(room)?, marks::given(written));
+    let handed_in = claimed(written).into_keys().collect();
     Ok((rubric, WorkOf { given, handed_in }))
 }
 
@@ -197,10 +198,11 @@ pub(crate) fn gradebook(
     let Some((_, groups)) = periods.into_iter().find(|(name, _)| name == period) else {
         return Ok(None);
     };
-    let Some(own) = students(room)?.remove(period).filter(|own| own.list.is_some()) else {
+    let words = room.all_words()?;
+    let Some(own) = students(&words).remove(period).filter(|own| own.list.is_some()) else {
         return Ok(None);
     };
-    let (rubric, work_of) = work(room)?;
+    let (rubric, work_of) = work(room, &words)?;
     let (title, held) = room.read(|scene| {
         let day = scene.plan.period(period).map(|one| one.day.clone());
         let day = scene.plan.days.iter().find(|one| Some(&one.name) == day.as_ref());

@@ -4,6 +4,7 @@
 //! student: after a deletion, whatever of it still stood anywhere would be found by `traces`.
 
 use crate::desk::room::Room;
+use crate::desk::room::all_words::{AllWords, Dated};
 use crate::desk::room::proposals::Group;
 use crate::desk::{DeskError, doors};
 use barm_domain::grades::Score;
@@ -61,8 +62,8 @@ pub(super) fn work_mark(room: &Room) -> Result<String, DeskError> {
     Ok(room.store.setting(&work(room.id))?.unwrap_or_else(|| room.id.to_string()))
 }
 
-fn section(kept: KeptRoster) -> Option<(String, Section, i64)> {
-    let KeptRoster(at, period, (id, title, code, school, term), students) = kept;
+fn section(kept: KeptRoster) -> Option<(Section, i64)> {
+    let KeptRoster(at, _, (id, title, code, school, term), students) = kept;
     let an_id = |written: String| Id::new(&written).ok();
     let student = |(id, shown): (String, String)| {
         Some(Student { shown: Shown::of(&shown), id: an_id(id)? })
@@ -75,34 +76,47 @@ fn section(kept: KeptRoster) -> Option<(String, Section, i64)> {
         term: term.and_then(an_id),
         students: students.into_iter().filter_map(student).collect(),
     };
-    Some((period, section, at))
+    Some((section, at))
 }
 
-/// The students of every period that has some, by the newest that was kept. Waits for the disk.
-pub(super) fn students(room: &Room) -> Result<BTreeMap<String, Students>, DeskError> {
-    let mut found: BTreeMap<String, Students> = BTreeMap::new();
-    let mut lists: BTreeMap<String, KeptList> = BTreeMap::new();
-    for (_, kind, text) in room.store.all_words(room.id)? {
-        if kind == ROSTER {
-            let kept = serde_json::from_str::<KeptRoster>(&text).ok().and_then(section);
-            let Some((period, section, stamp)) = kept else { continue };
-            if found.get(&period).is_none_or(|known| known.stamp <= stamp) {
-                let students = Students { section, stamp, list: None, own: BTreeMap::new() };
-                found.insert(period, students);
-            }
-        } else if kind == LIST {
-            let Ok(kept) = serde_json::from_str::<KeptList>(&text) else { continue };
-            if lists.get(&kept.1).is_none_or(|known| known.0 <= kept.0) {
-                lists.insert(kept.1.clone(), kept);
-            }
-        }
+impl Dated for KeptRoster {
+    /// The period.
+    type Of = String;
+
+    fn at(&self) -> i64 {
+        self.0
     }
-    for (period, kept) in lists {
-        if let Some(students) = found.get_mut(&period) {
-            apply(students, kept);
-        }
+
+    fn of(&self) -> String {
+        self.1.clone()
     }
-    Ok(found)
+}
+
+impl Dated for KeptList {
+    /// The period.
+    type Of = String;
+
+    fn at(&self) -> i64 {
+        self.0
+    }
+
+    fn of(&self) -> String {
+        self.1.clone()
+    }
+}
+
+/// The students of every period that has some, by the newest that was kept.
+pub(super) fn students(written: &AllWords) -> BTreeMap<String, Students> {
+    let mut lists = written.newest::<KeptList>(LIST);
+    let of = |(period, kept)| {
+        let (section, stamp) = section(kept)?;
+        let mut students = Students { section, stamp, list: None, own: BTreeMap::new() };
+        if let Some(list) = lists.remove(&period) {
+            apply(&mut students, list);
+        }
+        Some((period, students))
+    };
+    written.newest::<KeptRoster>(ROSTER).into_iter().filter_map(of).collect()
 }
 
 /// Puts students where a list has them. A list of another class says nothing of this one.
@@ -144,12 +158,7 @@ pub(super) fn keep_students(
     }
     let mut older = Vec::new();
     let mut at = now.as_millisecond();
-    for (key, kind, text) in room.store.all_words(room.id)? {
-        let Some(kept) =
-            (kind == ROSTER).then(|| serde_json::from_str::<KeptRoster>(&text).ok()).flatten()
-        else {
-            continue;
-        };
+    for (key, kept) in room.all_words()?.of_kind::<KeptRoster>(ROSTER) {
         if chosen.iter().any(|(period, _)| *period == kept.1) {
             older.push(key);
             at = at.max(kept.0.saturating_add(1));
@@ -166,7 +175,7 @@ pub(super) fn keep_students(
         );
         let student = |one: &Student| (text(&one.id), one.shown.words().to_owned());
         let students = section.students.iter().map(student).collect();
-        keep(room, ROSTER, &KeptRoster(at, period.clone(), about, students))?;
+        room.keep_written(ROSTER, &KeptRoster(at, period.clone(), about, students))?;
     }
     if !older.is_empty() {
         room.store.forget_words(&older)?;
@@ -182,12 +191,8 @@ pub(super) fn keep_list(
     now: Timestamp,
 ) -> Result<(), DeskError> {
     let mut at = now.as_millisecond();
-    for (_, kind, text) in room.store.all_words(room.id)? {
-        if let (LIST, Ok(kept)) = (kind.as_str(), serde_json::from_str::<KeptList>(&text))
-            && kept.1 == period
-        {
-            at = at.max(kept.0.saturating_add(1));
-        }
+    if let Some(kept) = room.all_words()?.newest::<KeptList>(LIST).get(period) {
+        at = at.max(kept.0.saturating_add(1));
     }
     let list = students.list.clone().unwrap_or_default();
     let text = |id: &Id| id.as_str().to_owned();
@@ -204,13 +209,7 @@ pub(super) fn keep_list(
     let of = text(&students.section.id);
     let kept =
         KeptList(at, period.to_owned(), of, groups.collect(), absent.collect(), own.collect());
-    keep(room, LIST, &kept)
-}
-
-fn keep(room: &Room, kind: &str, what: &impl Serialize) -> Result<(), DeskError> {
-    let text = serde_json::to_string(what).map_err(|_| DeskError::Stopped)?;
-    room.store.keep_words(room.id, doors::words_key()?, kind, &text)?;
-    Ok(())
+    room.keep_written(LIST, &kept)
 }
 
 /// Deletes every list of students of an investigation, overwritten on disk and in backups that can be reached. Gives
@@ -225,14 +224,14 @@ pub(crate) fn put_away(room: &Room) -> Result<u64, DeskError> {
     Ok(room.store.forget_words(&keys)?.words)
 }
 
-/// Who is in a group, as the teacher's marking page shows it: name, and whether absent. Waits for the disk.
-pub(crate) fn students_of(room: &Room, group: &Group) -> Result<Vec<(Shown, bool)>, DeskError> {
-    let all = students(room)?;
+/// Who is in a group, as the teacher's marking page shows it: name, and whether absent.
+pub(crate) fn students_of(written: &AllWords, group: &Group) -> Vec<(Shown, bool)> {
+    let all = students(written);
     let Some((students, list)) =
         all.get(&group.0).and_then(|students| Some((students, students.list.as_ref()?)))
     else {
-        return Ok(Vec::new());
+        return Vec::new();
     };
     let own = list.of_group(&students.section, group.1).into_iter();
-    Ok(own.map(|one| (one.shown.clone(), list.place(&one.id).absent)).collect())
+    own.map(|one| (one.shown.clone(), list.place(&one.id).absent)).collect()
 }

@@ -105,8 +105,9 @@ pub(super) fn plan_periods(room: &Room) -> Vec<(String, u32)> {
 
 /// The page of students. Waits for the disk.
 pub(crate) fn roster_view(room: &Room, w: Wording) -> Result<RosterView, DeskError> {
-    let kept = students(room)?;
-    let (rubric, work) = super::gradebook::work(room)?;
+    let words = room.all_words()?;
+    let kept = students(&words);
+    let (rubric, work) = super::gradebook::work(room, &words)?;
     let mut periods = Vec::new();
     for (name, groups) in plan_periods(room) {
         let Some(own) = kept.get(&name) else {
@@ -160,7 +161,7 @@ pub(crate) fn save_list(
 ) -> Result<SavedList, DeskError> {
     let periods = plan_periods(room);
     let groups = periods.iter().find(|(name, _)| name == period).map(|(_, groups)| *groups);
-    let own = students(room)?.remove(period);
+    let own = students(&room.all_words()?).remove(period);
     let (Some(groups), Some(mut own)) = (groups, own) else { return Ok(SavedList::Newer) };
     if own.stamp != stamp || typed.len() != own.section.students.len() {
         return Ok(SavedList::Newer);

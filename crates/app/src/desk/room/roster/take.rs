@@ -49,7 +49,7 @@ pub(crate) fn look_at_roster(
         Ok(taken) => taken,
         Err(refused) => return Ok(Err(NotTaken::Refused(refused))),
     };
-    let kept = students(room)?;
+    let kept = students(&room.all_words()?);
     let sections = taken.roster.sections();
     let periods = plan_periods(room).into_iter().map(|(name, _)| {
         let now = kept.get(&name).map_or(0, |one| one.section.students.len());

@@ -1,5 +1,6 @@
 //! Ideas and insides of bags in the teacher's words.
 
+use crate::desk::paper::prompts::tenths;
 use crate::desk::wording::listed;
 use crate::desk::{Wording, say};
 use barm_domain::discussion::{ByYeast, Carbohydrate, Idea, Inside, Speaks, Spoken};
@@ -121,10 +122,6 @@ fn enzyme_does(w: Wording, enzyme: EnzymeKind) -> String {
         EnzymeKind::Invertase => say!(w, "talk-invertase"),
         EnzymeKind::AlphaGalactosidase => say!(w, "talk-alpha-galactosidase"),
     }
-}
-
-fn tenths(value: f64) -> String {
-    format!("{:.1}", (value * 10.0).round() / 10.0 + 0.0)
 }
 
 /// Grams: tenths from a gram on, hundredths below.

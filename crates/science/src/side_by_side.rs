@@ -1,9 +1,9 @@
-//! Bags that are followed side by side, on as many threads as there are cores.
+//! Things that are worked out side by side, on as many threads as there are cores.
 
 use std::thread;
 
 /// What `one` gives for each number below `count`, in order; how many work at it changes nothing of it.
-pub(super) fn each<T: Send>(count: usize, one: impl Fn(usize) -> T + Sync) -> Vec<T> {
+pub fn each<T: Send>(count: usize, one: impl Fn(usize) -> T + Sync) -> Vec<T> {
     let hands = thread::available_parallelism().map_or(1, usize::from).min(count);
     if hands < 2 {
         return (0..count).map(one).collect();
