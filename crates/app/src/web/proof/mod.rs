@@ -8,6 +8,7 @@ mod claims;
 mod class;
 mod doors;
 mod escaped;
+mod foretold;
 mod forgetting;
 mod found;
 mod gradebook;

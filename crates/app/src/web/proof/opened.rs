@@ -2,8 +2,7 @@
 //! hears of what is not shown.
 
 use super::class::{Call, Class, DURING_1};
-use super::marked::forecast;
-use crate::desk::doors::{JoinKey, Part};
+use crate::desk::doors::Part;
 use crate::desk::rehearse::done_before;
 use crate::desk::room::every_bag::{Quantity, Wanted, every_bag_view};
 use crate::desk::room::{Kind, Scope};
@@ -22,7 +21,7 @@ const LATER_MM: f64 = 87.4;
 const MARKS: [&str; 2] = ["62.7", "87.4"];
 
 /// Everything that a group's page and its state say.
-async fn told(class: &Class, token: &str) -> String {
+pub(super) async fn told(class: &Class, token: &str) -> String {
     let mut all = String::new();
     for path in ["/bench", "/bench/state", "/bench/version"] {
         let call = Call::get(path).cookie(cookies::name(Part::Group), token);
@@ -34,7 +33,7 @@ async fn told(class: &Class, token: &str) -> String {
 }
 
 /// The bags of a group with what is in them.
-fn bags(class: &Class, period: &str, group: u32) -> Vec<(BagCode, String)> {
+pub(super) fn bags(class: &Class, period: &str, group: u32) -> Vec<(BagCode, String)> {
     class.room.read(|scene| {
         let own = scene.plan.bags.iter();
         let own = own.filter(|bag| bag.period == period && bag.group == group);
@@ -43,17 +42,17 @@ fn bags(class: &Class, period: &str, group: u32) -> Vec<(BagCode, String)> {
 }
 
 /// Who plays: in period 1 groups 2 and 3 make the same, group 1 makes something else.
-struct Cast {
-    one: u32,
-    other: u32,
+pub(super) struct Cast {
+    pub(super) one: u32,
+    pub(super) other: u32,
     /// A bag of the other group, made as one of the first.
-    alike: BagCode,
-    stranger: u32,
+    pub(super) alike: BagCode,
+    pub(super) stranger: u32,
     /// A bag of the stranger, made as none of the first.
     unlike: BagCode,
 }
 
-fn cast(class: &Class) -> Cast {
+pub(super) fn cast(class: &Class) -> Cast {
     let (own, theirs, strange) =
         (bags(class, "1", 2), bags(class, "1", 3), bags(class, "1", 1));
     let makes = |treatment: &str| own.iter().any(|(_, own)| own == treatment);
@@ -62,7 +61,7 @@ fn cast(class: &Class) -> Cast {
     Cast { one: 2, other: 3, alike, stranger: 1, unlike }
 }
 
-fn reads(class: &Class, group: u32, code: BagCode) {
+pub(super) fn reads(class: &Class, group: u32, code: BagCode) {
     let who = || Who::Group { period: "1".into(), group };
     class.note(Subject::Bag(code), who(), What::Zero { height_mm: ZERO_MM });
     class.later(SignedDuration::from_mins(4));
@@ -191,62 +190,6 @@ async fn curves_and_answers_reach_the_groups_when_they_are_opened() {
         assert!(!told(&class, &token).await.contains(mark), "{mark}: not after");
     }
     assert!(!told(&class, &token).await.contains("24.7"));
-}
-
-#[tokio::test]
-async fn a_band_comes_behind_open_curves_once_it_was_opened_too_and_goes_with_either() {
-    let class = Class::at(DURING_1, Kind::Real);
-    let Cast { one, other, alike, stranger, .. } = cast(&class);
-    class.note(Subject::Period("1".into()), Who::Teacher, What::Began);
-    reads(&class, other, alike);
-    forecast(&class);
-    let made = bags(&class, "1", other).remove(0).1;
-    assert!(bags(&class, "1", stranger).iter().all(|(_, treatment)| *treatment != made));
-    let [token, elsewhere] = [one, stranger].map(|group| class.group("1", group as usize));
-    let wall = class.joined(JoinKey::Page(&class.codes("1").wall));
-    // Before, the wall says how to join.
-    class.later(SignedDuration::from_mins(10));
-    let on_wall = || Call::get("/wall?lang=en").cookie(cookies::name(Part::Wall), &wall);
-    let period = || "1".to_owned();
-    let audiences =
-        || [Audience::Groups { period: period() }, Audience::Wall { period: period() }];
-    let note = |face: Face, open: bool| {
-        for to in audiences() {
-            let what = if open { What::Opened { face, to } } else { What::Closed { face, to } };
-            class.note(Subject::Investigation, Who::Teacher, what);
-        }
-    };
-    let band = "73912 to 73913 mm were foretold for 4 min.";
-    let (mut curves, mut foretold) = (false, false);
-    for (face, open) in [
-        (Face::Forecast, true),
-        (Face::PeriodCurves, true),
-        (Face::Forecast, false),
-        (Face::Forecast, true),
-        (Face::PeriodCurves, false),
-    ] {
-        note(face, open);
-        if face == Face::Forecast {
-            foretold = open
-        } else {
-            curves = open
-        }
-        let said = told(&class, &token).await;
-        assert_eq!(said.contains(band), curves && foretold, "{face:?} {open}");
-        assert_eq!(said.contains("7391"), curves && foretold, "{face:?} {open}");
-        // A group that makes none of it sees nothing of it; of its own bags none was read.
-        assert!(!told(&class, &elsewhere).await.contains("7391"), "{face:?} {open}");
-        let said = class.call(on_wall()).await.body;
-        let mark = "rose less than foretold, from 4 min on";
-        assert_eq!(said.contains(mark), curves && foretold, "{face:?} {open}: {said}");
-    }
-    // What the teacher knows of other numbers of it is on no page.
-    note(Face::PeriodCurves, true);
-    let all = told(&class, &token).await + &class.call(on_wall()).await.body;
-    assert!(all.contains(band));
-    for other in ["7392", "7393", "7394", "7395", "7396", "7397", "7398", "73991", "7400"] {
-        assert!(!all.contains(other), "{other}");
-    }
 }
 
 #[tokio::test]
