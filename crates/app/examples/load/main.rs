@@ -26,6 +26,7 @@ mod line;
 mod run_page;
 mod school;
 mod sending;
+#[allow(dead_code)]
 mod server;
 mod streams;
 #[path = "../../tests/browser/wire.rs"]

@@ -5,6 +5,7 @@ use super::side::Side;
 use crate::shared::{Investigation, Shared};
 use barm_science::statistics::meta::{Between, MetaError, Pooled, Study, Summary, pool};
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 /// A class whose data are compared.
 #[derive(Debug, Clone, PartialEq)]
@@ -176,10 +177,11 @@ fn difference(
         let pair =
             (at_own.question.clone(), at_own.treatment.clone(), at_own.reference.clone());
         let key = (*class, minute.to_bits());
-        if !made.contains_key(&key) {
-            made.insert(key, found_at(*class, Some(minute))?);
-        }
-        let told = made.get(&key)?.compared.iter().find(|one| {
+        let own = match made.entry(key) {
+            Entry::Occupied(known) => known.into_mut(),
+            Entry::Vacant(place) => place.insert(found_at(*class, Some(minute))?),
+        };
+        let told = own.compared.iter().find(|one| {
             (&one.question, &one.treatment, &one.reference) == (&pair.0, &pair.1, &pair.2)
         });
         let told = told?;

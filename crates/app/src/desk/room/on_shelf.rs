@@ -144,15 +144,14 @@ impl Shelf {
         Ok(self.store.last_places()?)
     }
 
-    /// What this very program keeps of a kind: investigation, place of the last entry in it, and what it adds up to.
-    /// Waits for the disk.
+    /// What this very program keeps of a kind, by investigation and place of the last entry in it. Waits for the disk.
     pub(in crate::desk) fn summaries(
         &self,
         kind: &str,
-    ) -> Result<Vec<(i64, (i64, String))>, DeskError> {
+    ) -> Result<BTreeMap<(i64, i64), String>, DeskError> {
         let own = self.store.summaries(kind)?.into_iter();
         let own = own.filter(|(_, kept)| kept.program == PROGRAM);
-        Ok(own.map(|(id, kept)| (id, (kept.last, kept.body))).collect())
+        Ok(own.map(|(id, kept)| ((id, kept.last), kept.body)).collect())
     }
 
     /// Keeps what an investigation adds up to; what cannot be kept is worked out again the next time. Waits for the disk.

@@ -21,8 +21,11 @@ pub(crate) struct YearsKept {
     /// Each class, by its investigation.
     classes: BTreeMap<i64, OneKept>,
     /// All together, with the places of the last entries that went into it.
-    whole: Option<(Vec<(i64, i64)>, Arc<YearsFound>)>,
+    whole: Option<(Places, Arc<YearsFound>)>,
 }
+
+/// Investigations, each with the place of its last entry.
+type Places = Vec<(i64, i64)>;
 
 /// One class.
 #[derive(Debug)]
@@ -45,7 +48,7 @@ pub(crate) fn years_on_shelf(
         shelf.investigations()?.into_iter().filter(|one| one.kind != Kind::Rehearsal).collect();
     let last: BTreeMap<i64, i64> = shelf.last_places()?.into_iter().collect();
     let place = |id: i64| last.get(&id).copied().unwrap_or_default();
-    let places: Vec<(i64, i64)> = all.iter().map(|one| (one.id, place(one.id))).collect();
+    let places: Places = all.iter().map(|one| (one.id, place(one.id))).collect();
     let mut kept = shelf.years.lock().unwrap_or_else(PoisonError::into_inner);
     if let Some((of, found)) = &kept.whole
         && *of == places
@@ -116,13 +119,13 @@ const YEARS: &str = "years";
 /// Everything of this program that is kept of classes, by investigation and place.
 fn written_down(shelf: &Shelf) -> Result<BTreeMap<(i64, i64), Found>, DeskError> {
     let own = shelf.summaries(YEARS)?.into_iter();
-    let read = |(id, (last, body)): (i64, (i64, String))| {
+    let read = |(of, body): ((i64, i64), String)| {
         let kept: Option<Kept> = serde_json::from_str(&body).ok()?;
         let class = match kept {
             Some(kept) => Some(opened(kept)?),
             None => None,
         };
-        Some(((id, last), class))
+        Some((of, class))
     };
     Ok(own.filter_map(read).collect())
 }

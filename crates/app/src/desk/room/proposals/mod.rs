@@ -100,12 +100,12 @@ pub(crate) fn handed_in(words: &AllWords) -> BTreeMap<Group, HandedIn> {
         let at = kept.at;
         let row = row(kept);
         // An answer to an older proposal says nothing of the newest.
-        let own = answers.iter().filter(|answer| {
+        let own = answers.iter().rfind(|answer| {
             answer.at >= at
                 && answer.period == row.written.period
                 && answer.group == row.written.group
         });
-        let answer = own.last().map(|answer| match answer.approved {
+        let answer = own.map(|answer| match answer.approved {
             true => Answer::Approved,
             false => Answer::Returned(answer.asks.clone()),
         });
