@@ -143,7 +143,7 @@ fn day(out: &mut impl Write, open: &OpenPlan, analysis: &Analysis) -> Result<(),
     )?;
     page::paragraph(out, 0, &says.rests)?;
     page::chart(out, &says.chart(page::terminal()))?;
-    for note in &says.notes {
+    for note in says.notes() {
         page::paragraph(out, 2, note)?;
     }
     for (code, treatment, asks) in &says.look_at {

@@ -15,8 +15,10 @@ pub(crate) struct DaySays {
     pub(crate) rests: String,
     /// What changed, before and after.
     pub(crate) rows: Vec<BeforeAfterRow>,
-    /// What the readings could not tell, and that they scatter, where they do.
-    pub(crate) notes: Vec<String>,
+    /// What the readings could not tell.
+    pub(crate) untold: Option<String>,
+    /// That they scatter, where they do.
+    pub(crate) scatters: Option<String>,
     /// Bags to look at: code, treatment, and what to ask.
     pub(crate) look_at: Vec<(String, String, String)>,
 }
@@ -30,16 +32,21 @@ pub(crate) fn day_says(plan: &Plan, taught: &DayTaught) -> DaySays {
     let asks = |one: &UnlikeBag| {
         (one.bag.code.clone(), one.bag.treatment.clone(), voice.day_asks(one))
     };
-    let notes = [voice.day_could_not_tell(taught), voice.day_scatters(taught)];
     DaySays {
         rests: voice.day_rests_on(taught),
         rows: change_rows(&taught.changes),
-        notes: notes.into_iter().flatten().collect(),
+        untold: voice.day_could_not_tell(taught),
+        scatters: voice.day_scatters(taught),
         look_at: taught.unlike.iter().map(asks).collect(),
     }
 }
 
 impl DaySays {
+    /// All that is to be known beside it.
+    pub(crate) fn notes(&self) -> impl Iterator<Item = &String> {
+        self.untold.iter().chain(&self.scatters)
+    }
+
     /// What changed, in letters.
     pub(crate) fn chart(&self, terminal: Terminal) -> String {
         terminal.before_after(&self.rows)

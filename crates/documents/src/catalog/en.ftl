@@ -264,6 +264,7 @@ amounts-choose = Look at height, gas or ethanol
 amounts-rise = Height, mm
 amounts-gas = Gas, mL
 amounts-ethanol = Ethanol, mg
+wall-found-note = Mean rise by { $minute } min, over all bags that count.
 amounts-rise-note = How far cards rose by { $minute } min, over all bags that count. The bar: how far bags lie from their mean.
 amounts-gas-note = Worked out from the height at { $minute } min. It was not measured.
 amounts-ethanol-note = A guess from the gas at { $minute } min. It says nothing of a person. Nobody tastes a bag.

@@ -264,6 +264,7 @@ amounts-choose = Ver la altura, el gas o el etanol
 amounts-rise = Altura, mm
 amounts-gas = Gas, mL
 amounts-ethanol = Etanol, mg
+wall-found-note = Subida media a los { $minute } min, con todas las bolsas que cuentan.
 amounts-rise-note = Cuánto subieron las tarjetas a los { $minute } min, con todas las bolsas que cuentan. La barra: qué tan lejos quedan las bolsas de su media.
 amounts-gas-note = Calculado de la altura a los { $minute } min. No se midió.
 amounts-ethanol-note = Una estimación a partir del gas a los { $minute } min. No dice nada de una persona. Nadie prueba una bolsa.

@@ -79,7 +79,7 @@ fn mean(measured: impl Iterator<Item = Measured>) -> Option<Estimate> {
 pub(super) fn day(plan: &Plan, analysis: &Analysis) -> Option<DayPart> {
     let says = day_says(plan, analysis.day.as_ref()?);
     let entry = |head: &str, says: String| Entry { head: head.to_owned(), says };
-    let notes = says.notes.into_iter().map(|note| entry("To know", note));
+    let notes: Vec<Entry> = says.notes().map(|note| entry("To know", note.clone())).collect();
     let look_at = says.look_at.into_iter();
     let look_at = look_at.map(|(code, treatment, asks)| {
         entry("Look at", format!("{code} ({treatment}). {asks}"))

@@ -130,7 +130,8 @@ impl BagChange<'_> {
             Scope::Wall(period) => {
                 let own = home.period == *period;
                 let open = || curves_open(scene.standing(), scope, own);
-                self.seen && (own || open()) || self.aside && open()
+                let results = || open_to(scene.standing(), Face::Results, scope);
+                self.seen && (own || open()) || self.aside && open() || results()
             }
             Scope::Round(period) => (self.seen || self.aside) && home.period == *period,
             Scope::Aide | Scope::Teacher => false,

@@ -1,4 +1,4 @@
-//! The wall page: the clock, who reads, and curves once the teacher opened them.
+//! The wall page: the clock, who reads, and curves and results once the teacher opened them.
 //!
 //! Children look at it. Nothing here can hold a mark, a name of anybody or a word about who is late;
 //! a forecast only as the band behind open curves, once the teacher opened that too.
@@ -7,6 +7,7 @@ use super::benches::{BenchBag, Benches, after};
 use super::doubts::{Doubt, own_slips};
 use super::foretold::{BandRow, Foretelling};
 use super::hour::{Hour, Stage};
+use super::opened::{Found, results_on_wall};
 use super::{Kind, Scene};
 use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
 use barm_domain::board::State;
@@ -27,6 +28,8 @@ pub(crate) struct WallView {
     pub(crate) next: Vec<(u32, Timestamp, bool)>,
     /// Groups that work with numbers that are not their own, and whether nobody measured those.
     pub(crate) stand_ins: Vec<(u32, bool)>,
+    /// What the class found, once that is open.
+    pub(crate) found: Option<Found>,
     /// Curves, once they are open.
     pub(crate) curves: Option<WallCurves>,
 }
@@ -65,6 +68,7 @@ pub(crate) fn wall_view(scene: &Scene<'_>, period: &str, now: Timestamp) -> Opti
         now: if runs { due(&benches) } else { Vec::new() },
         next: if runs { next(&hour, &benches) } else { Vec::new() },
         stand_ins,
+        found: results_on_wall(scene, period),
         curves: curves(scene, planned, now),
         hour,
     })

@@ -93,6 +93,17 @@ async fn what_the_class_found_reaches_nobody_before_it_is_opened() {
         assert!(!all.contains("What the class found"), "{}", seat.2);
     }
 
+    // On the wall it stands for all to see, and nowhere else; no word of hers with it.
+    let wall = || (Face::Results, Audience::Wall { period: "1".into() });
+    let ((face, to), (again, from)) = (wall(), wall());
+    class.note(Subject::Investigation, Who::Teacher, What::Opened { face, to });
+    for seat in &seats {
+        let all = told(&class, seat).await;
+        assert_eq!(all.contains(MARK), seat.2 == "/wall", "{}", seat.2);
+        assert_eq!(hers(&all), 0, "{}", seat.2);
+    }
+    class.note(Subject::Investigation, Who::Teacher, What::Closed { face: again, to: from });
+
     // Opened to the groups of the period, the groups hear which food did what, and no more.
     let to = Audience::Groups { period: "1".into() };
     let what = What::Opened { face: Face::Results, to };

@@ -95,9 +95,13 @@ fn day(w: Wording, day: &DayShown) -> Markup {
                                     div.wid { (PreEscaped(&pictures[0])) }
                                     div.nar { (PreEscaped(&pictures[1])) }
                                 }
-                                details { summary { (say!(w, "plan-in-words")) } p { (says.in_words()) } }
                             }
-                            @for note in &says.notes { p.soft { (note) } }
+                            details {
+                                summary { (say!(w, "plan-in-words")) }
+                                @if pictures.is_some() { p { (says.in_words()) } }
+                                @if let Some(untold) = &says.untold { p.soft { (untold) } }
+                            }
+                            @if let Some(scatters) = &says.scatters { p.soft { (scatters) } }
                             @if !says.look_at.is_empty() {
                                 h3 { (say!(w, "results-day-look")) }
                                 ul.plain {

@@ -1,6 +1,7 @@
 //! The wall page.
 
 mod band;
+mod found;
 mod page;
 
 pub(super) use band::band;

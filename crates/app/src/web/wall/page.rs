@@ -1,6 +1,7 @@
 //! The wall page: readable from the last bench.
 
 use super::band::band;
+use super::found::found;
 use crate::desk::room::Kind;
 use crate::desk::room::benches::group_name;
 use crate::desk::room::hour::{Hour, Stage, clock};
@@ -194,6 +195,8 @@ fn right(view: &WallView, join: Option<&HowToJoin>, words: &'static Catalog) -> 
                 }
                 p.w1 { (words.say("wall-join-group")) }
             }
+        } @else if let Some(all) = &view.found {
+            (found(all, words))
         } @else if let Some(curves) = &view.curves {
             @let title = words.say(if curves.day { "wall-curves-day" } else { "wall-curves" });
             h2 { (title) }

@@ -170,4 +170,17 @@ pub(super) const LOOKS: &[Look] = &[
         walk.browser.turn_to(&wall);
         walk.browser.until("return document.querySelector('.question') !== null;");
     }),
+    look("/wall", "wall with what the class found", Mouse, |walk| {
+        let found = "return document.querySelector('.found') !== null;";
+        assert_eq!(walk.browser.run(found), false, "nothing is shown before it is opened");
+        let wall = walk.browser.here();
+        walk.browser.turn_to(&walk.browser.window());
+        walk.open_to_class("results wall");
+        walk.browser.close();
+        walk.browser.turn_to(&wall);
+        walk.browser.until(found);
+    }),
+    look("/wall", "wall with what the class found, es", Mouse, |walk| {
+        walk.open("/wall?lang=es");
+    }),
 ];

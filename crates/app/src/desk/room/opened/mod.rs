@@ -13,7 +13,7 @@ mod seen;
 mod tests;
 
 pub(crate) use amounts::Amounts;
-pub(crate) use answers::Found;
+pub(crate) use answers::{Answered, Found};
 pub(crate) use curves::ClassCurves;
 pub(crate) use lent::LentNumbers;
 pub(super) use seen::{Before, Eyes};
@@ -77,6 +77,12 @@ pub(super) fn has_class_data(scene: &Scene<'_>, period: &str, group: u32) -> boo
 /// Whether a group may read what the class found.
 pub(super) fn results_are_open(scene: &Scene<'_>, period: &str, group: u32) -> bool {
     is_open(scene, Face::Results, period, group)
+}
+
+/// What the class found, once it is open on the wall of a period.
+pub(super) fn results_on_wall(scene: &Scene<'_>, period: &str) -> Option<Found> {
+    let wall = Audience::Wall { period: period.to_owned() };
+    scene.standing().open.contains(&(Face::Results, wall)).then(|| answers::found(scene))
 }
 
 /// Whether something is open to a group.

@@ -27,6 +27,7 @@ pub(super) fn faces(scene: &Scene<'_>, w: Wording, period: &Period) -> Vec<FaceR
         (Face::DayCurves, wall(), "wall", say!(w, "face-day-wall")),
         (Face::Forecast, wall(), "wall", say!(w, "face-forecast-wall")),
         (Face::Forecast, groups(), "groups", say!(w, "face-forecast-groups")),
+        (Face::Results, wall(), "wall", say!(w, "face-results-wall")),
         (Face::Results, groups(), "groups", say!(w, "face-results-groups")),
     ];
     let standing = scene.ledger.standing();

@@ -56,6 +56,7 @@ face-curves-groups = This period’s curves, to its groups
 face-day-wall = All periods’ curves, on the wall
 face-forecast-wall = What was foretold, behind curves open on the wall
 face-forecast-groups = What was foretold, behind curves open to groups
+face-results-wall = Results, on the wall
 face-results-groups = Results, to the groups of this period
 face-period-curves = this period’s curves
 face-day-curves = all periods’ curves
