@@ -167,7 +167,7 @@ async fn a_package_that_is_refused_changes_nothing_and_says_why() {
         ("no JSON", with("datapackage.json", b"{"), "JSON"),
         ("no descriptor", without("datapackage.json"), "datapackage.json"),
         ("no table", without("bags.csv"), "bags.csv"),
-        ("no height of any card", with("readings.csv", high.as_bytes()), "readings"),
+        ("no height of any card", with("readings.csv", high.as_bytes()), "400000"),
     ];
     for (name, bytes, says) in cases {
         for what in ["look?file=theirs.zip", KEEP] {
