@@ -15,20 +15,15 @@ pub(crate) struct NotHeld {
 }
 
 /// Few groups tell how much groups differ; what is expected of them beforehand, half of a bag's variance, is
-/// more than there is in these kinds or no more than a guess, and intervals are wider than they need be.
+/// more than there is in these kinds or no more than a guess, and intervals are wider than they need be. Where bags do
+/// not tell how much groups differ, no rule keeps both 93 % with groups as unlike as bags and 98 % with groups alike
+/// (docs/trust.md).
 const EXPECTED: &str = "not held yet: intervals are too wide where few groups tell of groups";
-
-/// Where spreads differ, each is worked out from its own bags alone.
-const UNEQUAL: &str = "not held yet: degrees of freedom of unequal spreads are an approximation that says a little \
-                       too much";
 
 /// All of them, as measured over 2,000 classes of each kind.
 pub(crate) const NOT_HELD: &[NotHeld] = &[
-    missed("b3-p3-t5-own-g0-wide", Bar::Clear, 0.0525, UNEQUAL),
-    missed("b6-p5-t2-whole-g0.5-wide", Bar::Clear, 0.0565, UNEQUAL),
-    missed("b6-p5-t2-whole-g0.5-wide-mended", Bar::Clear, 0.0605, UNEQUAL),
     missed("b4-p1-t6-pairs-g0.5-wide", Bar::Together, 0.992, EXPECTED),
-    missed("b4-p5-t5-pairs-g0", Bar::Together, 0.995, EXPECTED),
+    missed("b4-p5-t5-pairs-g0", Bar::Together, 0.996, EXPECTED),
     missed("b4-p1-t3-tied-g1", Bar::Together, 1.0, EXPECTED),
 ];
 

@@ -71,7 +71,7 @@ async fn a_plan_may_be_one_megabyte_long_and_not_a_byte_longer() {
     assert!(over.body.contains("That is more than this address takes."), "{}", over.body);
     assert_eq!(class.call(call(1024 * 1024)).await.status, 200);
     assert_eq!(version(), 2, "it is saved");
-    // Nothing else takes so much: plans, files of readings, and rosters, which may be larger.
+    // Nothing else takes so much: plans, files of readings, and rosters and data packages, which may be larger.
     let large: Vec<(&str, usize)> = table()
         .iter()
         .map(|route| route.rules)
@@ -80,6 +80,8 @@ async fn a_plan_may_be_one_megabyte_long_and_not_a_byte_longer() {
         .collect();
     let named = [
         ("/start/file", 1 << 20),
+        ("/package/look", 8 << 20),
+        ("/package/take", 8 << 20),
         ("/i/{id}/plan", 1 << 20),
         ("/i/{id}/plan/back", 1 << 20),
         ("/i/{id}/plan/forecast", 1 << 20),
