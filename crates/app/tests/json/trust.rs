@@ -36,11 +36,11 @@ fn trust_has_the_promised_shape() {
             ("large_gap_holds", FLAG),
         ],
     );
-    assert_eq!(list(trust, "cells").len(), 24);
+    assert_eq!(list(trust, "cells").len(), 26);
     let mut clear = 0;
     for cell in list(trust, "cells") {
         let counts = ["false_clear", "false_large", "held", "true_clear", "true_large"];
-        let own: [(&str, Kind); 12] = [
+        let own: [(&str, Kind); 13] = [
             ("cell", TEXT),
             ("bags", COUNT),
             ("periods", COUNT),
@@ -49,6 +49,7 @@ fn trust_has_the_promised_shape() {
             ("group_sd", NUMBER),
             ("wide", FLAG),
             ("slips", TEXT),
+            ("twice", FLAG),
             ("can_be_clear", FLAG),
             ("slips_cost", NUMBER_OR_NULL),
             ("foretold", NUMBER_OR_NULL),
