@@ -59,5 +59,6 @@ fn one(answer: &Answered, heights: Option<&Amounts>, words: &'static Catalog) ->
 /// The mean rise of a treatment.
 fn mean(heights: Option<&Amounts>, treatment: &str) -> Option<String> {
     let row = heights?.rows.iter().find(|row| row.treatment == treatment)?;
-    Some(millimeters((row.mean * 10.0).round() / 10.0))
+    // A tenth each, so that they line up; never `-0.0`.
+    Some(format!("{:.1}", (row.mean * 10.0).round() / 10.0 + 0.0))
 }
