@@ -197,6 +197,12 @@ fn found(
 ) -> Found {
     // A hair wider than rounding: 12.5 may have been rounded either way.
     let same = |mm: f64| (mm.abs() - length.mm).abs() <= length.half_mm + 1e-9;
+    // What a group writes is most often how high its bags rose in the end.
+    for bag in own {
+        if let Some(last) = bag.curve.rises.last().filter(|last| same(last.rise_mm.value)) {
+            return Found::Rise { bag: bag.bag.code.clone(), minute: last.minute };
+        }
+    }
     for bag in own {
         let code = || bag.bag.code.clone();
         if let Some(rise) = bag.curve.rises.iter().find(|rise| same(rise.rise_mm.value)) {

@@ -119,6 +119,19 @@ fn numbers_of_the_evidence_are_found_where_they_stand() {
     );
 }
 
+/// 7 mm is where maple syrup was on its way, and where the bag without food ended: the end is meant.
+#[test]
+fn a_number_is_that_of_a_last_reading_before_that_of_another() {
+    let class = class([14.0, 13.0, 15.0, 14.0], [7.0, 6.0, 7.0, 8.0]);
+    let told = of(&class, &claim(Says::More, None, "Without food 7 mm."), ("1", 1));
+    let bag = class.plan.bags.iter().find(|bag| bag.treatment == "No food").unwrap();
+    let meant = Found::Rise { bag: bag.code.clone(), minute: 24.0 };
+    assert!(
+        told.iter().any(|fact| matches!(fact, Fact::Number { found, .. } if *found == meant)),
+        "{told:?}"
+    );
+}
+
 #[test]
 fn a_group_without_one_side_is_told_so_and_bags_set_aside_are_named() {
     let mut class = class([14.0, 13.0, 15.0, 14.0], [1.0, 0.0, 1.0, 1.0]);
