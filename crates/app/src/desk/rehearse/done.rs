@@ -25,8 +25,7 @@ struct Claimed {
 pub(crate) fn claimed_before(room: &Room, period: &str, file: &[u8]) -> Result<(), DeskError> {
     let claims: Vec<Claimed> = serde_json::from_slice(file).map_err(|_| DeskError::Stopped)?;
     let plan = room.read(|scene| scene.plan.clone());
-    let before = plan.periods.iter().take_while(|one| one.name != period);
-    for (one, (_, ends)) in before.filter_map(|one| Some((one, bells(&plan, one)?))) {
+    for (one, (_, ends)) in before(&plan, period) {
         let at = ends.checked_sub(SignedDuration::from_mins(3)).unwrap_or(ends);
         for Claimed { group, claim, .. } in claims.iter().filter(|of| of.period == one.name) {
             hand_in_claim(room, &(one.name.clone(), *group), claim.clone(), at)?;
@@ -35,13 +34,21 @@ pub(crate) fn claimed_before(room: &Room, period: &str, file: &[u8]) -> Result<(
     Ok(())
 }
 
+/// The periods before the named one, each with its bells.
+fn before<'a>(
+    plan: &'a Plan,
+    period: &'a str,
+) -> impl Iterator<Item = (&'a Period, (Timestamp, Timestamp))> {
+    let before = plan.periods.iter().take_while(move |one| one.name != period);
+    before.filter_map(|one| Some((one, bells(plan, one)?)))
+}
+
 /// Puts on record what a readings file holds for all periods before the named one, as if it had
 /// been typed at the benches at its time. Waits for the disk.
 pub(crate) fn done_before(room: &Room, period: &str, file: &[u8]) -> Result<(), DeskError> {
     let (plan, version) = room.read(|scene| (scene.plan.clone(), scene.version));
     let read = readings::read(file, &plan);
-    let before = plan.periods.iter().take_while(|one| one.name != period);
-    for (one, (begins, ends)) in before.filter_map(|one| Some((one, bells(&plan, one)?))) {
+    for (one, (begins, ends)) in before(&plan, period) {
         let whole = Subject::Period(one.name.clone());
         let mut made = Made { entries: Vec::new() };
         made.note(whole.clone(), What::Began, begins, Who::Teacher)?;

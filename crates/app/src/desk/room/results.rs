@@ -10,7 +10,7 @@ use crate::desk::{self, Analysis, DaySays, DeskError, Metered, Pushes};
 use barm_domain::code::BagCode;
 use barm_domain::plan::Plan;
 use barm_domain::record::{Counted, Lent};
-use barm_domain::result::{BagResult, Compared, Hint};
+use barm_domain::result::{BagResult, ClassResult, Compared, Hint};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -172,10 +172,15 @@ pub(super) fn analysis(room: &Room) -> Result<(Plan, Analysis, BTreeSet<String>)
         (plan, counted, pushes, waits)
     });
     let mut analysis = desk::analyze_record(&plan, counted, &pushes, &desk::Unheard)?;
-    for answer in &mut analysis.result.questions {
-        answer.comparisons.retain(|compared| has_run(compared, &waits));
-    }
+    only_run(&mut analysis.result, &waits);
     Ok((plan, analysis, waits))
+}
+
+/// Leaves out comparisons that wait for periods which are not over.
+pub(super) fn only_run(result: &mut ClassResult, waits: &BTreeSet<String>) {
+    for answer in &mut result.questions {
+        answer.comparisons.retain(|compared| has_run(compared, waits));
+    }
 }
 
 /// Treatments of which nothing was read while a period that makes them is still to come or runs:

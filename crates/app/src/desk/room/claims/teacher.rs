@@ -5,7 +5,7 @@ use super::peers::dealt;
 use super::{HandedClaim, TypedClaim, Wrote, claimed, reviews, says};
 use crate::desk::room::all_words::AllWords;
 use crate::desk::room::proposals::Group;
-use crate::desk::room::results::analysis;
+use crate::desk::room::results::{not_run, only_run};
 use crate::desk::room::{Kind, Room};
 use crate::desk::{DeskError, Wording};
 use barm_domain::claim::{Claim, facts};
@@ -57,8 +57,10 @@ pub(crate) struct OfGroup {
 
 /// The claims of an investigation. Waits for the disk and works out results.
 pub(crate) fn claims_view(room: &Room, w: Wording) -> Result<ClaimsView, DeskError> {
-    let (plan, analysis, _) = analysis(room)?;
-    let about = about(&plan);
+    let found = room.found();
+    let (plan, mut result) = (&found.plan, found.result.clone());
+    only_run(&mut result, &room.read(|scene| not_run(scene, plan)));
+    let about = about(plan);
     let words = room.all_words()?;
     let (claimed, written) = (claimed(&words), reviews(&words));
     let mut periods = Vec::new();
@@ -68,7 +70,7 @@ pub(crate) fn claims_view(room: &Room, w: Wording) -> Result<ClaimsView, DeskErr
         let missing = groups.clone().filter(|group| own(*group).is_none()).collect();
         let claims = groups.filter_map(|group| {
             let who = (period.name.clone(), group);
-            let mut one = of_group(w, &plan, &analysis.result, &about, (&who, own(group)?));
+            let mut one = of_group(w, plan, &result, &about, (&who, own(group)?));
             let heard = written.iter().filter(|one| one.period == who.0 && one.writer == group);
             one.heard = heard.cloned().collect();
             Some(one)
@@ -80,7 +82,7 @@ pub(crate) fn claims_view(room: &Room, w: Wording) -> Result<ClaimsView, DeskErr
             opened: !dealt(room, &period.name)?.is_empty(),
         });
     }
-    Ok(ClaimsView { id: room.id, kind: room.kind, title: plan.title, periods })
+    Ok(ClaimsView { id: room.id, kind: room.kind, title: plan.title.clone(), periods })
 }
 
 fn of_group(
