@@ -1,11 +1,12 @@
 //! Second rounds: what a class could make next, the plan of one of them, and both rounds together.
 
 use super::plan_file::bytes;
-use super::{Analysis, DeskError, OpenPlan, Progress, analyze, write_new};
+use super::{DeskError, OpenPlan, Progress, analyze, write_new};
 use barm_documents::plan_text;
 use barm_documents::readings::{self, ReadingsFile};
 use barm_domain::plan::Plan;
 use barm_domain::reading::Rejected;
+use barm_domain::result::ClassResult;
 use barm_domain::result::taught::DayTaught;
 use barm_domain::round_two::{
     By, Handed, Pooled, Proposal, Proposals, RoundOne, pool, propose,
@@ -20,8 +21,6 @@ pub(crate) struct Next {
     pub(crate) proposals: Proposals,
     /// What the forecasts rest on, and what has to be known of the readings.
     pub(crate) notes: Vec<String>,
-    /// What the day taught, if it taught anything.
-    pub(crate) day: Option<DayTaught>,
 }
 
 /// Both rounds together.
@@ -54,43 +53,41 @@ pub(crate) fn round_two(
         notes
             .push(format!("{rows} of the readings {were} not taken; barm analyze lists them."));
     }
-    let next = next_of(&open.plan, analysis, &BTreeMap::new(), by, progress)?;
+    progress.step("learning from the day", 0, 1);
+    let result = analysis.result.clone();
+    let day = match analysis.with_day(&open.plan, &BTreeMap::new()) {
+        Ok(analysis) => Ok(analysis.day),
+        Err(DeskError::Day(why)) => Err(why.to_string()),
+        Err(other) => return Err(other),
+    };
+    let next = next_of(&open.plan, &result, day, by, progress)?;
     notes.extend(next.notes);
     Ok(Next { notes, ..next })
 }
 
-/// The same from readings that were analyzed, and from what their day taught where that is known; `poured` is how warm the water of a bag was (°C), by its code, where that
-/// was measured.
+/// The same from what a class found, and from what its day taught or why that could not be worked out.
 pub(crate) fn next_of(
     plan: &Plan,
-    analysis: Analysis,
-    poured: &BTreeMap<String, f64>,
+    result: &ClassResult,
+    day: Result<Option<DayTaught>, String>,
     by: By,
     progress: &dyn Progress,
 ) -> Result<Next, DeskError> {
     let mut notes = Vec::new();
-    let result = analysis.result.clone();
-    progress.step("learning from the day", 0, 1);
-    let taught =
-        if analysis.day.is_some() { Ok(analysis) } else { analysis.with_day(plan, poured) };
-    let day = match taught {
-        Ok(analysis) => analysis.day,
-        Err(DeskError::Day(error)) => {
-            notes.push(format!(
-                "What the day teaches could not be worked out ({error}); forecasts go by what is usual."
-            ));
-            None
-        }
-        Err(other) => return Err(other),
-    };
+    let day = day.unwrap_or_else(|why| {
+        notes.push(format!(
+            "What the day teaches could not be worked out ({why}); forecasts go by what is usual."
+        ));
+        None
+    });
     if let Some(day) = &day {
         notes.push(super::voice(plan).day_rests_on(day));
     }
     let learned = day.as_ref().map(|day| day.learned.clone()).unwrap_or_default();
-    let one = RoundOne { plan, result: &result, learned: &learned };
+    let one = RoundOne { plan, result, learned: &learned };
     let proposals =
         propose(&one, by, &|done, of| progress.step("weighing second rounds", done, of))?;
-    Ok(Next { proposals, notes, day })
+    Ok(Next { proposals, notes })
 }
 
 /// One of the proposals by its rank, from 1.

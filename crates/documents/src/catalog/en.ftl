@@ -821,4 +821,5 @@ claim-other = Claim { $number }
 claim-convinces = What convinces you?
 claim-asks = What would you ask?
 claim-keep = Keep it
+claim-kept = It is kept. You can change it.
 claim-marks = Your teacher wrote

@@ -821,4 +821,5 @@ claim-other = Afirmación { $number }
 claim-convinces = ¿Qué les convence?
 claim-asks = ¿Qué preguntarían?
 claim-keep = Guardarlo
+claim-kept = Está guardado. Pueden cambiarlo.
 claim-marks = Su maestra o maestro escribió

@@ -36,6 +36,11 @@ impl Frame {
         Self { width, type_size: 14.0, ground: Ground::Screen, words: Words::ENGLISH }
     }
 
+    /// A chart for a phone, in the words of a page.
+    pub const fn phone(words: Words) -> Self {
+        Self { words, ..Self::screen(330.0) }
+    }
+
     /// The smallest type of a chart; on paper no less than the 9 pt that all else has at least.
     pub(super) fn small_type(&self) -> f64 {
         self.type_size * 0.95

@@ -14,6 +14,7 @@ pub use cautions::{
     without_answer, without_local_rules,
 };
 pub use fair::change::{changes, changes_for};
+pub(crate) use feasible::too_full_by;
 pub use letters::letters_missing;
 
 use crate::finding::{Finding, Severity};

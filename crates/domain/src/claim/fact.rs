@@ -97,7 +97,7 @@ pub enum Fact {
 }
 
 /// Everything that the data say of a claim of the group of that number in a period: what the class's bags say, then
-/// the group's own, the size, the numbers of its evidence in their order, and its bags that are set aside.
+/// the group's own, the size, the numbers of its evidence in their order, each once, and its bags that are set aside.
 pub fn facts(
     plan: &Plan,
     result: &ClassResult,
@@ -136,7 +136,10 @@ pub fn facts(
     let difference = compared.and_then(interval).map(|class| class.value);
     for length in lengths(&claim.evidence) {
         let found = found(&length, &own, &means, difference);
-        facts.push(Fact::Number { length, found });
+        let number = Fact::Number { length, found };
+        if !facts.contains(&number) {
+            facts.push(number);
+        }
     }
     let aside = own.iter().filter_map(|bag| {
         Some(Fact::SetAside { bag: bag.bag.code.clone(), rule: bag.set_aside.clone()? })
@@ -201,6 +204,14 @@ fn found(
     for bag in own {
         if let Some(last) = bag.curve.rises.last().filter(|last| same(last.rise_mm.value)) {
             return Found::Rise { bag: bag.bag.code.clone(), minute: last.minute };
+        }
+    }
+    for bag in own {
+        let (Some(zero), Some(last)) = (bag.curve.zero_mm, bag.curve.rises.last()) else {
+            continue;
+        };
+        if same(zero + last.rise_mm.value) {
+            return Found::Height { bag: bag.bag.code.clone(), minute: last.minute };
         }
     }
     for bag in own {

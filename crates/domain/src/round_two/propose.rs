@@ -8,7 +8,8 @@ use super::ideas::ideas;
 use super::limits::held_back;
 use super::refused::NoRoundTwo;
 use super::shared::Shared;
-use crate::outlook::OutlookError;
+use crate::check::too_full_by;
+use crate::outlook::{Look, OutlookError, forecast};
 use crate::plan::{Plan, Round, Treatment};
 use crate::prep::Worth;
 use crate::result::ClassResult;
@@ -97,14 +98,18 @@ pub fn propose(
         progress(*done, steps);
     };
     let followed = each(treatments.len(), |at| {
-        let followed = Beliefs::followed(&knowing, treatments[at], minute);
+        let treatment = treatments[at];
+        let followed = Beliefs::followed(&knowing, treatment, minute);
+        let old = one.plan.treatment(&treatment.name).is_some();
+        let holds = old || holds(one.plan, treatment);
         step();
-        followed
+        (followed, holds)
     });
     let (mut beliefs, mut failed) = (Beliefs::none(), Vec::new());
-    for one in followed {
+    for (one, holds) in followed {
         match one {
-            Ok(one) => beliefs.add(one),
+            Ok(one) if holds => beliefs.add(one),
+            Ok(_) => {}
             Err(error) => failed.push(error),
         }
     }
@@ -128,6 +133,14 @@ pub fn propose(
     let mut found: Vec<Option<Proposal>> = found.into_iter().map(Some).collect();
     let ranked = rank(&gains, by).into_iter().filter_map(|at| found[at].take()).collect();
     Ok(Proposals { ranked, by, round: one.plan.round, tried: all.len(), failed })
+}
+
+/// Whether a bag of a new treatment holds until its last reading, as the page of its plan will foresee it: a plan with
+/// that fault is none to propose.
+fn holds(plan: &Plan, treatment: &Treatment) -> bool {
+    let Ok(ahead) = forecast(plan, treatment, Look::default()) else { return false };
+    let ahead = ahead.forecast;
+    too_full_by(ahead.last_minute(), ahead.peak_fill(), ahead.vent_by_min()).is_none()
 }
 
 /// Every treatment that some idea makes, once.

@@ -11,6 +11,7 @@ mod crossed;
 mod hint;
 mod ladder;
 mod meter;
+mod method;
 mod number;
 mod power;
 mod reason;
@@ -18,6 +19,7 @@ mod round_two;
 mod taught;
 
 use number::mid_sentence;
+pub use number::{figure, tenths};
 
 /// Who is spoken to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

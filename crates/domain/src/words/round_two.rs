@@ -1,6 +1,6 @@
 //! Second rounds, in a teacher's words.
 
-use super::number::{bags, short, tenths};
+use super::number::{bags, percent, sentence_start, tenths};
 use super::{Voice, mid_sentence};
 use crate::outlook::HeldBackBy;
 use crate::plan::Round;
@@ -35,7 +35,7 @@ impl Voice {
             Reason::Open { verdicts } => open(&one.told, verdicts),
             Reason::Between { best, thing, from, to } => format!(
                 "{best} rose most, with {from}. {} lies between it and its neighbor: is there a {} that does better still?",
-                capital(to),
+                sentence_start(to),
                 thing.words()
             ),
             Reason::Beyond { best, thing, from, to } => format!(
@@ -78,7 +78,7 @@ impl Voice {
         part("new:", &shared.new);
         part("the forecast takes the same lots of", &shared.lots);
         let says = parts.join("; ");
-        format!("{}.", capital(&says))
+        format!("{}.", sentence_start(&says))
     }
 
     /// What its bags cost, as far as prices are known.
@@ -110,7 +110,6 @@ impl Voice {
 
     /// At which level a question of both rounds was judged, and why.
     pub fn looked(self, looks: &Looks) -> String {
-        let percent = |level: f64| format!("{} %", short((1000.0 * level).round() / 10.0));
         match (looks.first, looks.pooled) {
             (_, None) => "Told once at the full level, so both rounds together have no verdict, only a difference and an interval. Round two is judged by itself; one of two such words is false in up to 10 of 100 questions without a difference."
                 .to_owned(),
@@ -173,13 +172,6 @@ fn times(chance: f64) -> String {
         percent if percent > 99.0 => "nearly always".to_owned(),
         percent => format!("{percent:.0} times in 100"),
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 fn listed<T: AsRef<str>>(names: impl IntoIterator<Item = T>) -> String {

@@ -2,13 +2,7 @@
 
 use super::{Class, Difference, PassedOver, Side};
 use crate::shared::plainly;
-
-/// Tenths of a millimeter; never a zero below 0.
-fn tenths(value: f64) -> String {
-    let rounded = (value * 10.0).round() / 10.0;
-    let minus = if rounded < -0.05 { "−" } else { "" };
-    format!("{minus}{:.1}", rounded.abs())
-}
+use crate::words::tenths;
 
 impl Side {
     /// What is in its bags, with what they do not share with those of another.

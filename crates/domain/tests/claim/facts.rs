@@ -132,6 +132,22 @@ fn a_number_is_that_of_a_last_reading_before_that_of_another() {
     );
 }
 
+/// A bag that rose 9 mm above its zero of 5 mm by minute 12 and no further stood at 14 mm then and in the end. What is
+/// written twice is told once.
+#[test]
+fn a_height_is_that_of_a_last_reading_and_is_told_once() {
+    let mut class = class([14.0, 13.0, 15.0, 14.0], [1.0, 0.0, 1.0, 1.0]);
+    let code = class.add_by("Maple syrup", "1", 2);
+    class.read(&code, &[(0.0, 0.0), (12.0, 9.0), (24.0, 9.0)]);
+    let told = of(&class, &claim(Says::More, None, "14 mm! Yes, 14 mm."), ("1", 2));
+    let mut found = told.iter().filter_map(|fact| match fact {
+        Fact::Number { found, .. } => Some(found),
+        _ => None,
+    });
+    assert_eq!(found.next(), Some(&Found::Height { bag: code, minute: 24.0 }));
+    assert_eq!(found.next(), None);
+}
+
 #[test]
 fn a_group_without_one_side_is_told_so_and_bags_set_aside_are_named() {
     let mut class = class([14.0, 13.0, 15.0, 14.0], [1.0, 0.0, 1.0, 1.0]);

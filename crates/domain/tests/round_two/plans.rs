@@ -1,8 +1,9 @@
 //! The plan that a proposal makes.
 
-use crate::class::{BARE, bags, found, is_shared, scattered, sugar, with};
+use crate::class::{BARE, bags, found, is_shared, read, scattered, sugar, with};
 use barm_domain::check::check;
 use barm_domain::finding::Severity;
+use barm_domain::outlook::{Entry, Look, Treated, forecast, gather};
 use barm_domain::plan::{Plan, Round, Variable};
 use barm_domain::round_two::{By, MOST, Proposals, Reason, RoundOne, propose};
 use barm_domain::testing::{food, treatment};
@@ -26,8 +27,49 @@ pub(crate) fn proposals(plan: &Plan, by: By) -> Proposals {
 }
 
 fn faults(plan: &Plan) -> Vec<String> {
-    let found = check(plan, &[]).into_iter();
+    faults_with(plan, &[])
+}
+
+fn faults_with(plan: &Plan, outlook: &[Entry]) -> Vec<String> {
+    let found = check(plan, outlook).into_iter();
     found.filter(|f| f.severity == Severity::Fault).map(|f| f.message).collect()
+}
+
+/// Faults as a page of the plan tells them, those among them that rest on a forecast.
+fn faults_foreseen(plan: &Plan) -> Vec<String> {
+    let treated: Vec<Treated> = plan
+        .treatments()
+        .map(|(_, one)| forecast(plan, one, Look::default()).expect("a forecast"))
+        .collect();
+    faults_with(plan, &gather(plan, &treated))
+}
+
+/// Of so much sugar a bag holds until its last reading, and of half as much again it does not: then more is not
+/// proposed, whatever it would tell.
+#[test]
+fn what_a_bag_cannot_hold_is_not_proposed() {
+    let plan_with = |grams: f64| {
+        let spoon = treatment("Sugar", food("white sugar", &format!("{grams} g")));
+        let asked = crate::class::of_foods("food", [spoon], 4);
+        with(Round::Only, vec![asked])
+    };
+    let amounts = (1..40).map(|step| 0.25 * f64::from(step));
+    let most = amounts
+        .take_while(|grams| faults_foreseen(&plan_with(*grams)).is_empty())
+        .last()
+        .expect("a little sugar fits");
+    let first = plan_with(most);
+    assert!(!faults_foreseen(&plan_with(1.5 * most)).is_empty(), "{most} g");
+    let readings = read(&first, |name| if name == "Sugar" { 25.0 } else { 4.0 });
+    let result = found(&first, &readings);
+    let one = RoundOne { plan: &first, result: &result, learned: &Learned::default() };
+    let all = propose(&one, By::Clear, &|_, _| ()).expect("second rounds");
+    let fresh = all.ranked.iter().filter(|one| !one.shared.new.is_empty());
+    let mut seen = BTreeSet::new();
+    for one in fresh.filter(|one| seen.insert(one.shared.new.clone())) {
+        assert_eq!(faults_foreseen(&one.plan), Vec::<String>::new(), "{:?}", one.shared.new);
+    }
+    assert!(!seen.is_empty(), "something new is proposed all the same");
 }
 
 #[test]

@@ -8,6 +8,7 @@ use crate::desk::{Wording, beyond, beyond_says, say};
 use barm_documents::chart::{ForecastChart, Frame, Moment, Strand};
 use barm_documents::plan_text;
 use barm_domain::check;
+use barm_domain::finding::Severity;
 use barm_domain::outlook::{Entry, Look, OutlookError, Treated, gather};
 use barm_domain::pilot::Known;
 use barm_domain::plan::{Plan, Question, Treatment};
@@ -41,6 +42,13 @@ pub(crate) struct Foreseen {
     pub(crate) late: Vec<Said>,
     /// Why nothing can be foreseen.
     pub(crate) trouble: Option<String>,
+}
+
+impl Foreseen {
+    /// How many faults rest on the forecast.
+    pub(crate) fn faults(&self) -> usize {
+        self.late.iter().filter(|late| late.severity == Severity::Fault).count()
+    }
 }
 
 /// The chart of one question.

@@ -5,6 +5,7 @@
 use barm_documents::catalog::Catalog;
 use barm_documents::sheet::Prompted;
 use barm_domain::discussion::Prompt;
+use barm_domain::words::tenths;
 
 /// A prompt with the numbers that it rests on, in a language of the students.
 pub(crate) fn asked(prompt: &Prompt, words: &Catalog) -> Prompted {
@@ -107,9 +108,4 @@ pub(crate) fn asked(prompt: &Prompt, words: &Catalog) -> Prompted {
 /// Whole millimeters, or minutes; never `-0`.
 fn mm(value: f64) -> String {
     format!("{:.0}", value.round() + 0.0)
-}
-
-/// Tenths where they count: of what hardly rose. Never a minus before a zero.
-pub(in crate::desk) fn tenths(value: f64) -> String {
-    format!("{:.1}", (value * 10.0).round() / 10.0 + 0.0)
 }

@@ -179,22 +179,8 @@ pub(super) fn method(plan: &Plan, analysis: &Analysis) -> Vec<Entry> {
              and bag as unit."
                 .into(),
         ),
-        entry(
-            "Interval",
-            "95 %; the intervals of one question hold together (Dunnett 1955, J. Am. Stat. Assoc. \
-             50, 1096; multivariate t for unequal bags)."
-                .into(),
-        ),
-        entry(
-            "Verdict",
-            format!(
-                "Clear: the interval leaves 0 out, and so would one at 96 %; each side has two \
-                 bags or more from more than one group, and the difference is {} mm or more. \
-                 Leaning: one of these fails, or only the 80 % interval of that comparison alone \
-                 leaves 0 out.",
-                plan.readable_mm
-            ),
-        ),
+        entry("Interval", voice(plan).intervals_of(plan.round)),
+        entry("Verdict", voice(plan).verdicts_of(plan.round, plan.readable_mm)),
         entry(
             "Slope",
             "The steepest three readings in a row of each bag. Reading doubt alone gives a bag \

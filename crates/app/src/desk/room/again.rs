@@ -1,6 +1,6 @@
 //! What a class could make next, worked out beside the requests: it takes up to a minute.
 
-use super::day::DayGround;
+use super::day::{DayGround, DayLook};
 use super::results::{analysis, what_counts};
 use super::{Kind, Room, Scope, Shelf};
 use crate::desk::{self, DeskError, Next, Progress, next_of};
@@ -34,6 +34,8 @@ pub(super) struct NextFound {
     by: By,
     look: NextLook,
     weighed: Arc<Weighed>,
+    /// Whether weighing has begun: before that it has to be known what the day teaches.
+    begun: bool,
 }
 
 /// How many second rounds are weighed.
@@ -76,37 +78,52 @@ impl Room {
         }
     }
 
+    /// Begins to learn from the day, which takes longest, where second rounds may be asked for soon.
+    pub(crate) fn expect_next(self: &Arc<Self>) {
+        self.day();
+    }
+
     /// Begins to work it out, unless it is there or under way.
     pub(crate) fn begin_next(self: &Arc<Self>, by: By) {
         let Some(ground) = self.read(DayGround::of) else { return };
-        let weighed = Arc::new(Weighed::default());
         {
             let mut state = self.state_mut();
             let known = state.next.as_ref();
             if known.is_some_and(|found| found.ground == ground && found.by == by) {
                 return;
             }
-            state.next = Some(NextFound {
-                ground: ground.clone(),
-                by,
-                look: NextLook::Working(0, 0),
-                weighed: weighed.clone(),
-            });
+            let weighed = Arc::default();
+            let look = NextLook::Working(0, 0);
+            state.next = Some(NextFound { ground, by, look, weighed, begun: false });
         }
+        self.go_on_with_next();
+    }
+
+    /// Begins to weigh second rounds that were asked for, once it is known what the day teaches. Whoever learns that
+    /// calls this at the end.
+    pub(super) fn go_on_with_next(self: &Arc<Self>) {
+        let waits = |found: &NextFound| !found.begun;
+        if !self.state().next.as_ref().is_some_and(waits) {
+            return;
+        }
+        let day = match self.day() {
+            DayLook::Working => return,
+            DayLook::Waits => Ok(None),
+            DayLook::There(taught) => Ok(Some(taught.as_ref().clone())),
+            DayLook::Lost(why) => Err(why),
+        };
+        let (ground, by, weighed) = match &mut self.state_mut().next {
+            Some(found) if !found.begun => {
+                found.begun = true;
+                (found.ground.clone(), found.by, found.weighed.clone())
+            }
+            _ => return,
+        };
         let room = Arc::clone(self);
         rayon::spawn(move || {
             let telling = Telling { weighed, room: room.clone() };
-            let found = analysis(&room).and_then(|(plan, mut analysis, _)| {
-                // What the day teaches is learned once, for the results page and for this, unless somebody wrote
-                // something in between.
-                let still = room.read(DayGround::of).as_ref() == Some(&ground);
-                let known = room.day_there().filter(|_| still);
-                analysis.day = known.as_deref().cloned();
-                let next = next_of(&plan, analysis, &ground.poured, by, &telling)?;
-                if let (true, None, Some(day)) = (still, known, &next.day) {
-                    room.keep_day(&ground, day.clone());
-                }
-                Ok(next)
+            let found = analysis(&room).and_then(|(plan, analysis, _)| {
+                next_of(&plan, &analysis.result, day, by, &telling)
             });
             let look = match found {
                 Ok(next) => NextLook::There(Arc::new(next)),

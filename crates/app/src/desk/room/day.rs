@@ -31,7 +31,7 @@ pub(super) struct DayGround {
     plan: Plan,
     counted: Counted,
     /// How warm the water was at pouring (°C), by bag.
-    pub(super) poured: BTreeMap<String, f64>,
+    poured: BTreeMap<String, f64>,
 }
 
 /// What came of it.
@@ -95,14 +95,14 @@ impl Room {
     }
 
     /// The same, while the caller waits for it: seconds. Leaves it to whoever is at it already.
-    pub(super) fn learn_day(&self) {
+    pub(super) fn learn_day(self: &Arc<Self>) {
         let Some(ground) = self.read(DayGround::of) else { return };
         if self.day_known(&ground).is_none() && !self.learning.swap(true, Ordering::AcqRel) {
             self.work_out_day(ground);
         }
     }
 
-    fn work_out_day(&self, ground: DayGround) {
+    fn work_out_day(self: &Arc<Self>, ground: DayGround) {
         let ground = Arc::new(ground);
         let of = ground.as_ref().clone();
         let found = match day_of_record(&of.plan, of.counted, &of.poured, &Unheard) {
@@ -113,6 +113,7 @@ impl Room {
         };
         self.state_mut().day = Some((ground, found));
         self.learning.store(false, Ordering::Release);
+        self.go_on_with_next();
         self.pulse.beat(|scope| *scope == Scope::Teacher);
     }
 
@@ -135,12 +136,6 @@ impl Room {
         let state = self.state();
         let (of, found) = state.day.as_ref()?;
         (of.as_ref() == ground).then(|| found.clone())
-    }
-
-    /// Keeps what was learned elsewhere of just that.
-    pub(super) fn keep_day(&self, ground: &DayGround, taught: DayTaught) {
-        let found = DayLook::There(Arc::new(taught));
-        self.state_mut().day = Some((Arc::new(ground.clone()), found));
     }
 
     /// The same for what is on record now, without beginning anything.

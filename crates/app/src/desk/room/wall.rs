@@ -9,7 +9,7 @@ use super::foretold::{BandRow, Foretelling};
 use super::hour::{Hour, Stage};
 use super::opened::{Found, results_on_wall};
 use super::{Kind, Scene};
-use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Words};
+use barm_documents::chart::{CurvesChart, Frame, Look, Reading, Sheaf, Words};
 use barm_domain::board::State;
 use barm_domain::plan::Period;
 use barm_domain::record::{Audience, Face, Lent, older_version};
@@ -194,8 +194,8 @@ pub(super) fn mean(counts: &[&[(f64, f64)]], interval_min: f64) -> Vec<(f64, f64
 impl WallCurves {
     /// Drawn for a wall (`wide`) or for a small screen.
     pub(crate) fn svg(&self, title: &str, words: Words, wide: bool) -> String {
-        let (width, type_size) = if wide { (920.0, 25.0) } else { (330.0, 14.0) };
-        let frame = Frame { width, type_size, ground: Ground::Screen, words };
+        let phone = Frame::phone(words);
+        let frame = if wide { Frame { width: 920.0, type_size: 25.0, ..phone } } else { phone };
         let bands = self.foretold.strands(&self.sheaves);
         CurvesChart { title, sheaves: &self.sheaves, bands: &bands }.svg(&frame)
     }

@@ -61,6 +61,7 @@ fn view(
         }),
     };
     let by = by(&asked.by);
+    room.expect_next();
     Ok(AgainView { id: room.id, kind: room.kind, plan, by, look: room.next(by), others, both })
 }
 

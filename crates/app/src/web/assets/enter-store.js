@@ -37,6 +37,23 @@ function place() {
 /** Drafts are written one after the other, so that the newest is the last. */
 let writing = Promise.resolve();
 
+/** Drafts that are not written yet. @type {Map<string, Draft | null>} */
+const waiting = new Map();
+
+/** Where a draft lies that was not written before its page went away. @param {string} sheet */
+const aside = (sheet) => `${NAME} ${sheet}`;
+
+// A page that goes away does not wait for a database.
+addEventListener("pagehide", () => {
+  for (const [sheet, draft] of waiting) {
+    try {
+      localStorage.setItem(aside(sheet), JSON.stringify(draft));
+    } catch {
+      // There is no other place.
+    }
+  }
+});
+
 /** How many were to be written so far; one that a newer has overtaken while it waited is left out. */
 let newest = 0;
 
@@ -48,6 +65,7 @@ let newest = 0;
 export function keep(sheet, draft) {
   const copy = draft && structuredClone(draft);
   const number = (newest += 1);
+  waiting.set(sheet, copy);
   writing = writing.then(async () => {
     if (number !== newest) return;
     const database = await place();
@@ -59,6 +77,7 @@ export function keep(sheet, draft) {
       work.oncomplete = () => resolve(undefined);
       work.onabort = () => reject(work.error);
     });
+    if (number === newest) waiting.delete(sheet);
   }).catch(() => undefined);
   return writing;
 }
@@ -69,6 +88,11 @@ export function keep(sheet, draft) {
  */
 export async function kept(sheet) {
   try {
+    const left = localStorage.getItem(aside(sheet));
+    if (left !== null) {
+      await keep(sheet, JSON.parse(left));
+      localStorage.removeItem(aside(sheet));
+    }
     const database = await place();
     return (await asked(database.transaction("drafts").objectStore("drafts").get(sheet))) ?? null;
   } catch {

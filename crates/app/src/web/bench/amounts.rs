@@ -3,6 +3,7 @@
 use crate::desk::room::every_bag::Quantity;
 use crate::desk::room::opened::Amounts;
 use crate::desk::{Catalog, ChartWords};
+use barm_domain::words::figure;
 use maud::{Markup, PreEscaped, html};
 
 /// A button for each quantity, and behind it means as a picture and in sentences. Style alone shows the one that is
@@ -65,14 +66,5 @@ fn panel(one: &Amounts, words: &'static Catalog) -> Markup {
                 }
             }
         }
-    }
-}
-
-/// Whole numbers from ten on, tenths below; never `-0`.
-fn figure(value: f64) -> String {
-    if value.abs() >= 10.0 {
-        format!("{:.0}", value.round() + 0.0)
-    } else {
-        format!("{:.1}", (value * 10.0).round() / 10.0 + 0.0)
     }
 }

@@ -4,7 +4,7 @@ use super::amounts::amounts;
 use crate::desk::room::benches::millimeters;
 use crate::desk::room::opened::{ClassCurves, Found, LentNumbers, Opened};
 use crate::desk::{Catalog, ChartWords};
-use crate::web::wall::band;
+use crate::web::wall::{band, verdicts, waiting};
 use maud::{Markup, PreEscaped, html};
 
 /// All that is open.
@@ -114,27 +114,13 @@ fn found(all: &Found, words: &'static Catalog) -> Markup {
             @for answer in &all.answers {
                 h3 { (answer.asks) }
                 ul.plain {
-                    @if answer.told.is_empty() && answer.not_run.is_empty() {
-                        li { (words.say("found-nothing")) }
-                    }
-                    @for (treatment, reference, told, hangs) in &answer.told {
-                        @let (one, other) = (words.treatment(treatment), words.treatment(reference));
+                    @for said in verdicts(answer, words) {
                         li {
-                            b { (words.say(&format!("found-{}", told.word()))) } ": "
-                            (words.say_with(
-                                &format!("found-{}-says", told.word()),
-                                &[("treatment", &one), ("reference", &other)],
-                            ))
-                            @if *hangs { " " span.soft { (words.say("found-hangs")) } }
+                            b { (said.verdict) } ": " (said.says)
+                            @if let Some(hangs) = &said.hangs { " " span.soft { (hangs) } }
                         }
                     }
-                    @if !answer.not_run.is_empty() {
-                        @let names: Vec<String> =
-                            answer.not_run.iter().map(|name| words.treatment(name)).collect();
-                        li.soft {
-                            (words.say_with("found-not-run", &[("treatments", &names.join(", "))]))
-                        }
-                    }
+                    @if let Some(says) = waiting(answer, words) { li.soft { (says) } }
                 }
             }
             (amounts(&all.amounts, words))

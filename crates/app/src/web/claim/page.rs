@@ -200,6 +200,9 @@ fn one(place: usize, other: &Other, field: &Markup, words: &Catalog) -> Markup {
                 label for=(id("asks")) { (words.say("claim-asks")) }
                 textarea id=(id("asks")) name="asks" maxlength="1000" { (other.wrote.1) }
                 div.btns { button.btn type="submit" { (words.say("claim-keep")) } }
+                @if !(other.wrote.0.is_empty() && other.wrote.1.is_empty()) {
+                    p.soft { (words.say("claim-kept")) }
+                }
             }
         }
     }

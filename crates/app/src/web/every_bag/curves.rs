@@ -3,6 +3,7 @@
 use crate::desk::room::foretold::{BandRow, CurvesShown};
 use crate::desk::{Wording, say};
 use barm_domain::outlook::{Outside, Side};
+use barm_domain::words::tenths;
 use maud::{Markup, PreEscaped, html};
 
 /// All of it.
@@ -85,11 +86,6 @@ fn minute(value: f64) -> String {
     } else {
         format!("{value:.1}")
     }
-}
-
-/// Tenths, never `-0`.
-fn tenths(value: f64) -> String {
-    format!("{:.1}", (value * 10.0).round() / 10.0 + 0.0)
 }
 
 #[cfg(test)]

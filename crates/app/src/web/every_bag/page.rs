@@ -5,6 +5,7 @@ use crate::desk::room::every_bag::{BagRow, EveryBagView, Quantity};
 use crate::desk::{Wording, say};
 use crate::web::address::segment;
 use crate::web::head::{Part, head, lead};
+use barm_domain::words::figure;
 use maud::{Markup, PreEscaped, html};
 
 /// The whole page.
@@ -134,14 +135,5 @@ fn bag(w: Wording, id: i64, row: &BagRow) -> Markup {
             td { (row.held_back.unwrap_or("–")) }
             td { (row.says.join(" ")) }
         }
-    }
-}
-
-/// Whole numbers from ten on, tenths below; never `-0`.
-fn figure(value: f64) -> String {
-    if value.abs() >= 10.0 {
-        format!("{:.0}", value.round() + 0.0)
-    } else {
-        format!("{:.1}", (value * 10.0).round() / 10.0 + 0.0)
     }
 }

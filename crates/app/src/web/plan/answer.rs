@@ -266,7 +266,8 @@ fn tell(
         number,
         said: editing.map(|editing| beside_fields(w, editing, seen)),
         around: editing.map(|editing| around_form(w, editing).into_string()),
-        tally: editing.map(|editing| tally(w, editing, keep).into_string()),
+        tally: editing
+            .map(|editing| tally(w, editing.faults + seen.faults(), keep).into_string()),
         forecast: charted.then(|| foreseen(w, seen).into_string()),
         verdicts: seen.verdicts.is_some().then(|| comes_to(w, seen).into_string()).or(nothing),
     }

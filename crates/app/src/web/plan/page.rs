@@ -96,16 +96,16 @@ fn bar(w: Wording, view: &PlanView, raw: bool) -> Markup {
                 button.btn.quiet type="submit" name="do" value="raw" { (say!(w, "plan-as-text")) }
             }
             a.btn.quiet.tofc href="#fc" { (say!(w, "plan-see-forecast")) }
-            p.tally id="tally" role="status" { (tally(w, &view.editing, view.keep)) }
+            p.tally id="tally" role="status" { (tally(w, view.editing.faults, view.keep)) }
         }
     }
 }
 
-/// How the plan stands, in a few words, and how many sealed bags would keep an older one.
-pub(super) fn tally(w: Wording, editing: &Editing, keep: usize) -> Markup {
-    let says = say!(w, "plan-faults", count = editing.faults);
+/// How the plan stands, in a few words: its faults, and how many sealed bags would keep an older one.
+pub(super) fn tally(w: Wording, faults: usize, keep: usize) -> Markup {
+    let says = say!(w, "plan-faults", count = faults);
     html! {
-        @if editing.faults == 0 { (says) } @else { b { (says) } }
+        @if faults == 0 { (says) } @else { b { (says) } }
         @if keep > 0 { " " span.keep { (say!(w, "plan-keep", count = keep)) } }
     }
 }

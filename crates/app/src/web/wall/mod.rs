@@ -3,8 +3,10 @@
 mod band;
 mod found;
 mod page;
+mod verdicts;
 
 pub(super) use band::band;
+pub(super) use verdicts::{verdicts, waiting};
 
 use super::address;
 use super::caller::Caller;

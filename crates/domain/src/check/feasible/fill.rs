@@ -21,15 +21,21 @@ pub(super) fn findings(plan: &Plan, outlook: &[Entry]) -> Vec<Finding> {
     found
 }
 
+/// The minute by which a bag may be too full, if that is no later than its last reading: by its fill then and the minute
+/// by which it has to be opened, as in [`Entry`].
+pub(crate) fn too_full_by(last: u32, peak_fill: f64, vent_by_min: Option<f64>) -> Option<f64> {
+    let last = f64::from(last);
+    let early = vent_by_min.filter(|minute| *minute <= last);
+    early.or((peak_fill >= VENT_FILL).then_some(last)).map(f64::floor)
+}
+
 fn overfull(plan: &Plan, entry: &Entry) -> Option<Finding> {
-    let last = f64::from(entry.last_minute());
-    let early = entry.vent_by_min.filter(|minute| *minute <= last);
-    let full = early.is_some() || entry.peak_fill >= VENT_FILL;
-    let minute = early.unwrap_or(last).floor();
+    let last = entry.last_minute();
+    let minute = too_full_by(last, entry.peak_fill, entry.vent_by_min);
     let treatment = plan.treatment(&entry.treatment)?;
-    full.then(|| {
+    minute.map(|minute| {
         let message = format!(
-            "A bag of “{}” may be too full by minute {minute:.0}, and the last reading is at minute {last:.0}.",
+            "A bag of “{}” may be too full by minute {minute:.0}, and the last reading is at minute {last}.",
             entry.treatment
         );
         let fix = "Take a bigger bag or less food, or stop to read before that.";

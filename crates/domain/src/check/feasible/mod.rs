@@ -10,6 +10,8 @@ mod tools;
 mod visible;
 mod water;
 
+pub(crate) use fill::too_full_by;
+
 use crate::finding::Finding;
 use crate::outlook::Entry;
 use crate::plan::Plan;

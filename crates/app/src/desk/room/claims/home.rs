@@ -7,7 +7,7 @@ use crate::desk::room::proposals::Group;
 use crate::desk::room::wall::mean;
 use crate::desk::room::{Kind, Room};
 use crate::desk::{Catalog, ChartWords, DeskError};
-use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf};
+use barm_documents::chart::{CurvesChart, Frame, Look, Reading, Sheaf};
 
 /// The page that a group takes home.
 #[derive(Debug, Clone, PartialEq)]
@@ -88,12 +88,7 @@ fn curves(bags: &[HomeBag], interval_min: f64, words: &Catalog) -> Option<String
     }
     let title = words.say("home-title");
     let chart = CurvesChart { title: &title, sheaves: &sheaves, bands: &[] };
-    let frame = Frame {
-        width: 330.0,
-        type_size: 14.0,
-        ground: Ground::Screen,
-        words: ChartWords::of(words),
-    };
+    let frame = Frame::phone(ChartWords::of(words));
     (!sheaves.is_empty()).then(|| chart.svg(&frame))
 }
 

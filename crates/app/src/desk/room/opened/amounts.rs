@@ -6,7 +6,7 @@
 
 use crate::desk::paper::dot_rows;
 use crate::desk::room::every_bag::Quantity;
-use barm_documents::chart::{DotPlot, DotRow, Frame, Ground, Words};
+use barm_documents::chart::{DotPlot, DotRow, Frame, Words};
 use barm_domain::plan::Plan;
 use barm_domain::result::ClassResult;
 
@@ -73,7 +73,7 @@ impl Amounts {
         let named = |row: &DotRow| DotRow { name: name(&row.name), ..row.clone() };
         let rows: Vec<DotRow> = self.drawn.iter().map(named).collect();
         let words = Words { millimeters: self.quantity.unit(), ..words };
-        let frame = Frame { width: 330.0, type_size: 14.0, ground: Ground::Screen, words };
+        let frame = Frame::phone(words);
         DotPlot { title, rows: &rows, gap: None, set: &[], brief: true }.svg(&frame)
     }
 }

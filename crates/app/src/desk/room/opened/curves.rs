@@ -5,7 +5,7 @@ use crate::desk::paper::look;
 use crate::desk::room::Scene;
 use crate::desk::room::foretold::{BandRow, Foretelling};
 use crate::desk::room::wall::mean;
-use barm_documents::chart::{CurvesChart, Frame, Ground, Look, Reading, Sheaf, Strand, Words};
+use barm_documents::chart::{CurvesChart, Frame, Look, Reading, Sheaf, Strand, Words};
 use barm_domain::record::Home;
 
 /// Curves of bags made alike, own ones and others'.
@@ -107,7 +107,7 @@ impl ClassCurves {
     ) -> String {
         let named = |sheaf: &Sheaf| Sheaf { name: name(&sheaf.name), ..sheaf.clone() };
         let sheaves: Vec<Sheaf> = self.sheaves.iter().map(named).collect();
-        let frame = Frame { width: 330.0, type_size: 14.0, ground: Ground::Screen, words };
+        let frame = Frame::phone(words);
         let bands = self.foretold.strands(&self.sheaves);
         let named = |band: Strand| Strand { name: name(&band.name), ..band };
         let bands: Vec<Strand> = bands.into_iter().map(named).collect();

@@ -1,9 +1,9 @@
 //! Ideas and insides of bags in the teacher's words.
 
-use crate::desk::paper::prompts::tenths;
 use crate::desk::wording::listed;
 use crate::desk::{Wording, say};
 use barm_domain::discussion::{ByYeast, Carbohydrate, Idea, Inside, Speaks, Spoken};
+use barm_domain::words::tenths;
 use barm_science::setup::EnzymeKind;
 
 /// The idea, what bags say of it, and what there is to tell.
