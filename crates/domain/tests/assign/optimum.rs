@@ -51,20 +51,20 @@ fn held(like: Like, days: u64) -> (u64, u64) {
 
 #[test]
 fn days_of_groups_with_as_many_bags_each() {
-    let (answered, proven) = held(SMALL, counts(60, 300, 3000));
+    let (answered, proven) = held(SMALL, counts(60, 150, 3000));
     assert_eq!(answered, proven);
 }
 
 #[test]
 fn days_of_groups_with_different_numbers_of_bags() {
     let like = Like { uneven: true, groups: 2, ..SMALL };
-    let (answered, proven) = held(like, counts(60, 300, 3000));
+    let (answered, proven) = held(like, counts(60, 150, 3000));
     assert!(proven * 20 >= answered * 19, "{proven} of {answered} proven");
 }
 
 #[test]
 fn days_on_which_a_material_is_short() {
     let like = Like { stock: true, groups: 2, rules: 1, ..SMALL };
-    let (answered, proven) = held(like, counts(60, 300, 3000));
+    let (answered, proven) = held(like, counts(60, 150, 3000));
     assert!(proven * 10 >= answered * 8, "{proven} of {answered} proven");
 }

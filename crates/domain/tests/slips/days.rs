@@ -9,7 +9,7 @@ use barm_science::statistics::chance::Chance;
 
 /// Days of each kind.
 fn days() -> usize {
-    size::counts(60, 200, 800)
+    size::counts(60, 120, 800)
 }
 
 /// The first reading at which the median rise that is forecast for most bags has reached 3 mm.

@@ -32,7 +32,7 @@ use trial::{Class, Trial};
 
 /// Bags of each trial.
 fn bags() -> usize {
-    size::counts(400, 1500, 5000)
+    size::counts(400, 1000, 5000)
 }
 
 /// Whether the bars are those of the docs.

@@ -35,7 +35,7 @@ fn a_difference_is_told_where_there_is_one() {
 /// One bag each, and one group to a treatment: "clear" is never said.
 #[test]
 fn clear_is_not_to_be_had_where_chance_cannot_be_told() {
-    let classes = crate::size::counts(40, 200, 1000);
+    let classes = crate::size::counts(40, 60, 1000);
     for cell in CELLS.iter().filter(|cell| !cell.can_be_clear()) {
         let lesson = Lesson::of(cell).unwrap();
         for number in 0..classes {
@@ -49,7 +49,7 @@ fn clear_is_not_to_be_had_where_chance_cannot_be_told() {
 /// difference.
 #[test]
 fn bags_without_spread_are_never_told_apart() {
-    let classes = crate::size::counts(40, 200, 1000);
+    let classes = crate::size::counts(40, 60, 1000);
     for cell in CELLS.iter().filter(|cell| cell.slips == Slips::None) {
         let lesson = Lesson::of(&Cell { bag_sd_mm: 0.0, ..*cell }).unwrap();
         for number in 0..classes {

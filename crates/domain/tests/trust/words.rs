@@ -7,7 +7,7 @@ use std::path::Path;
 
 /// Classes of a cell: the suite is quick, ordinary or long by an environment variable.
 fn classes() -> u64 {
-    crate::size::counts(40, 150, 2000)
+    crate::size::counts(40, 70, 2000)
 }
 
 /// 99 % sampling error of a share found in that many classes (two-sided normal).

@@ -58,7 +58,7 @@ fn class(cell: &Cell, effect: impl Fn(usize) -> f64, chance: &mut Chance) -> Com
 /// Classes of one cell: fewer where each takes long, as uneven designs do.
 fn classes(cell: &Cell) -> usize {
     let uneven = cell.bags.concat().contains(&0);
-    if uneven { counts(60, 200, 2_000) } else { counts(300, 1_000, 10_000) }
+    if uneven { counts(60, 120, 2_000) } else { counts(300, 600, 10_000) }
 }
 
 /// The 99 % sampling error of a share of so many classes.

@@ -79,7 +79,7 @@ fn several() -> Vec<Candidate> {
 /// Brute force: rounds simulated bag by bag and judged by the textbook.
 #[test]
 fn simulated_second_rounds_are_clear_as_often_as_is_said() {
-    let rounds = counts(10_000, 60_000, 1_000_000);
+    let rounds = counts(10_000, 30_000, 1_000_000);
     let mut chance = Chance::from_seed(1);
     for candidate in several() {
         let expected = gain(&candidate).unwrap();

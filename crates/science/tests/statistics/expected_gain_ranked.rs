@@ -87,7 +87,7 @@ fn absurd_numbers_have_words_or_a_chance() {
     empty.belief = Belief::Draws(Vec::new());
     assert_eq!(gain(&empty), Err(GainError::NoDraws));
     let mut chance = Chance::from_seed(3);
-    for _ in 0..counts(100, 1000, 20_000) {
+    for _ in 0..counts(100, 500, 20_000) {
         let mut size = || 10.0_f64.powf(10.0 * chance.uniform() - 5.0);
         let mut candidate = candidate(size(), 3.0, 1.0 + size().min(50.0).floor());
         candidate.seen.sd = size().min(9e5);

@@ -69,7 +69,7 @@ fn the_intervals_of_a_question_hold_together() {
     for (seed, cell) in cells().iter().enumerate() {
         for (ratio, least) in [(0.0, 0.945), (0.5, 0.93), (1.0, 0.93)] {
             let mut chance = Chance::from_seed(600 + seed as u64);
-            let classes = counts(150, 500, 2_000);
+            let classes = counts(150, 300, 2_000);
             let hold = (0..classes)
                 .filter(|_| {
                     class(cell, ratio, &how, &mut chance).contrasts.iter().all(|contrast| {

@@ -249,7 +249,7 @@ fn a_complete_design_is_the_even_layout() {
     let pairs = [(1, 0), (2, 0), (3, 0)];
     let even = OneDifference::beside(Beside::even(3, 3.0).over(3), 0.05).unwrap();
     let limits = Limits { readable: 3.0, reading_doubt: 0.7 };
-    let count = counts(400, 2000, 20_000);
+    let count = counts(400, 1000, 20_000);
     for bag in [0.2, 4.0] {
         let how = How::read_with(limits.reading_doubt);
         let spreads = spreads(4, bag, 0.0);
@@ -330,7 +330,7 @@ fn deals_say_how_often_the_comparison_of_the_day_finds_it() {
     ];
     let pairs = [(1, 0), (2, 0)];
     let (readable, how) = (1.2, How::of_a_class(0.4));
-    let days = counts(400, 1500, 40_000);
+    let days = counts(400, 1000, 40_000);
     for (seed, sizes) in
         [(1, [(1.0, 0.0), (1.0, 0.0), (1.0, 0.0)]), (2, [(1.0, 0.4), (1.6, 0.4), (0.8, 0.2)])]
     {

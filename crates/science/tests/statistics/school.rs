@@ -62,7 +62,7 @@ fn the_multiple_for_two_bags_is_exact() {
 /// in bags of a group each and in several bags a group.
 #[test]
 fn more_gaps_need_more_each() {
-    let pairs = counts(20_000, 100_000, 1_000_000);
+    let pairs = counts(20_000, 50_000, 1_000_000);
     for (bags, groups, gaps) in
         [(3, 3, 2), (4, 4, 3), (6, 6, 5), (12, 12, 10), (6, 3, 3), (8, 2, 6)]
     {
@@ -94,7 +94,7 @@ fn more_gaps_need_more_each() {
 /// fresh seeds here, and against an independent simulation of 400,000 pairs each (NumPy).
 #[test]
 fn the_multiples_give_one_false_alarm_in_twenty() {
-    let pairs = counts(20_000, 100_000, 1_000_000);
+    let pairs = counts(20_000, 50_000, 1_000_000);
     let outside = [
         (2, 4.85),
         (3, 2.57),
@@ -126,7 +126,7 @@ fn the_multiples_give_one_false_alarm_in_twenty() {
 /// multiples come from another simulation (NumPy), so this one is from outside of them.
 #[test]
 fn several_bags_a_group_need_more() {
-    let pairs = counts(10_000, 40_000, 400_000);
+    let pairs = counts(10_000, 20_000, 400_000);
     for (bags, groups) in [(3, 2), (4, 2), (4, 3), (6, 2), (6, 3), (8, 4), (12, 6), (20, 2)] {
         let mut chance = Chance::from_seed(9_000 + 100 * bags as u64 + groups as u64);
         let mut draw = || -> Vec<f64> {

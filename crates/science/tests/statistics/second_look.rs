@@ -114,7 +114,7 @@ fn the_joint_chance_has_its_limits() {
 /// Simulated classes without a true difference: every rule is wrong as often as it says.
 #[test]
 fn simulated_classes_are_told_something_false_as_often_as_is_said() {
-    let classes = counts(20_000, 200_000, 4_000_000);
+    let classes = counts(20_000, 100_000, 4_000_000);
     let error = 4.0 * (0.05 * 0.95 / f64::from(classes)).sqrt();
     for (seed, share) in [(1, 0.5), (2, 0.25), (3, 0.8)] {
         let looks = TwoLooks::new(share, TOTAL).unwrap();
@@ -148,7 +148,7 @@ fn simulated_classes_are_told_something_false_as_often_as_is_said() {
 /// as often as is said, though comparisons are taken to be independent.
 #[test]
 fn several_comparisons_stay_within_what_is_said() {
-    let classes = counts(20_000, 100_000, 2_000_000);
+    let classes = counts(20_000, 50_000, 2_000_000);
     let error = 4.0 * (0.05 * 0.95 / f64::from(classes)).sqrt();
     let alone = TwoLooks::new(0.5, TOTAL).unwrap();
     let looks = alone.over(3).unwrap();

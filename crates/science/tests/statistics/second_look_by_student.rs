@@ -99,7 +99,7 @@ fn nominal_levels_with_t_are_wrong_as_often_as_numpy_counts() {
 /// than 5.25.
 #[test]
 fn simulated_classes_with_few_bags_are_told_something_false_as_often_as_is_said() {
-    let classes = counts(8000, 60_000, 1_500_000);
+    let classes = counts(8000, 30_000, 1_500_000);
     let error = 4.0 * (0.05 * 0.95 / f64::from(classes)).sqrt();
     let mut chance = Chance::from_seed(11);
     for rounds in [(2, 2), (4, 4), (4, 1), (3, 6), (6, 3), (8, 8), (16, 16)] {
@@ -183,7 +183,7 @@ fn levels_left_fall_and_make_the_total_whole() {
 /// where the pooled test at the full 5 % would be in 80 of 100 classes, and round one alone at its level.
 #[test]
 fn the_choices_cost_what_the_page_says() {
-    let classes = counts(10_000, 50_000, 1_000_000);
+    let classes = counts(10_000, 25_000, 1_000_000);
     let error = 4.0 * (0.25 / f64::from(classes) + 0.25 / 2e6_f64).sqrt() + 0.000_5;
     let mut chance = Chance::from_seed(12);
     // Bags a side and round, gap in standard deviations; told at 5 % and no second look; each round
@@ -246,7 +246,7 @@ fn levels_left_are_those_that_numpy_counts() {
 /// bound: at most 5 in 100, though comparisons are taken to be independent.
 #[test]
 fn several_comparisons_with_few_bags_stay_within_what_is_said() {
-    let classes = counts(10_000, 60_000, 1_000_000);
+    let classes = counts(10_000, 30_000, 1_000_000);
     let error = 4.0 * (0.05 * 0.95 / f64::from(classes)).sqrt();
     let mut chance = Chance::from_seed(13);
     for n in [2_u32, 3] {
