@@ -6,7 +6,7 @@ use barm_domain::finding::Severity;
 use barm_domain::outlook::{Entry, Look, Treated, forecast, gather};
 use barm_domain::plan::{Plan, Round, Variable};
 use barm_domain::round_two::{By, MOST, Proposals, Reason, RoundOne, propose};
-use barm_domain::testing::{food, treatment};
+use barm_domain::testing::{bag, food, treatment};
 use barm_science::prior::Learned;
 use barm_science::statistics::chance::Chance;
 use std::collections::BTreeSet;
@@ -108,7 +108,10 @@ fn every_plan_is_valid_and_both_rounds_can_be_put_together() {
 
 #[test]
 fn there_is_more_of_the_same_another_amount_and_more_of_what_held_back() {
-    let all = proposals(&sugar(Round::First, 4), By::Clear);
+    // In larger bags than usual, which hold what twice the sugar makes.
+    let mut first = sugar(Round::First, 4);
+    first.base.bag = bag("sandwich");
+    let all = proposals(&first, By::Clear);
     let kind =
         |of: fn(&Reason) -> bool| all.ranked.iter().filter(|one| of(&one.reason)).count();
     assert!(kind(|reason| matches!(reason, Reason::Open { .. })) >= 6);

@@ -102,7 +102,9 @@ impl Room {
     /// Begins to weigh second rounds that were asked for, once it is known what the day teaches. Whoever learns that
     /// calls this at the end.
     pub(super) fn go_on_with_next(self: &Arc<Self>) {
-        let waits = |found: &NextFound| !found.begun;
+        // What was asked of another record is asked anew.
+        let ground = self.read(DayGround::of);
+        let waits = |found: &NextFound| !found.begun && Some(&found.ground) == ground.as_ref();
         if !self.state().next.as_ref().is_some_and(waits) {
             return;
         }
@@ -113,7 +115,7 @@ impl Room {
             DayLook::Lost(why) => Err(why),
         };
         let (ground, by, weighed) = match &mut self.state_mut().next {
-            Some(found) if !found.begun => {
+            Some(found) if waits(found) => {
                 found.begun = true;
                 (found.ground.clone(), found.by, found.weighed.clone())
             }

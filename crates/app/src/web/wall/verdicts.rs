@@ -21,13 +21,12 @@ pub(in crate::web) fn verdicts<'a>(
     words: &'static Catalog,
 ) -> impl Iterator<Item = Said<'a>> {
     answer.told.iter().map(|(treatment, reference, told, hangs)| {
-        let key = format!("found-{}", told.word());
         let names = [words.treatment(treatment), words.treatment(reference)];
         let named = [("treatment", names[0].as_str()), ("reference", names[1].as_str())];
         Said {
             treatment,
-            verdict: words.say(&key),
-            says: words.say_with(&format!("{key}-says"), &named),
+            verdict: words.say(&format!("found-{}", told.word())),
+            says: words.say_with(&format!("found-{}-says", told.word()), &named),
             hangs: hangs.then(|| words.say("found-hangs")),
         }
     })
