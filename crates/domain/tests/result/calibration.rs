@@ -6,7 +6,7 @@ use barm_science::statistics::verdict::Code;
 
 /// Days per test: the suite is quick, ordinary or long by an environment variable.
 fn days() -> usize {
-    crate::size::counts(200, 400, 20_000)
+    crate::size::counts(200, 400, 6_000)
 }
 
 /// 99 % sampling error of a share found in that many days (two-sided normal).

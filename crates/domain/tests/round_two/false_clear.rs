@@ -19,7 +19,7 @@ fn both_rounds_together_are_falsely_clear_at_most_once_in_twenty() {
     let first = sugar(Round::First, 4);
     let second = again(&first);
     let mut chance = Chance::from_seed(1977);
-    let classes = crate::size::counts(40, 120, 4_000);
+    let classes = crate::size::counts(40, 120, 2_000);
     let mut wrong = [0; 2];
     for _ in 0..classes {
         // Days differ, and so do bags alike, by as much.

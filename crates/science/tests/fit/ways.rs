@@ -42,6 +42,23 @@ proptest! {
     }
 }
 
+/// A line that happens to pass beside the origin: its slope is Σ(x − x̄)(y − ȳ)/Σ(x − x̄)², worked with the fractions that
+/// these values are.
+#[test]
+fn a_line_beside_the_origin_has_its_digits_too() {
+    let x: Vec<Vec<f64>> = (0..5).map(|at| vec![f64::from(at)]).collect();
+    // Residuals 10, −20, 10, 0, 0 off 1e-5 + 2 x: they add up to 0, and to 0 times x.
+    let y: Vec<f64> = [10.0, -20.0, 10.0, 0.0, 0.0]
+        .into_iter()
+        .zip(&x)
+        .map(|(off, x)| 1e-5 + 2.0 * x[0] + off)
+        .collect();
+    let line = |b: &[f64], x: &[f64]| b[0] + b[1] * x[0];
+    let fit = least_squares(&Curve { model: &line, x: &x, y: &y }, &[0.0, 0.0]).expect("a fit");
+    assert!((fit.parameters[1] - 2.0).abs() < 1e-11, "{fit:?}");
+    assert!((fit.parameters[0] - 1e-5).abs() < 1e-11, "{fit:?}");
+}
+
 /// A prior is one more residual: of one value and one prior of the same weight, the mean.
 struct WithPrior;
 
