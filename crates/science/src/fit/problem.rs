@@ -34,12 +34,12 @@ pub trait Problem {
         let column = |at: usize| {
             let own = parameters[at].abs();
             let step = if own > 0.0 { STEP * own } else { STEP };
-            let slope = slope(self, parameters, (at, step));
+            let slope = by_steps(self, parameters, (at, step));
             let moves = most(&slope);
             if step * moves >= SEEN * largest {
                 return slope;
             }
-            let further = self::slope(self, parameters, (at, STEP * largest / moves));
+            let further = by_steps(self, parameters, (at, STEP * largest / moves));
             if further.iter().all(|value| value.is_finite()) { further } else { slope }
         };
         (0..parameters.len()).map(column).collect()
@@ -47,7 +47,7 @@ pub trait Problem {
 }
 
 /// How the computed values change with one parameter, by steps of one size.
-fn slope<P: Problem + ?Sized>(
+fn by_steps<P: Problem + ?Sized>(
     problem: &P,
     parameters: &[f64],
     (at, step): (usize, f64),

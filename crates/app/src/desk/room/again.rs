@@ -78,11 +78,6 @@ impl Room {
         }
     }
 
-    /// Begins to learn from the day, which takes longest, where second rounds may be asked for soon.
-    pub(crate) fn expect_next(self: &Arc<Self>) {
-        self.day();
-    }
-
     /// Begins to work it out, unless it is there or under way.
     pub(crate) fn begin_next(self: &Arc<Self>, by: By) {
         let Some(ground) = self.read(DayGround::of) else { return };

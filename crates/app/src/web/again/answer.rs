@@ -61,7 +61,8 @@ fn view(
         }),
     };
     let by = by(&asked.by);
-    room.expect_next();
+    // What the day teaches takes longest; it is begun while the page is read.
+    room.day();
     Ok(AgainView { id: room.id, kind: room.kind, plan, by, look: room.next(by), others, both })
 }
 

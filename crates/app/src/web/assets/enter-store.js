@@ -90,8 +90,10 @@ export async function kept(sheet) {
   try {
     const left = localStorage.getItem(aside(sheet));
     if (left !== null) {
-      await keep(sheet, JSON.parse(left));
-      localStorage.removeItem(aside(sheet));
+      const draft = JSON.parse(left);
+      await keep(sheet, draft);
+      if (!waiting.has(sheet)) localStorage.removeItem(aside(sheet));
+      return draft;
     }
     const database = await place();
     return (await asked(database.transaction("drafts").objectStore("drafts").get(sheet))) ?? null;
